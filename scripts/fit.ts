@@ -1,0 +1,107 @@
+/**
+ * Fits a table of study arms and prints the analysis.
+ *
+ *     npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--json]
+ *
+ * Exit code 0: fitted. 1: the table or the settings have problems (all are listed). 2: wrong call.
+ */
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { parseArgs } from 'node:util';
+import { z } from 'zod';
+import { formatProblem } from '../src/evidence/problem.ts';
+import { readArms } from '../src/evidence/table.ts';
+import { analyse } from '../src/model/analyse.ts';
+import { type Settings, settingsSchema } from '../src/model/settings.ts';
+import { describeAnalysis } from './report.ts';
+
+const USAGE = 'usage: npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--json]';
+
+/** A call that cannot be carried out, with the exit code it ends in. */
+class CallError extends Error {
+  readonly exitCode: 1 | 2;
+  constructor(message: string, exitCode: 1 | 2) {
+    super(message);
+    this.exitCode = exitCode;
+  }
+}
+
+try {
+  run();
+} catch (error) {
+  if (!(error instanceof CallError)) throw error;
+  console.error(error.message);
+  process.exitCode = error.exitCode;
+}
+
+function run(): void {
+  const { file, outcome, settingsFile, json } = readCall();
+  const settings = readSettings(settingsFile, outcome);
+  const table = readArms(readText(file, 'table'), basename(file));
+  for (const warning of table.warnings) console.error(`warning: ${formatProblem(warning)}`);
+  if (table.problems.length > 0) {
+    throw new CallError(
+      `${table.problems.length} problem(s) in ${file}; nothing was fitted:\n${table.problems.map(formatProblem).join('\n')}`,
+      1,
+    );
+  }
+  const analysis = analyse(table.arms, settings);
+  console.log(json ? JSON.stringify(analysis, null, 2) : describeAnalysis(analysis, basename(file)));
+}
+
+function readCall() {
+  let call: ReturnType<typeof parse>;
+  try {
+    call = parse();
+  } catch (error) {
+    throw new CallError(`${error instanceof Error ? error.message : error}\n${USAGE}`, 2);
+  }
+  const { values, positionals } = call;
+  const [file] = positionals;
+  if (positionals.length !== 1 || file === undefined) {
+    throw new CallError(`expected one table file, received ${positionals.length}\n${USAGE}`, 2);
+  }
+  return { file, outcome: values.outcome, settingsFile: values.settings, json: values.json };
+}
+
+function parse() {
+  return parseArgs({
+    allowPositionals: true,
+    options: {
+      outcome: { type: 'string' },
+      settings: { type: 'string' },
+      json: { type: 'boolean', default: false },
+    },
+  });
+}
+
+/** Settings of the file, completed with defaults; an outcome in the call goes before the file's. */
+function readSettings(file: string | undefined, outcome: string | undefined): Settings {
+  let written: unknown = {};
+  if (file !== undefined) {
+    try {
+      written = JSON.parse(readText(file, 'settings file'));
+    } catch (error) {
+      if (error instanceof SyntaxError) throw new CallError(`${file}: expected JSON, ${error.message}`, 1);
+      throw error;
+    }
+  }
+  const isObject = typeof written === 'object' && written !== null && !Array.isArray(written);
+  const parsed = settingsSchema.safeParse(isObject && outcome !== undefined ? { ...written, outcome } : written);
+  if (!parsed.success) {
+    throw new CallError(
+      `${file ?? '--outcome'}: settings not accepted\n${z.prettifyError(parsed.error)}`,
+      file ? 1 : 2,
+    );
+  }
+  return parsed.data;
+}
+
+function readText(file: string, what: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : error;
+    throw new CallError(`cannot read the ${what} ${file}: ${code}`, 2);
+  }
+}

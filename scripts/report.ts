@@ -1,0 +1,71 @@
+/** An analysis as lines of text for a terminal. */
+import type { Analysis, Band, BandDifference, Coefficient, Target } from '../src/model/result.ts';
+
+export function describeAnalysis(analysis: Analysis, fileName: string): string {
+  const { settings, rows, bands } = analysis;
+  const split =
+    settings.split === null ? 'all loads together' : `light below ${settings.split} % of 1RM, heavy from there on`;
+  return [
+    `${fileName}: ${settings.outcome} against reserve, ${settings.metric}, ${settings.curve}, ${settings.weighting} weighting`,
+    `${rows.included} rows fitted, ${rows.excluded.length} left out; ${split}`,
+    ...Object.entries(bands).flatMap(([name, band]) => ['', ...describeBand(name, band, settings.confidence)]),
+    ...(analysis.difference ? ['', describeDifference(analysis.difference)] : []),
+    '',
+    'Rows left out:',
+    ...countReasons(analysis).map(([reason, lines]) => `  ${lines} × ${reason}`),
+  ].join('\n');
+}
+
+function describeBand(name: string, band: Band, confidence: number): string[] {
+  const head = `${name.toUpperCase()}: ${band.rows} rows of ${band.studies} studies, ${band.participants} people`;
+  if (band.failure) return [head, `  not fitted: ${band.failure.reason}`];
+  return [
+    head,
+    `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${100 * confidence} % interval      p`,
+    ...band.coefficients.map(describeCoefficient),
+    `  variance between studies ${variance(band.tau2, band.boundary.tau2)}, between rows ${variance(band.omega2, band.boundary.omega2)}`,
+    `  log-likelihood REML ${fixed(band.logLikelihood.reml)}, ML ${fixed(band.logLikelihood.ml)}; AICc ${fixed(band.aicc)}`,
+    `  target: ${describeTarget(band.target)}`,
+    ...(band.unreliable ? ['  fewer than 4 degrees of freedom: intervals are unreliable'] : []),
+  ];
+}
+
+function describeCoefficient({ term, estimate, standardError, df, ciLow, ciHigh, p }: Coefficient): string {
+  const interval = `${significant(ciLow)} to ${significant(ciHigh)}`;
+  return `  ${term.padEnd(20)} ${significant(estimate).padStart(11)} ${significant(standardError).padStart(11)} ${df.toFixed(1).padStart(7)}   ${interval.padEnd(25)} ${p < 0.0001 ? '<0.0001' : p.toFixed(4)}`;
+}
+
+function describeTarget({ keptShare, point, low, high, practical, set, reason }: Target): string {
+  if (point === null) return reason ?? 'none';
+  const share = Number((100 * keptShare).toPrecision(3));
+  const ends = `${low?.toFixed(2) ?? 'not limited'} to ${high?.toFixed(2) ?? 'not limited'}`;
+  const pieces =
+    set.length > 1 ? `; all pieces ${set.map(([a, b]) => `${a.toFixed(2)}–${b.toFixed(2)}`).join(', ')}` : '';
+  return `${point.toFixed(2)} in reserve keep ${share} % of the growth at 0 (interval ${ends}${pieces}); in whole repetitions ${practical}${reason ? `. ${reason}` : ''}`;
+}
+
+function describeDifference({ term, estimate, standardError, df, ciLow, ciHigh, p, reason }: BandDifference): string {
+  if (estimate === null || standardError === null || df === null || ciLow === null || ciHigh === null || p === null) {
+    return `Heavy minus light: ${reason}`;
+  }
+  return `Heavy minus light, ${term}: ${significant(estimate)} (robust SE ${significant(standardError)}, df ${df.toFixed(1)}, ${significant(ciLow)} to ${significant(ciHigh)}, p ${p.toFixed(4)})`;
+}
+
+function countReasons(analysis: Analysis): [string, number][] {
+  const counts = new Map<string, number>();
+  for (const { reason } of analysis.rows.excluded) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+  return [...counts].sort((a, b) => b[1] - a[1]);
+}
+
+function variance(value: number | null, atBoundary: boolean): string {
+  if (value === null) return 'not estimated';
+  return atBoundary ? '0 (at the boundary)' : significant(value);
+}
+
+function fixed(value: number | null): string {
+  return value === null ? 'none' : value.toFixed(3);
+}
+
+function significant(value: number): string {
+  return value.toPrecision(5);
+}

@@ -1,0 +1,206 @@
+/**
+ * The regression of effects on a design, under one of three weightings.
+ *
+ *     y = X β + u(study) + a(row) + e,   u ~ N(0, τ²),  a ~ N(0, ω²),  e ~ N(0, V)
+ *
+ *   y  n effects on the analysis scale          X  n×p design        β  p coefficients
+ *   V  sampling covariance: v on the diagonal, ρ √(vᵢvⱼ) between rows of one cohort
+ *   τ² variance between studies                 ω² variance between rows of a study
+ *
+ * mixed: τ² and ω² by REML, β by generalised least squares (one QR of the whitened data).
+ * precision: weights 1/v, everything else taken as absent (ρ = τ² = ω² = 0).
+ * equal: ordinary least squares.
+ * Inference is cluster-robust by study in all three (robust.ts), so that it holds where the
+ * working model does not. A second fit by full maximum likelihood gives the log-likelihood that
+ * curve shapes are compared by.
+ *
+ * Assumes: effects of a row are unbiased, v is known, studies are independent. It does not model
+ * publication, nor error in the covariates.
+ * References: Pustejovsky & Tipton 2022 (Prev Sci 23:425), the working model; Konstantopoulos 2011
+ * (Res Synth Methods 2:61), three levels.
+ */
+import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
+import { combine, logLikelihoods } from './likelihood.ts';
+import { arrangeObservations, type Observation, type Observations } from './observations.ts';
+import type { FitFailure } from './result.ts';
+import { type RobustInference, robustInference } from './robust.ts';
+import type { Weighting } from './settings.ts';
+import { estimateVarianceComponents, type VarianceComponents } from './varianceComponents.ts';
+import { applyWhitening, type Whitening, whiten } from './whitening.ts';
+
+export interface Fit {
+  readonly data: Observations;
+  readonly inference: RobustInference;
+  /** Standard errors under the working model, length p. */
+  readonly modelStandardErrors: Float64Array;
+  /** REML estimate of (τ², ω²); null under the simpler weightings. */
+  readonly components: VarianceComponents | null;
+  readonly logLikelihood: { readonly reml: number; readonly ml: number };
+  /** Parameters that AICc counts: coefficients and variances that were free. */
+  readonly parameters: number;
+  /** Corrected Akaike criterion of the ML fit; null where n ≤ parameters + 1. */
+  readonly aicc: number | null;
+  /** Whitened fit, rows in the order of `data`. */
+  readonly whitening: Whitening;
+  readonly solution: LeastSquares;
+}
+
+export type FitOutcome =
+  | { readonly fit: Fit; readonly failure: null }
+  | { readonly fit: null; readonly failure: FitFailure };
+
+/** One study says nothing about how studies differ: robust inference needs clusters to compare. */
+const LEAST_STUDIES = 2;
+
+/**
+ * @param observations one per row
+ * @param columns design, p arrays in the order of `observations`
+ * @param options ρ inside [0, 1), and the weighting
+ */
+export function fitModel(
+  observations: readonly Observation[],
+  columns: readonly ArrayLike<number>[],
+  options: { readonly rho: number; readonly weighting: Weighting },
+): FitOutcome {
+  const data = arrangeObservations(observations);
+  const failure = refuse(data, columns.length);
+  if (failure) return { fit: null, failure };
+  const design = columns.map((column) => Float64Array.from(data.source, (index) => column[index]));
+  if (!leastSquares(design, data.y).fullRank) {
+    return {
+      fit: null,
+      failure: {
+        kind: 'rank-deficient',
+        reason: `the ${columns.length} columns of the design cannot be told apart from ${data.n} rows`,
+      },
+    };
+  }
+  return options.weighting === 'mixed'
+    ? fitMixed(data, design, options.rho)
+    : fitSimple(data, design, options.weighting);
+}
+
+function refuse(data: Observations, p: number): FitFailure | null {
+  if (data.n === 0) return { kind: 'no-rows', reason: 'no row is left to fit' };
+  if (data.studies.length < LEAST_STUDIES) {
+    return {
+      kind: 'too-few-studies',
+      reason: `${data.studies.length} study is left; at least ${LEAST_STUDIES} are needed to see how studies differ`,
+    };
+  }
+  if (data.n <= p) {
+    return { kind: 'too-few-rows', reason: `${data.n} rows are left; ${p} coefficients need at least ${p + 1}` };
+  }
+  return null;
+}
+
+function fitMixed(data: Observations, design: readonly Float64Array[], rho: number): FitOutcome {
+  const components = estimateVarianceComponents(data, design, rho, 'reml');
+  if (!components.converged) {
+    return {
+      fit: null,
+      failure: {
+        kind: 'did-not-converge',
+        reason: `the likelihood of τ² and ω² had no maximum within reach after ${components.iterations} steps`,
+      },
+    };
+  }
+  const { whitening, solution } = solve(data, design, { tau2: components.tau2, omega2: components.omega2, rho });
+  const inference = robustInference(data, whitening, solution);
+  const free = components.free.filter(Boolean).length;
+  const ml = estimateVarianceComponents(data, design, rho, 'ml');
+  return success({
+    data,
+    inference,
+    modelStandardErrors: rootDiagonal(inference.modelCovariance, inference.p),
+    components,
+    logLikelihood: { reml: components.logLikelihood, ml: ml.logLikelihood },
+    parameters: design.length + free,
+    whitening,
+    solution,
+  });
+}
+
+function fitSimple(data: Observations, design: readonly Float64Array[], weighting: 'precision' | 'equal'): FitOutcome {
+  const weighed = weighting === 'equal' ? { ...data, v: new Float64Array(data.n).fill(1) } : data;
+  const { whitening, solution } = solve(weighed, design, { tau2: 0, omega2: 0, rho: 0 });
+  const inference = robustInference(weighed, whitening, solution);
+  const precision = weighting === 'precision';
+  return success({
+    data,
+    inference,
+    modelStandardErrors: precision
+      ? rootDiagonal(inference.modelCovariance, inference.p)
+      : samplingStandardErrors(data, solution, inference),
+    components: null,
+    logLikelihood: precision
+      ? logLikelihoods(data, design, { tau2: 0, omega2: 0, rho: 0 })
+      : equalLogLikelihoods(data.n, design.length, solution),
+    // Equal weights estimate one residual variance; precision takes every variance as known.
+    parameters: design.length + (precision ? 0 : 1),
+    whitening,
+    solution,
+  });
+}
+
+function solve(
+  data: Observations,
+  design: readonly Float64Array[],
+  at: { tau2: number; omega2: number; rho: number },
+): { whitening: Whitening; solution: LeastSquares } {
+  const whitening = whiten(data, at);
+  const solution = leastSquares(
+    design.map((column) => applyWhitening(data, whitening, column)),
+    applyWhitening(data, whitening, data.y),
+  );
+  return { whitening, solution };
+}
+
+/** Completes a fit with its AICc (Hurvich & Tsai 1989, Biometrika 76:297), n the number of rows. */
+function success(fit: Omit<Fit, 'aicc'>): FitOutcome {
+  const { parameters: q } = fit;
+  const n = fit.data.n;
+  const spare = n - q - 1;
+  const aicc = spare > 0 ? -2 * fit.logLikelihood.ml + (2 * q * n) / spare : null;
+  return { fit: { ...fit, aicc }, failure: null };
+}
+
+/** Under equal weights: standard errors from the sampling variances alone, √diag (X'X)⁻¹X'diag(v)X(X'X)⁻¹. */
+function samplingStandardErrors(data: Observations, solution: LeastSquares, inference: RobustInference): Float64Array {
+  return Float64Array.from({ length: inference.p }, (_, j) => {
+    const unit = new Float64Array(inference.p);
+    unit[j] = 1;
+    const h = inference.toScores(unit);
+    let variance = 0;
+    for (let i = 0; i < data.n; i++) {
+      let influence = 0;
+      for (let c = 0; c < inference.p; c++) influence += solution.q[c][i] * h[c];
+      variance += influence * influence * data.v[i];
+    }
+    return Math.sqrt(variance);
+  });
+}
+
+/** Normal log-likelihoods of ordinary least squares, the residual variance at its own maximum. */
+function equalLogLikelihoods(n: number, p: number, solution: LeastSquares): { reml: number; ml: number } {
+  const rss = solution.residualSumOfSquares;
+  const atVariance = (rows: number) => {
+    const variance = rss / rows;
+    return { residualSumOfSquares: rss / variance, logDeterminant: n * Math.log(variance), variance };
+  };
+  const full = atVariance(n);
+  const restricted = atVariance(n - p);
+  const shrink = 0.5 * p * Math.log(restricted.variance);
+  return {
+    ml: combine(n, p, full.logDeterminant, { ...full, logAbsDetR: 0, fullRank: true }).ml,
+    reml: combine(n, p, restricted.logDeterminant, {
+      ...restricted,
+      logAbsDetR: solution.logAbsDetR - shrink,
+      fullRank: true,
+    }).reml,
+  };
+}
+
+function rootDiagonal(matrix: Float64Array, p: number): Float64Array {
+  return Float64Array.from({ length: p }, (_, j) => Math.sqrt(matrix[j * p + j]));
+}

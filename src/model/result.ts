@@ -1,0 +1,160 @@
+/**
+ * The shape of an `Analysis`: plain JSON, the one thing that pages, figures, downloads and the
+ * command line read.
+ *
+ * Growth, strength and fatigue are on the analysis scale: natural log of the ratio follow-up to
+ * baseline under the log-ratio metric (per cent change = 100 (exp y − 1)), baseline SDs under the
+ * standardised metric. Reserve is in repetitions, load in per cent of 1RM. A number that does not
+ * exist is null and a `reason` beside it says why in words.
+ */
+import type { Curve, Settings } from './settings.ts';
+
+/** Names of the parts an analysis is made of: loads below and at or above the split, or all loads. */
+export type BandName = 'light' | 'heavy' | 'all';
+
+export interface ExcludedRow {
+  /** Physical line in the table file, 1 is the header. */
+  readonly line: number;
+  readonly reason: string;
+}
+
+/** A contrast of coefficients with its robust inference (CR2, Satterthwaite). */
+export interface Estimate {
+  readonly estimate: number;
+  /** Cluster-robust standard error (CR2). */
+  readonly standardError: number;
+  /** Satterthwaite degrees of freedom, real-valued; below 4 the interval is unreliable. */
+  readonly df: number;
+  readonly ciLow: number;
+  readonly ciHigh: number;
+  /** Two-sided p-value of the hypothesis that the contrast is 0. */
+  readonly p: number;
+}
+
+export interface Coefficient extends Estimate {
+  /** Column of the design: "intercept", "reserve", "log(1 + reserve)", "reserve²", … */
+  readonly term: string;
+  /** Standard error under the working model, for comparison with the robust one. */
+  readonly modelStandardError: number;
+}
+
+/** Why a fit could not be made. */
+export interface FitFailure {
+  readonly kind:
+    | 'no-rows'
+    | 'too-few-studies'
+    | 'too-few-rows'
+    | 'reserve-does-not-vary'
+    | 'knots-coincide'
+    | 'rank-deficient'
+    | 'did-not-converge';
+  /** A sentence with the numbers seen and needed. */
+  readonly reason: string;
+}
+
+export interface Target {
+  /** Share of the growth at reserve 0 that the target keeps (0 to 1, open). */
+  readonly keptShare: number;
+  /** Largest reserve that keeps the share all the way from 0; null where there is no target. */
+  readonly point: number | null;
+  /** Ends of the interval's piece that holds the point; null where this evidence does not limit it. */
+  readonly low: number | null;
+  readonly high: number | null;
+  /** Every piece of the interval within the studied range of reserve, as closed intervals. */
+  readonly set: readonly (readonly [number, number])[];
+  /** The point rounded down to whole repetitions. */
+  readonly practical: number | null;
+  /** The lower end of the interval. */
+  readonly cautious: number | null;
+  /** True where the share is kept up to the largest reserve studied. */
+  readonly reachedEdge: boolean;
+  /** What is missing or unbounded and why; null where nothing is. */
+  readonly reason: string | null;
+}
+
+/** One point of the fitted curve. */
+export interface CurvePoint {
+  readonly reserve: number;
+  readonly estimate: number;
+  readonly ciLow: number;
+  readonly ciHigh: number;
+  readonly df: number;
+  /**
+   * Interval for the true effect of an arm in a new study: adds τ² + ω² to the curve's variance.
+   * null under the simpler weightings, which estimate neither.
+   */
+  readonly predictionLow: number | null;
+  readonly predictionHigh: number | null;
+}
+
+/** A row that was fitted, as it is drawn. */
+export interface FittedRow {
+  readonly line: number;
+  readonly study: string;
+  readonly arm: string;
+  readonly year: number;
+  readonly reserve: number;
+  readonly load: number | null;
+  readonly n: number;
+  readonly effect: number;
+  readonly standardError: number;
+  /** Share of all weight in the fit that this row carries (sums to 1). */
+  readonly weight: number;
+}
+
+export interface Band {
+  readonly studies: number;
+  readonly rows: number;
+  /** Total people over the cohorts behind the rows. */
+  readonly participants: number;
+  readonly curve: Curve;
+  /** null where the fit was made. */
+  readonly failure: FitFailure | null;
+  readonly coefficients: readonly Coefficient[];
+  /** Between-study variance; null where not estimated (simpler weightings, failed fit). */
+  readonly tau2: number | null;
+  /** Between-row variance within studies; null where not estimated. */
+  readonly omega2: number | null;
+  /** True where a variance was estimated and its maximum lies at 0. */
+  readonly boundary: { readonly tau2: boolean; readonly omega2: boolean };
+  readonly logLikelihood: { readonly reml: number | null; readonly ml: number | null };
+  /** Corrected Akaike criterion of the maximum-likelihood fit; for comparing curve shapes. */
+  readonly aicc: number | null;
+  readonly target: Target;
+  /** Smallest and largest reserve among the rows. */
+  readonly studiedReserve: { readonly low: number; readonly high: number } | null;
+  readonly studiedLoad: { readonly low: number; readonly high: number } | null;
+  /** Growth at reserve 0 with its interval. */
+  readonly atFailure: Estimate | null;
+  /** Fitted curve from 0 to the largest reserve studied. */
+  readonly curvePoints: readonly CurvePoint[];
+  readonly fitted: readonly FittedRow[];
+  /** Smallest df behind any coefficient is below 4: intervals are shown as unreliable. */
+  readonly unreliable: boolean;
+}
+
+/**
+ * Slope in heavy minus slope in light loads: of reserve for a straight line, else the mean slope
+ * from reserve 0 to the largest reserve studied in both.
+ */
+export interface BandDifference {
+  readonly term: string;
+  /** null with a reason where a band could not be fitted. */
+  readonly estimate: number | null;
+  readonly standardError: number | null;
+  readonly df: number | null;
+  readonly ciLow: number | null;
+  readonly ciHigh: number | null;
+  readonly p: number | null;
+  readonly reason: string | null;
+}
+
+export interface Analysis {
+  readonly settings: Settings;
+  readonly rows: {
+    readonly included: number;
+    readonly excluded: readonly ExcludedRow[];
+  };
+  readonly bands: { readonly light: Band; readonly heavy: Band } | { readonly all: Band };
+  readonly difference: BandDifference | null;
+}

@@ -1,0 +1,294 @@
+/**
+ * Cluster-robust inference by study: CR2 covariance and Satterthwaite degrees of freedom.
+ *
+ * CR2 (Bell & McCaffrey 2002, Surv Methodol 28:169; Pustejovsky & Tipton 2018, J Bus Econ Stat
+ * 36:672) under the working covariance Φ, weights Φ⁻¹, M = (X'Φ⁻¹X)⁻¹, residuals e:
+ *     V = M [ Σ_k X_k'Φ_k⁻¹ A_k e_k e_k' A_k Φ_k⁻¹ X_k ] M,   A_k S_k A_k = Φ_k,   S_k = Φ_k − X_k M X_k'.
+ * With the whitening Φ_k = CC', the whitened X = QR and F = C'C, everything a study contributes is small:
+ *     B = F (I − QQ') F,  A = C B^{+½} C',  U = B^{+½} Q  (m×p)
+ *     contribution to V   s s'   with  s = R⁻¹ U'F (C⁻¹ e_k)
+ *     Satterthwaite       P_ij = [i=j] |F U h|² − (Q'F U h)_i · (Q'F U h)_j,   h = R⁻'c
+ *     df(c) = (Σ P_ii)² / Σ P_ij².
+ * B^{+½} does not depend on which root C is taken. Σ P_ij² is a quartic form in h, so its
+ * coefficients are summed over studies once; after that a contrast costs O(p⁴), whatever the number
+ * of studies, and a whole curve of contrasts is cheap.
+ *
+ * θ = (τ², ω²) is treated as known: neither V nor df carries its uncertainty.
+ */
+
+import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
+import { forwardSubstitute, type LeastSquares } from '../numerics/leastSquares.ts';
+import { pseudoInverseRoot } from '../numerics/symmetric.ts';
+import type { Observations } from './observations.ts';
+import type { Estimate } from './result.ts';
+import { studyRoot, type Whitening } from './whitening.ts';
+
+/** Eigenvalues of B at or below this share of the largest are rounding of 0 and are dropped. */
+const EIGENVALUE_TOLERANCE = 1e-11;
+
+/** What one study adds to the robust inference, in terms of h = R⁻'c. */
+interface StudyPart {
+  readonly study: string;
+  /** U'F (whitened residuals), length p: c's share of the estimate's error is h · score. */
+  readonly score: Float64Array;
+  /** N = U'F²U, p×p row-major: P_ii's first term is h'N h. */
+  readonly spread: Float64Array;
+  /** T = Q'F U, p×p row-major: the second term's vector is T h. */
+  readonly overlap: Float64Array;
+}
+
+export interface RobustInference {
+  readonly p: number;
+  readonly coefficients: Float64Array;
+  /** CR2 covariance of the coefficients, p×p row-major. */
+  readonly covariance: Float64Array;
+  /** M, covariance under the working model, p×p row-major. */
+  readonly modelCovariance: Float64Array;
+  /** Directions in which a study is fitted perfectly, whatever its data (dropped eigenvalues). */
+  readonly dropped: number;
+  readonly parts: readonly StudyPart[];
+  /** Maps a contrast c to h = R⁻'c. */
+  readonly toScores: (contrast: ArrayLike<number>) => Float64Array;
+  readonly forms: QuarticForms;
+}
+
+/** Sums over studies that give Satterthwaite's df of any contrast. */
+interface QuarticForms {
+  /** Σ (N − T'T), p×p. */
+  readonly trace: Float64Array;
+  /** Σ vec(N) vec(N)' − 2 Σ vec(N) vec(T'T)', p²×p². */
+  readonly squares: Float64Array;
+  /** Σ T ⊗ T arranged so that Σ T h h'T' = cross · vec(hh'), p²×p². */
+  readonly cross: Float64Array;
+}
+
+/**
+ * @param data observations
+ * @param whitening of the working covariance Φ
+ * @param fit least squares of the whitened data
+ */
+export function robustInference(data: Observations, whitening: Whitening, fit: LeastSquares): RobustInference {
+  const p = fit.q.length;
+  let dropped = 0;
+  const parts = data.studies.map((study, k) => {
+    const { part, lost } = studyPart(data, whitening, fit, k, study);
+    dropped += lost;
+    return part;
+  });
+  const toScores = (contrast: ArrayLike<number>) => forwardSubstitute(fit.r, p, contrast);
+  return assemble(p, fit.coefficients, parts, toScores, dropped);
+}
+
+/**
+ * The inference of two fits side by side: coefficients of the first, then of the second, as if both
+ * were one regression whose blocks share no coefficient and, in the working model, no covariance.
+ * A study in both is one cluster, so that what it does to both estimates at once is counted.
+ */
+export function stackInference(first: RobustInference, second: RobustInference): RobustInference {
+  const p = first.p + second.p;
+  const byStudy = new Map<string, [StudyPart | null, StudyPart | null]>();
+  for (const part of first.parts) byStudy.set(part.study, [part, null]);
+  for (const part of second.parts) byStudy.set(part.study, [byStudy.get(part.study)?.[0] ?? null, part]);
+  const parts = [...byStudy].map(([study, [a, b]]): StudyPart => {
+    const score = new Float64Array(p);
+    if (a) score.set(a.score, 0);
+    if (b) score.set(b.score, first.p);
+    return {
+      study,
+      score,
+      spread: blockDiagonal(a?.spread, first.p, b?.spread, second.p),
+      overlap: blockDiagonal(a?.overlap, first.p, b?.overlap, second.p),
+    };
+  });
+  const coefficients = Float64Array.from([...first.coefficients, ...second.coefficients]);
+  const toScores = (contrast: ArrayLike<number>) => {
+    const list = Array.from(contrast);
+    return Float64Array.from([...first.toScores(list.slice(0, first.p)), ...second.toScores(list.slice(first.p))]);
+  };
+  return assemble(p, coefficients, parts, toScores, first.dropped + second.dropped);
+}
+
+/**
+ * Robust inference on c'β.
+ *
+ * @param contrast c, length p
+ * @param confidence level of the interval, 0 to 1 open
+ */
+export function inferContrast(inference: RobustInference, contrast: ArrayLike<number>, confidence: number): Estimate {
+  const { estimate, standardError, df } = measureContrast(inference, contrast);
+  const reach = studentQuantile(1 - (1 - confidence) / 2, df) * standardError;
+  return {
+    estimate,
+    standardError,
+    df,
+    ciLow: estimate - reach,
+    ciHigh: estimate + reach,
+    p: studentTwoSidedP(estimate / standardError, df),
+  };
+}
+
+/** Estimate, CR2 standard error and Satterthwaite df of c'β, without the quantile of an interval. */
+export function measureContrast(
+  inference: RobustInference,
+  contrast: ArrayLike<number>,
+): { estimate: number; standardError: number; df: number } {
+  const { p, coefficients, covariance, forms } = inference;
+  let estimate = 0;
+  let variance = 0;
+  for (let i = 0; i < p; i++) {
+    estimate += contrast[i] * coefficients[i];
+    for (let j = 0; j < p; j++) variance += contrast[i] * covariance[i * p + j] * contrast[j];
+  }
+  return { estimate, standardError: Math.sqrt(variance), df: satterthwaite(forms, inference.toScores(contrast)) };
+}
+
+function satterthwaite(forms: QuarticForms, h: Float64Array): number {
+  const p = h.length;
+  const pairs = outer(h, h);
+  const trace = dot(forms.trace, pairs);
+  let squares = 0;
+  const size = p * p;
+  for (let r = 0; r < size; r++) {
+    let along = 0;
+    let crossing = 0;
+    for (let c = 0; c < size; c++) {
+      along += forms.squares[r * size + c] * pairs[c];
+      crossing += forms.cross[r * size + c] * pairs[c];
+    }
+    squares += pairs[r] * along + crossing * crossing;
+  }
+  return (trace * trace) / squares;
+}
+
+function studyPart(
+  data: Observations,
+  whitening: Whitening,
+  fit: LeastSquares,
+  k: number,
+  study: string,
+): { part: StudyPart; lost: number } {
+  const from = data.studyStart[k];
+  const m = data.studyStart[k + 1] - from;
+  const p = fit.q.length;
+  const root = studyRoot(data, whitening, k);
+  const f = gram(root, m);
+  const q = new Float64Array(m * p);
+  for (let i = 0; i < m; i++) for (let c = 0; c < p; c++) q[i * p + c] = fit.q[c][from + i];
+  const fq = multiply(f, q, m, m, p);
+  const b = multiply(f, f, m, m, m);
+  for (let i = 0; i < m; i++)
+    for (let j = 0; j < m; j++) for (let c = 0; c < p; c++) b[i * m + j] -= fq[i * p + c] * fq[j * p + c];
+  const { root: bRoot, dropped } = pseudoInverseRoot(b, m, EIGENVALUE_TOLERANCE);
+  const u = multiply(bRoot, q, m, m, p);
+  const fu = multiply(f, u, m, m, p);
+  const score = new Float64Array(p);
+  const spread = new Float64Array(p * p);
+  const overlap = new Float64Array(p * p);
+  for (let i = 0; i < m; i++) {
+    for (let r = 0; r < p; r++) {
+      score[r] += fu[i * p + r] * fit.residuals[from + i];
+      for (let c = 0; c < p; c++) {
+        spread[r * p + c] += fu[i * p + r] * fu[i * p + c];
+        overlap[r * p + c] += q[i * p + r] * fu[i * p + c];
+      }
+    }
+  }
+  return { part: { study, score, spread, overlap }, lost: dropped };
+}
+
+function assemble(
+  p: number,
+  coefficients: Float64Array,
+  parts: readonly StudyPart[],
+  toScores: (contrast: ArrayLike<number>) => Float64Array,
+  dropped: number,
+): RobustInference {
+  const unitScores = Array.from({ length: p }, (_, j) => {
+    const unit = new Float64Array(p);
+    unit[j] = 1;
+    return toScores(unit);
+  });
+  const meat = new Float64Array(p * p);
+  for (const { score } of parts) addTo(meat, outer(score, score), 1);
+  const inUnits = (middle: Float64Array) => {
+    const out = new Float64Array(p * p);
+    for (let i = 0; i < p; i++)
+      for (let j = 0; j < p; j++) out[i * p + j] = dot(outer(unitScores[i], unitScores[j]), middle);
+    return out;
+  };
+  const identity = new Float64Array(p * p);
+  for (let i = 0; i < p; i++) identity[i * p + i] = 1;
+  return {
+    p,
+    coefficients,
+    covariance: inUnits(meat),
+    modelCovariance: inUnits(identity),
+    dropped,
+    parts,
+    toScores,
+    forms: quarticForms(p, parts),
+  };
+}
+
+function quarticForms(p: number, parts: readonly StudyPart[]): QuarticForms {
+  const size = p * p;
+  const trace = new Float64Array(size);
+  const squares = new Float64Array(size * size);
+  const cross = new Float64Array(size * size);
+  for (const { spread, overlap } of parts) {
+    const overlapSquare = gram(overlap, p);
+    for (let r = 0; r < size; r++) {
+      trace[r] += spread[r] - overlapSquare[r];
+      for (let c = 0; c < size; c++) squares[r * size + c] += spread[r] * (spread[c] - 2 * overlapSquare[c]);
+    }
+    // Row (r, c) of T h h'T' takes T[r, i] T[c, j] for column (i, j) of h h'.
+    for (let r = 0; r < p; r++)
+      for (let c = 0; c < p; c++)
+        for (let i = 0; i < p; i++)
+          for (let j = 0; j < p; j++) cross[(r * p + c) * size + i * p + j] += overlap[r * p + i] * overlap[c * p + j];
+  }
+  return { trace, squares, cross };
+}
+
+/** a'a of an n×n row-major matrix. */
+function gram(a: Float64Array, n: number): Float64Array {
+  const out = new Float64Array(n * n);
+  for (let k = 0; k < n; k++)
+    for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) out[i * n + j] += a[k * n + i] * a[k * n + j];
+  return out;
+}
+
+/** a (n×m) times b (m×p), row-major. */
+function multiply(a: Float64Array, b: Float64Array, n: number, m: number, p: number): Float64Array {
+  const out = new Float64Array(n * p);
+  for (let i = 0; i < n; i++)
+    for (let k = 0; k < m; k++) {
+      const factor = a[i * m + k];
+      for (let j = 0; j < p; j++) out[i * p + j] += factor * b[k * p + j];
+    }
+  return out;
+}
+
+function blockDiagonal(a: Float64Array | undefined, pa: number, b: Float64Array | undefined, pb: number): Float64Array {
+  const p = pa + pb;
+  const out = new Float64Array(p * p);
+  if (a) for (let i = 0; i < pa; i++) for (let j = 0; j < pa; j++) out[i * p + j] = a[i * pa + j];
+  if (b) for (let i = 0; i < pb; i++) for (let j = 0; j < pb; j++) out[(pa + i) * p + pa + j] = b[i * pb + j];
+  return out;
+}
+
+function outer(a: Float64Array, b: Float64Array): Float64Array {
+  const out = new Float64Array(a.length * b.length);
+  for (let i = 0; i < a.length; i++) for (let j = 0; j < b.length; j++) out[i * b.length + j] = a[i] * b[j];
+  return out;
+}
+
+function addTo(target: Float64Array, source: Float64Array, factor: number): void {
+  for (let i = 0; i < target.length; i++) target[i] += factor * source[i];
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
+}

@@ -1,0 +1,171 @@
+/**
+ * The target: the largest reserve that keeps a share of the growth at reserve 0.
+ *
+ * For kept share s the contrast c(r) = [x(r) − s x(0)]'β says whether reserve r keeps it. The point
+ * is the largest r, from 0 on, up to which c ≥ 0. The interval is every r whose contrast is not
+ * rejected: |c(r)| / se(r) ≤ t(df(r)), with CR2 and Satterthwaite (Fieller 1954, J R Stat Soc B
+ * 16:175, for a ratio; here for any linear basis). The set can be in pieces, touch an end or be
+ * empty, so it is scanned and every change of side is bisected. Nothing is said beyond the studied
+ * range of reserve.
+ *
+ * The share is of growth on the analysis scale: of the log ratio, not of its percentage. At a growth
+ * of 10 % and a share of 0.9 the share of the percentage is 0.896.
+ */
+import { normalQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
+import { bisect } from '../numerics/roots.ts';
+import type { CurveBasis } from './curve.ts';
+import type { Target } from './result.ts';
+import { inferContrast, measureContrast, type RobustInference } from './robust.ts';
+
+/** Distance of the scanned reserves: a hundredth of a repetition, far finer than anyone can train. */
+const SCAN_STEP = 0.01;
+
+/** Rounding allowed where a whole number is meant: a point at 2.999999999 is 3 repetitions. */
+const WHOLE_NUMBER_SLACK = 1e-9;
+
+export interface TargetQuestion {
+  /** Share of growth at reserve 0 to keep, 0 to 1 open. */
+  readonly keptShare: number;
+  /** Confidence level of the interval, 0 to 1 open. */
+  readonly confidence: number;
+  /** Largest reserve studied, above 0. */
+  readonly furthest: number;
+  /** Least reserve studied. */
+  readonly nearest: number;
+}
+
+/**
+ * Growth at reserve 0 is read from the curve only where it was studied this close to 0: half a
+ * repetition is what a whole-number report of reserve can be off by.
+ */
+const NEAR_FAILURE = 0.5;
+
+/**
+ * @param inference robust inference of the fit
+ * @param x design row at a reserve: of the curve, and of covariates at the values asked about
+ */
+export function findTarget(
+  inference: RobustInference,
+  x: CurveBasis['at'],
+  { keptShare, confidence, furthest, nearest }: TargetQuestion,
+): Target {
+  const atFailure = x(0);
+  const contrast = (r: number) => x(r).map((value, j) => value - keptShare * atFailure[j]);
+  const keeps = (r: number) => dot(contrast(r), inference.coefficients) >= 0;
+  const notRejected = makeAcceptance(inference, confidence);
+  const set = scanPieces((r) => notRejected(contrast(r)), furthest);
+  const growth = inferContrast(inference, atFailure, confidence);
+  const refusal = refuseTarget(growth, nearest, confidence);
+  if (refusal) return { ...noTarget(keptShare, refusal), set };
+
+  const lost = scanFor((r) => !keeps(r), furthest);
+  const reachedEdge = lost === null;
+  const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - SCAN_STEP), lost);
+  const piece = set.find(([low, high]) => low - SCAN_STEP <= point && point <= high + SCAN_STEP) ?? null;
+  const low = piece ? Math.min(piece[0], point) : point;
+  const unlimited = piece === null ? reachedEdge : piece[1] >= furthest;
+  return {
+    keptShare,
+    point,
+    low,
+    high: unlimited || !piece ? null : Math.max(piece[1], point),
+    set,
+    practical: Math.floor(point + WHOLE_NUMBER_SLACK),
+    cautious: low,
+    reachedEdge,
+    reason: explain(reachedEdge, unlimited, set.length, furthest),
+  };
+}
+
+/** A target that does not exist, with the sentence that says why. */
+export function noTarget(keptShare: number, reason: string): Target {
+  return {
+    keptShare,
+    point: null,
+    low: null,
+    high: null,
+    set: [],
+    practical: null,
+    cautious: null,
+    reachedEdge: false,
+    reason,
+  };
+}
+
+function refuseTarget(
+  growth: { estimate: number; ciLow: number; ciHigh: number },
+  nearest: number,
+  confidence: number,
+): string | null {
+  if (nearest > NEAR_FAILURE) {
+    return `no target: nobody here trained to reserve 0; the least reserve studied is ${nearest}`;
+  }
+  if (!(growth.ciLow > 0)) {
+    return `no target: the change at reserve 0 is not distinguishable from nothing or from a loss (${formatPercent(confidence)} interval contains 0 or lies below it)`;
+  }
+  return null;
+}
+
+function explain(reachedEdge: boolean, unlimited: boolean, pieces: number, furthest: number): string | null {
+  const parts: string[] = [];
+  if (reachedEdge) {
+    parts.push(`edge of the studied range reached: the share is kept up to the largest reserve studied, ${furthest}`);
+  }
+  if (unlimited) parts.push('upper end not limited by this evidence');
+  if (pieces > 1) parts.push(`the interval has ${pieces} separate pieces; the one shown holds the point`);
+  return parts.length > 0 ? parts.join('; ') : null;
+}
+
+/**
+ * Whether a contrast is not rejected at the level. The quantile of t is above the normal one and
+ * (df ≥ 1) below Cauchy's, so that the dear comparison is made only in between.
+ */
+function makeAcceptance(inference: RobustInference, confidence: number): (contrast: readonly number[]) => boolean {
+  const alpha = 1 - confidence;
+  const surelyIn = normalQuantile(1 - alpha / 2);
+  const surelyOut = 1 / Math.tan((Math.PI * alpha) / 2);
+  return (contrast) => {
+    const { estimate, standardError, df } = measureContrast(inference, contrast);
+    const t = Math.abs(estimate) / standardError;
+    if (t <= surelyIn) return true;
+    if (t > surelyOut) return false;
+    return studentTwoSidedP(t, df) >= alpha;
+  };
+}
+
+/** Closed intervals of [0, furthest] on which `inside` holds. */
+function scanPieces(inside: (r: number) => boolean, furthest: number): [number, number][] {
+  const pieces: [number, number][] = [];
+  const grid = scanGrid(furthest);
+  let start: number | null = inside(0) ? 0 : null;
+  for (let i = 1; i < grid.length; i++) {
+    const now = inside(grid[i]);
+    if (now && start === null) start = bisect((r) => !inside(r), grid[i - 1], grid[i]);
+    if (!now && start !== null) {
+      pieces.push([start, bisect(inside, grid[i - 1], grid[i])]);
+      start = null;
+    }
+  }
+  if (start !== null) pieces.push([start, furthest]);
+  return pieces;
+}
+
+/** First scanned reserve at which the condition holds; null where it never does. */
+function scanFor(condition: (r: number) => boolean, furthest: number): number | null {
+  return scanGrid(furthest).find(condition) ?? null;
+}
+
+function scanGrid(furthest: number): readonly number[] {
+  const steps = Math.max(1, Math.ceil(furthest / SCAN_STEP));
+  return Array.from({ length: steps + 1 }, (_, i) => (i === steps ? furthest : i * SCAN_STEP));
+}
+
+function formatPercent(share: number): string {
+  return `${Number((100 * share).toPrecision(3))} %`;
+}
+
+function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
+}

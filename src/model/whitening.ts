@@ -1,0 +1,162 @@
+/**
+ * Whitening of the working covariance, study by study, in time proportional to the rows.
+ *
+ * For one study Σ = V + τ² 11' + ω² I, where V has variances vᵢ and covariances ρ √(vᵢ vⱼ) inside a
+ * cohort. So Σ is a diagonal D, dᵢ = (1 − ρ) vᵢ + ω² (vᵢ + ω² for a row alone), plus one outer
+ * product ρ s s' a cohort (s = √v) plus one τ² 11' for the study. Each outer product is undone by a
+ * symmetric factor I − κ uu' with |u| = 1: for x = c |w|²,
+ *     (I + c ww')^(−1/2) = I − κ uu',   κ = 1 − 1/√(1 + x),   u = w / |w|.
+ * In that order they give W with W Σ W' = I; no study's matrix is ever formed or inverted.
+ */
+import type { Observations } from './observations.ts';
+
+export interface WorkingCovariance {
+  /** Between-study variance τ², at least 0. */
+  readonly tau2: number;
+  /** Between-row variance ω², at least 0. */
+  readonly omega2: number;
+  /** Correlation ρ of sampling errors inside a cohort, 0 to below 1. */
+  readonly rho: number;
+}
+
+export interface Whitening {
+  readonly at: WorkingCovariance;
+  /** ln |Σ|. */
+  readonly logDeterminant: number;
+  /** 1/√dᵢ by row. */
+  readonly rootWeight: Float64Array;
+  /** Unit direction of each cohort's shared error, by row. */
+  readonly groupDirection: Float64Array;
+  /** √(1 + x) of each cohort. */
+  readonly groupStretch: Float64Array;
+  /** Unit direction of each study's shared effect, by row. */
+  readonly studyDirection: Float64Array;
+  /** √(1 + x) of each study. */
+  readonly studyStretch: Float64Array;
+  /** W 1, the whitened column of ones, by row. */
+  readonly whitenedOnes: Float64Array;
+}
+
+export function whiten(data: Observations, at: WorkingCovariance): Whitening {
+  const { n, v, groupStart, studyStart } = data;
+  const rootWeight = new Float64Array(n);
+  const groupDirection = new Float64Array(n);
+  const groupStretch = new Float64Array(groupStart.length - 1).fill(1);
+  const studyDirection = new Float64Array(n);
+  const studyStretch = new Float64Array(studyStart.length - 1).fill(1);
+  let logDeterminant = 0;
+  for (let g = 0; g + 1 < groupStart.length; g++) {
+    const from = groupStart[g];
+    const to = groupStart[g + 1];
+    const alone = to - from === 1;
+    let size2 = 0;
+    for (let i = from; i < to; i++) {
+      const d = (alone ? v[i] : (1 - at.rho) * v[i]) + at.omega2;
+      logDeterminant += Math.log(d);
+      rootWeight[i] = 1 / Math.sqrt(d);
+      groupDirection[i] = alone ? 0 : Math.sqrt(v[i]) * rootWeight[i];
+      size2 += groupDirection[i] ** 2;
+    }
+    if (alone || at.rho === 0) {
+      groupDirection.fill(0, from, to);
+    } else {
+      groupStretch[g] = Math.sqrt(1 + at.rho * size2);
+      logDeterminant += 2 * Math.log(groupStretch[g]);
+      const size = Math.sqrt(size2);
+      for (let i = from; i < to; i++) groupDirection[i] /= size;
+    }
+  }
+  const partial = { at, logDeterminant, rootWeight, groupDirection, groupStretch, studyDirection, studyStretch };
+  const ones = new Float64Array(n).fill(1);
+  undoGroups(data, partial, scaleRows(ones, rootWeight));
+  for (let k = 0; k + 1 < studyStart.length; k++) {
+    let size2 = 0;
+    for (let i = studyStart[k]; i < studyStart[k + 1]; i++) size2 += ones[i] ** 2;
+    studyStretch[k] = Math.sqrt(1 + at.tau2 * size2);
+    logDeterminant += 2 * Math.log(studyStretch[k]);
+    const size = Math.sqrt(size2);
+    for (let i = studyStart[k]; i < studyStart[k + 1]; i++) {
+      studyDirection[i] = ones[i] / size;
+      ones[i] /= studyStretch[k];
+    }
+  }
+  return { ...partial, logDeterminant, whitenedOnes: ones };
+}
+
+/** W z: a new column of length n. */
+export function applyWhitening(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
+  const out = scaleRows(z.slice(), whitening.rootWeight);
+  undoGroups(data, whitening, out);
+  return undoStudies(data, whitening, out);
+}
+
+/** W'z: a new column of length n. Σ⁻¹ z is W'(W z). */
+export function applyWhiteningTransposed(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
+  const out = undoStudies(data, whitening, z.slice());
+  undoGroups(data, whitening, out);
+  return scaleRows(out, whitening.rootWeight);
+}
+
+/**
+ * C = W⁻¹ of one study, so that its block of Σ is C C'.
+ *
+ * @param k number of the study
+ * @returns m×m, row-major, m the study's rows
+ */
+export function studyRoot(data: Observations, whitening: Whitening, k: number): Float64Array {
+  const from = data.studyStart[k];
+  const to = data.studyStart[k + 1];
+  const m = to - from;
+  const root = new Float64Array(m * m);
+  const column = new Float64Array(data.studyStart[k + 1]);
+  for (let j = 0; j < m; j++) {
+    column.fill(0, from);
+    column[from + j] = 1;
+    shrinkAlong(column, whitening.studyDirection, from, to, 1 - whitening.studyStretch[k]);
+    for (let g = data.studyGroups[k]; g < data.studyGroups[k + 1]; g++) {
+      const stretch = whitening.groupStretch[g];
+      shrinkAlong(column, whitening.groupDirection, data.groupStart[g], data.groupStart[g + 1], 1 - stretch);
+    }
+    for (let i = 0; i < m; i++) root[i * m + j] = column[from + i] / whitening.rootWeight[from + i];
+  }
+  return root;
+}
+
+function undoGroups(
+  data: Observations,
+  whitening: Pick<Whitening, 'groupStretch' | 'groupDirection'>,
+  z: Float64Array,
+): void {
+  for (let g = 0; g + 1 < data.groupStart.length; g++) {
+    const stretch = whitening.groupStretch[g];
+    if (stretch === 1) continue;
+    shrinkAlong(z, whitening.groupDirection, data.groupStart[g], data.groupStart[g + 1], shrinkage(stretch));
+  }
+}
+
+function undoStudies(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
+  if (whitening.at.tau2 === 0) return z;
+  for (let k = 0; k + 1 < data.studyStart.length; k++) {
+    const kappa = shrinkage(whitening.studyStretch[k]);
+    shrinkAlong(z, whitening.studyDirection, data.studyStart[k], data.studyStart[k + 1], kappa);
+  }
+  return z;
+}
+
+/** κ = 1 − 1/stretch, written so that a stretch near 1 loses no digits of its own. */
+function shrinkage(stretch: number): number {
+  return (stretch - 1) / stretch;
+}
+
+/** z ← (I − κ uu') z on rows from … to. */
+function shrinkAlong(z: Float64Array, u: Float64Array, from: number, to: number, kappa: number): void {
+  let product = 0;
+  for (let i = from; i < to; i++) product += u[i] * z[i];
+  product *= kappa;
+  for (let i = from; i < to; i++) z[i] -= product * u[i];
+}
+
+function scaleRows(z: Float64Array, factor: Float64Array): Float64Array {
+  for (let i = 0; i < z.length; i++) z[i] *= factor[i];
+  return z;
+}

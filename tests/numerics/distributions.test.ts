@@ -1,0 +1,41 @@
+/**
+ * Distribution functions against R 4.2.2 (qt, pt, qnorm, qchisq: base R, computed independently),
+ * at the awkward places: real-valued df near 1, far tails. Tolerance 1e-12 relative: some thousand
+ * roundings.
+ */
+import { describe, it } from 'vitest';
+import { normalQuantile, studentQuantile, studentTwoSidedP } from '../../src/numerics/distributions.ts';
+import { expectRelative } from '../support/closeness.ts';
+
+const TOLERANCE = 1e-12;
+
+describe('studentQuantile', () => {
+  it.each([
+    [0.975, 1, 12.70620473617469],
+    [0.975, 1.05, 11.36190766869325],
+    [0.975, 1.3, 7.500529325562027],
+    [0.975, 2.7, 3.39214838317375],
+        [0.975, 10.5, 2.213840292918787],
+    [0.975, 1e6, 1.959966356814107],
+    [0.9995, 1.01, 598.361392193338],
+  ])('below which a share of %d lies with %d df is %d', (p, df, expected) => {
+    expectRelative(studentQuantile(p, df), expected, TOLERANCE, 'quantile');
+  });
+});
+
+describe('studentTwoSidedP', () => {
+  it.each([
+    [-40, 30, 1.372604519440636e-27],
+    [1e-3, 1.2, 0.9993419570956783],
+    [12, 3.3, 0.0007785921216933888],
+    [-300, 200, 2.156280455526258e-267],
+  ])('of t = %d with %d df is %d', (t, df, expected) => {
+    expectRelative(studentTwoSidedP(t, df), expected, TOLERANCE, 'p');
+  });
+});
+
+describe('normalQuantile', () => {
+  it('below which 97.5 % lie is 1.959963984540054', () => {
+    expectRelative(normalQuantile(0.975), 1.959963984540054, TOLERANCE, 'quantile');
+  });
+});
