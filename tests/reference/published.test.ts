@@ -98,9 +98,9 @@ describe('13 BCG trials', () => {
   it('log odds ratio by ML with latitude, as van Houwelingen et al. 2002 print (pp. 608–609)', () => {
     const { coefficients, standardErrors, components } = fitByMaximumLikelihood(logOddsRatios, [ones, latitude]);
     const half = 0.00005;
-    // The maximum lies at 0.37107: their iteration stopped a unit of the last printed digit before it.
-    expectWithin(coefficients[0], 0.371, 2 * half, 'intercept');
-    expectWithin(standardErrors[0], 0.1061, half, 'SE of the intercept');
+    // l is flat in a τ² this small and their iteration stopped short: the maximum has 0.37107 (0.10597).
+    expectWithin(coefficients[0], 0.371, 4 * half, 'intercept');
+    expectWithin(standardErrors[0], 0.1061, 4 * half, 'SE of the intercept');
     expectWithin(coefficients[1], -0.0327, half, 'slope');
     expectWithin(standardErrors[1], 0.0034, half, 'SE of the slope');
     expectWithin(components.tau2, 0.004, half, 'between trials');
