@@ -95,7 +95,7 @@ function refuse(data: Observations, p: number): FitFailure | null {
 }
 
 function fitMixed(data: Observations, design: readonly Float64Array[], rho: number): FitOutcome {
-  const components = estimateVarianceComponents(data, design, rho, 'reml');
+  const { reml: components, ml } = estimateVarianceComponents(data, design, rho);
   if (!components.converged) {
     return {
       fit: null,
@@ -108,7 +108,6 @@ function fitMixed(data: Observations, design: readonly Float64Array[], rho: numb
   const { whitening, solution } = solve(data, design, { tau2: components.tau2, omega2: components.omega2, rho });
   const inference = robustInference(data, whitening, solution);
   const free = components.free.filter(Boolean).length;
-  const ml = estimateVarianceComponents(data, design, rho, 'ml');
   return success({
     data,
     inference,

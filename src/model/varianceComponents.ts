@@ -47,37 +47,56 @@ const VALUE_ROUNDING = 1e-12;
 /** Difference of l beyond which two maxima count as different. */
 const SAME_MAXIMUM = 1e-6;
 
+/** A promised gain of l below this share of |l| is lost in its rounding over some thousand rows. */
+const FLAT_GAIN = 1e-8;
+/** Halvings after which a step has shrunk to rounding: 2⁻⁴⁰. */
+const MOST_HALVINGS = 40;
+
 type Theta = readonly [number, number];
+type Height = (theta: Theta) => number;
+type Derive = (theta: Theta) => LikelihoodDerivatives;
 
 /**
+ * Maximises both likelihoods, which share the grid of starts.
+ *
  * @param data observations
  * @param columns design, p arrays of length n, linearly independent
  * @param rho correlation of sampling errors inside a cohort
- * @param method which likelihood is maximised
  */
 export function estimateVarianceComponents(
   data: Observations,
   columns: readonly Float64Array[],
   rho: number,
-  method: LikelihoodMethod,
-): VarianceComponents {
+): Readonly<Record<LikelihoodMethod, VarianceComponents>> {
   // One row a study: only τ² + ω² is identified, so ω² is 0 by convention.
   const free: readonly [boolean, boolean] = [true, data.studies.length < data.n];
-  const covariance = ([tau2, omega2]: Theta) => ({ tau2, omega2, rho });
-  const value = (theta: Theta) => logLikelihoods(data, columns, covariance(theta))[method];
-  const derive = (theta: Theta) => likelihoodDerivatives(data, columns, covariance(theta), method);
+  const at = ([tau2, omega2]: Theta) => ({ tau2, omega2, rho });
   const spread = residualVariance(data, columns);
-  const ascents = peaksOfGrid(value, spread, free).map((start) => climb(start, value, derive, free));
+  const taus = GRID_SHARES.map((share) => share * spread);
+  const omegas = free[1] ? taus : [0];
+  const heights = taus.map((tau2) => omegas.map((omega2) => logLikelihoods(data, columns, at([tau2, omega2]))));
+  const maximise = (method: LikelihoodMethod) => {
+    const height: Height = (theta) => logLikelihoods(data, columns, at(theta))[method];
+    const derive: Derive = (theta) => likelihoodDerivatives(data, columns, at(theta), method);
+    const peaks = findPeaks(heights.map((row) => row.map((both) => both[method])));
+    return chooseBest(
+      peaks.map(([i, j]) => climb([taus[i], omegas[j]], height, derive, free)),
+      free,
+    );
+  };
+  return { reml: maximise('reml'), ml: maximise('ml') };
+}
+
+function chooseBest(ascents: readonly Ascent[], free: readonly [boolean, boolean]): VarianceComponents {
   const best = ascents.reduce((a, b) => (b.value > a.value ? b : a));
-  const heights = [...ascents].sort((a, b) => a.value - b.value);
-  const maxima = heights.filter((a, i) => i === 0 || a.value - heights[i - 1].value > SAME_MAXIMUM).length;
+  const heights = ascents.map(({ value }) => value).sort((a, b) => a - b);
   return {
     tau2: best.theta[0],
     omega2: best.theta[1],
     logLikelihood: best.value,
     free,
     boundary: { tau2: best.theta[0] === 0, omega2: free[1] && best.theta[1] === 0 },
-    maxima,
+    maxima: heights.filter((value, i) => i === 0 || value - heights[i - 1] > SAME_MAXIMUM).length,
     iterations: best.steps,
     converged: best.converged,
   };
@@ -91,22 +110,15 @@ function residualVariance(data: Observations, columns: readonly Float64Array[]):
   return Math.max(perRow, 1e-6 * data.v.reduce((least, v) => Math.min(least, v), Number.POSITIVE_INFINITY));
 }
 
-/** Grid points that none of their neighbours beats. */
-function peaksOfGrid(value: (theta: Theta) => number, spread: number, free: readonly [boolean, boolean]): Theta[] {
-  const axis = (isFree: boolean) => (isFree ? GRID_SHARES.map((share) => share * spread) : [0]);
-  const taus = axis(free[0]);
-  const omegas = axis(free[1]);
-  const heights = taus.map((tau2) => omegas.map((omega2) => value([tau2, omega2])));
-  const peaks: Theta[] = [];
-  for (let i = 0; i < taus.length; i++) {
-    for (let j = 0; j < omegas.length; j++) {
-      let beaten = false;
-      for (let a = Math.max(0, i - 1); a <= Math.min(taus.length - 1, i + 1); a++)
-        for (let b = Math.max(0, j - 1); b <= Math.min(omegas.length - 1, j + 1); b++)
-          if (heights[a][b] > heights[i][j]) beaten = true;
-      if (!beaten) peaks.push([taus[i], omegas[j]]);
-    }
-  }
+/** Places in a grid that none of their neighbours beats. */
+function findPeaks(heights: readonly (readonly number[])[]): (readonly [number, number])[] {
+  const peaks: (readonly [number, number])[] = [];
+  heights.forEach((row, i) => {
+    row.forEach((height, j) => {
+      const around = heights.slice(Math.max(0, i - 1), i + 2).map((near) => near.slice(Math.max(0, j - 1), j + 2));
+      if (around.flat().every((other) => other <= height)) peaks.push([i, j]);
+    });
+  });
   return peaks;
 }
 
@@ -117,24 +129,18 @@ interface Ascent {
   readonly converged: boolean;
 }
 
-function climb(
-  start: Theta,
-  value: (theta: Theta) => number,
-  derive: (theta: Theta) => LikelihoodDerivatives,
-  free: readonly [boolean, boolean],
-): Ascent {
+function climb(start: Theta, height: Height, derive: Derive, free: readonly [boolean, boolean]): Ascent {
   let theta = start;
   let here = derive(theta);
   for (let steps = 1; steps <= MOST_STEPS; steps++) {
     // A component rests at 0 while the likelihood falls into the quadrant.
     const moving = [0, 1].map((i) => free[i] && (theta[i] > 0 || here.score[i] > 0));
     const step = ascentStep(here, moving);
-    const next = lineSearch(theta, here.value, step, value);
-    if (next === null)
-      return { theta, value: here.value, steps, converged: !moving.some(Boolean) || isFlat(here, theta, moving) };
-    const arrived = [0, 1].every((i) => Math.abs(next[i] - theta[i]) <= STEP_TOLERANCE * next[i]);
-    theta = next;
-    here = derive(theta);
+    const next = advance(theta, here.value, step, height, derive);
+    if (next === null) return { theta, value: here.value, steps, converged: isFlat(here, step) };
+    const arrived = [0, 1].every((i) => Math.abs(next.theta[i] - theta[i]) <= STEP_TOLERANCE * next.theta[i]);
+    theta = next.theta;
+    here = next.derived;
     if (arrived) return { theta, value: here.value, steps, converged: true };
   }
   return { theta, value: here.value, steps: MOST_STEPS, converged: false };
@@ -156,21 +162,25 @@ function ascentStep({ score, hessian, information }: LikelihoodDerivatives, movi
   return solve(hessian, -1) ?? solve(information, 1) ?? [moving[0] ? score[0] : 0, moving[1] ? score[1] : 0];
 }
 
-/** Longest halving of the step, kept in the quadrant, that does not lower l; null where none does. */
-function lineSearch(theta: Theta, height: number, step: Theta, value: (theta: Theta) => number): Theta | null {
-  const MOST_HALVINGS = 40;
+/**
+ * The whole step, or its longest halving, kept in the quadrant, that does not lower l; null where
+ * none does.
+ */
+function advance(theta: Theta, from: number, step: Theta, height: Height, derive: Derive) {
+  const least = from - VALUE_ROUNDING * Math.abs(from);
   let share = 1;
-  for (let halving = 0; halving < MOST_HALVINGS; halving++, share /= 2) {
+  for (let halving = 0; halving <= MOST_HALVINGS; halving++, share /= 2) {
     const next: Theta = [Math.max(0, theta[0] + share * step[0]), Math.max(0, theta[1] + share * step[1])];
     if (next[0] === theta[0] && next[1] === theta[1]) return null;
-    if (value(next) >= height - VALUE_ROUNDING * Math.abs(height)) return next;
+    // Most steps are taken whole, so the first trial already pays for the derivatives there.
+    if (halving > 0 && height(next) < least) continue;
+    const derived = derive(next);
+    if (derived.value >= least) return { theta: next, derived };
   }
   return null;
 }
 
-/** No step helps and the predicted gain of a whole one is rounding: a maximum within precision. */
-function isFlat(here: LikelihoodDerivatives, theta: Theta, moving: readonly boolean[]): boolean {
-  const step = ascentStep(here, moving);
-  const gain = Math.abs(step[0] * here.score[0] + step[1] * here.score[1]);
-  return gain <= 1e-8 * (1 + Math.abs(here.value)) && theta.every(Number.isFinite);
+/** No step helps: a maximum within precision if the gain that a whole step promises is rounding. */
+function isFlat(here: LikelihoodDerivatives, step: Theta): boolean {
+  return Math.abs(step[0] * here.score[0] + step[1] * here.score[1]) <= FLAT_GAIN * (1 + Math.abs(here.value));
 }

@@ -108,16 +108,16 @@ export function studyRoot(data: Observations, whitening: Whitening, k: number): 
   const to = data.studyStart[k + 1];
   const m = to - from;
   const root = new Float64Array(m * m);
-  const column = new Float64Array(data.studyStart[k + 1]);
+  const column = new Float64Array(m);
   for (let j = 0; j < m; j++) {
-    column.fill(0, from);
-    column[from + j] = 1;
-    shrinkAlong(column, whitening.studyDirection, from, to, 1 - whitening.studyStretch[k]);
+    column.fill(0);
+    column[j] = 1;
+    shrinkAlong(column, whitening.studyDirection, from, to, 1 - whitening.studyStretch[k], from);
     for (let g = data.studyGroups[k]; g < data.studyGroups[k + 1]; g++) {
       const stretch = whitening.groupStretch[g];
-      shrinkAlong(column, whitening.groupDirection, data.groupStart[g], data.groupStart[g + 1], 1 - stretch);
+      shrinkAlong(column, whitening.groupDirection, data.groupStart[g], data.groupStart[g + 1], 1 - stretch, from);
     }
-    for (let i = 0; i < m; i++) root[i * m + j] = column[from + i] / whitening.rootWeight[from + i];
+    for (let i = 0; i < m; i++) root[i * m + j] = column[i] / whitening.rootWeight[from + i];
   }
   return root;
 }
@@ -148,12 +148,12 @@ function shrinkage(stretch: number): number {
   return (stretch - 1) / stretch;
 }
 
-/** z ← (I − κ uu') z on rows from … to. */
-function shrinkAlong(z: Float64Array, u: Float64Array, from: number, to: number, kappa: number): void {
+/** z ← (I − κ uu') z on rows from … to; z's first element is row `first`. */
+function shrinkAlong(z: Float64Array, u: Float64Array, from: number, to: number, kappa: number, first = 0): void {
   let product = 0;
-  for (let i = from; i < to; i++) product += u[i] * z[i];
+  for (let i = from; i < to; i++) product += u[i] * z[i - first];
   product *= kappa;
-  for (let i = from; i < to; i++) z[i] -= product * u[i];
+  for (let i = from; i < to; i++) z[i - first] -= product * u[i];
 }
 
 function scaleRows(z: Float64Array, factor: Float64Array): Float64Array {

@@ -85,7 +85,7 @@ export function triangularise(columns: readonly Float64Array[], y: Float64Array)
   for (let j = 0; j < p; j++) {
     const column = columns[j];
     const scale = powerOfTwoNear(length(column, 0));
-    for (let i = 0; i < n; i++) column[i] = column[i] / scale;
+    for (let i = 0; i < n; i++) column[i] *= 1 / scale;
     const whole = length(column, 0);
     for (let k = 0; k < j; k++) reflect(columns[k], heads[k], k, column);
     const diagonal = j < n ? makeReflector(column, j, heads) : 0;
