@@ -3,10 +3,12 @@
  *
  * Pure: the same at build time, in the browser's worker, on the command line and in tests.
  */
+import type { Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
-import { fitBand } from './band.ts';
+import { describeBand } from './band.ts';
 import { compareBands } from './difference.ts';
-import type { Analysis } from './result.ts';
+import { fitJoint } from './joint.ts';
+import type { Analysis, Joint } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 
@@ -17,23 +19,44 @@ import type { Settings } from './settings.ts';
  */
 export function analyse(arms: readonly Arm[], settings: Settings): Analysis {
   const { effects, excluded } = selectRows(arms, settings);
-  const rows = { included: effects.length, excluded };
+  const common = { settings, rows: { included: effects.length, excluded }, joint: describeJoint(effects, settings) };
   if (settings.split === null) {
-    return { settings, rows, bands: { all: fitBand(effects, settings).band }, difference: null };
+    return { ...common, bands: { all: describeBand(effects, settings).band }, difference: null };
   }
-  const split = settings.split;
-  const light = fitBand(
-    effects.filter(({ arm }) => (arm.load_pct_1rm ?? Number.NaN) < split),
-    settings,
-  );
-  const heavy = fitBand(
-    effects.filter(({ arm }) => (arm.load_pct_1rm ?? Number.NaN) >= split),
-    settings,
-  );
+  const parts = splitByLoad(effects, settings.split);
+  const light = describeBand(parts.light, settings);
+  const heavy = describeBand(parts.heavy, settings);
   return {
-    settings,
-    rows,
+    ...common,
     bands: { light: light.band, heavy: heavy.band },
-    difference: compareBands(light, heavy, settings),
+    difference: compareBands(light.source, heavy.source, settings),
+  };
+}
+
+/** Loads below the split, and those at or above it; a row without a load is in neither. */
+export function splitByLoad(
+  effects: readonly Effect[],
+  split: number,
+): { readonly light: readonly Effect[]; readonly heavy: readonly Effect[] } {
+  const load = ({ arm }: Effect) => arm.load_pct_1rm ?? Number.NaN;
+  return {
+    light: effects.filter((effect) => load(effect) < split),
+    heavy: effects.filter((effect) => load(effect) >= split),
+  };
+}
+
+function describeJoint(effects: readonly Effect[], settings: Settings): Joint {
+  const { fit, failure } = fitJoint(effects, settings);
+  if (fit) return fit.joint;
+  return {
+    meanLoad: null,
+    studiedLoad: null,
+    studiedReserve: null,
+    coefficients: [],
+    tau2: null,
+    omega2: null,
+    aicc: null,
+    targets: [],
+    failure,
   };
 }

@@ -1,15 +1,16 @@
 /**
- * One band of loads: its fit, curve and target, from effects to plain numbers.
+ * One band of loads as plain numbers: coefficients, curve, target and the rows behind them.
  */
 import type { Effect } from '../evidence/effects.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
-import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
-import { type Fit, type FitOutcome, fitModel } from './mixed.ts';
-import type { Band, Coefficient, CurvePoint, FitFailure, FittedRow } from './result.ts';
+import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
+import { compareCurves } from './curveComparison.ts';
+import type { CurveBasis } from './curve.ts';
+import type { Fit } from './mixed.ts';
+import type { Band, Coefficient, CurvePoint, FittedRow } from './result.ts';
 import { inferContrast } from './robust.ts';
-import { COVARIATES } from './selection.ts';
-import type { Adjustment, Settings } from './settings.ts';
-import { findTarget, noTarget } from './target.ts';
+import type { Settings } from './settings.ts';
+import { splitReserve } from './withinBetween.ts';
 
 /** Points of the drawn curve: steps of an eighth of a repetition over a range of 10. */
 const CURVE_POINTS = 81;
@@ -17,142 +18,81 @@ const CURVE_POINTS = 81;
 /** Below this df a Satterthwaite interval is not to be relied on (Tipton 2015, Psychol Methods 20:375). */
 const LEAST_RELIABLE_DF = 4;
 
-/** A band with what other parts of the analysis need of its fit; `fit` is null where it failed. */
-export interface FittedBand {
+/** A band with the fit behind it. */
+export interface DescribedBand {
   readonly band: Band;
-  readonly fit: Fit | null;
-  /** Design row at a reserve, covariates at their means. */
-  readonly at: CurveBasis['at'];
+  readonly source: BandFit;
 }
 
-export function fitBand(effects: readonly Effect[], settings: Settings): FittedBand {
-  const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
-  const basis = makeCurve(settings.curve, reserves);
-  const covariates = settings.adjust.map((name) => centredCovariate(effects, name));
-  const at = (reserve: number) => [...basis.at(reserve), ...covariates.map(() => 0)];
-  const outcome = fitEffects(effects, reserves, basis, covariates, settings);
-  const band =
-    outcome.fit === null
-      ? failedBand(effects, reserves, settings, outcome.failure)
-      : describe(effects, reserves, settings, outcome.fit, at, [...basis.terms, ...covariates.map(({ name }) => name)]);
-  return { band, fit: outcome.fit, at };
-}
-
-interface Covariate {
-  readonly name: string;
-  /** Value minus the mean over the rows. */
-  readonly column: readonly number[];
-}
-
-/** Centred, so that the curve is that of rows with average covariates. */
-function centredCovariate(effects: readonly Effect[], adjustment: Adjustment): Covariate {
-  const { name, of } = COVARIATES[adjustment];
-  const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return { name, column: values.map((value) => value - mean) };
-}
-
-function fitEffects(
-  effects: readonly Effect[],
-  reserves: readonly number[],
-  basis: CurveBasis,
-  covariates: readonly Covariate[],
-  settings: Settings,
-): FitOutcome {
-  const range = rangeOf(reserves);
-  if (range && range.low === range.high) {
-    return refused('reserve-does-not-vary', `every row has reserve ${range.low}; a slope needs at least two`);
-  }
-  if (range && basis.knots && !hasDistinctKnots(basis.knots)) {
-    return refused(
-      'knots-coincide',
-      `the spline's knots coincide (${basis.knots.join(', ')}): too many rows share one reserve`,
-    );
-  }
-  const columns = basis.terms.map((_, j) => reserves.map((reserve) => basis.at(reserve)[j]));
-  return fitModel(
-    effects.map(({ arm, y, v }) => ({ study: arm.study, cohort: arm.cohort, y, v })),
-    [...columns, ...covariates.map(({ column }) => column)],
-    settings,
-  );
-}
-
-function refused(kind: FitFailure['kind'], reason: string): FitOutcome {
-  return { fit: null, failure: { kind, reason } };
-}
-
-function describe(
-  effects: readonly Effect[],
-  reserves: readonly number[],
-  settings: Settings,
-  fit: Fit,
-  at: CurveBasis['at'],
-  terms: readonly string[],
-): Band {
-  const { inference, components } = fit;
-  const studied = rangeOf(reserves) ?? { low: Number.NaN, high: Number.NaN };
-  const coefficients = terms.map((term, j): Coefficient => {
-    const unit = terms.map((_, i) => (i === j ? 1 : 0));
+export function describeBand(effects: readonly Effect[], settings: Settings): DescribedBand {
+  const source = fitEffects(effects, settings);
+  const { fit, failure } = source.outcome;
+  const comparison = {
+    curves: compareCurves(source, settings),
+    withinBetween: splitReserve(effects, settings),
+  };
+  const common = { ...countRows(source, settings), target: targetOf(source, settings), ...comparison };
+  if (!fit) {
     return {
-      term,
-      ...inferContrast(inference, unit, settings.confidence),
-      modelStandardError: fit.modelStandardErrors[j],
+      source,
+      band: {
+        ...common,
+        failure,
+        coefficients: [],
+        tau2: null,
+        omega2: null,
+        boundary: { tau2: false, omega2: false },
+        likelihoodMaxima: null,
+        logLikelihood: { reml: null, ml: null },
+        aicc: null,
+        atFailure: null,
+        curvePoints: [],
+        fitted: [],
+        unreliable: false,
+      },
     };
-  });
+  }
+  const coefficients = describeCoefficients(source, fit, settings.confidence);
   return {
-    ...counts(effects, reserves, settings),
-    failure: null,
-    coefficients,
-    tau2: components?.tau2 ?? null,
-    omega2: components?.omega2 ?? null,
-    boundary: components?.boundary ?? { tau2: false, omega2: false },
-    logLikelihood: fit.logLikelihood,
-    aicc: fit.aicc,
-    target: findTarget(inference, at, {
-      keptShare: settings.keptShare,
-      confidence: settings.confidence,
-      furthest: studied.high,
-      nearest: studied.low,
-    }),
-    atFailure: inferContrast(inference, at(0), settings.confidence),
-    curvePoints: drawCurve(fit, at, studied.high, settings.confidence),
-    fitted: describeRows(effects, fit),
-    unreliable: coefficients.some(({ df }) => df < LEAST_RELIABLE_DF),
+    source,
+    band: {
+      ...common,
+      failure: null,
+      coefficients,
+      tau2: fit.components?.tau2 ?? null,
+      omega2: fit.components?.omega2 ?? null,
+      boundary: fit.components?.boundary ?? { tau2: false, omega2: false },
+      likelihoodMaxima: fit.components?.maxima ?? null,
+      logLikelihood: fit.logLikelihood,
+      aicc: fit.aicc,
+      atFailure: inferContrast(fit.inference, source.at(0), settings.confidence),
+      curvePoints: drawCurve(fit, source.at, rangeOf(source.reserves)?.high ?? 0, settings.confidence),
+      fitted: describeRows(effects, fit),
+      unreliable: coefficients.some(({ df }) => df < LEAST_RELIABLE_DF),
+    },
   };
 }
 
-function failedBand(
-  effects: readonly Effect[],
-  reserves: readonly number[],
-  settings: Settings,
-  failure: FitFailure,
-): Band {
-  return {
-    ...counts(effects, reserves, settings),
-    failure,
-    coefficients: [],
-    tau2: null,
-    omega2: null,
-    boundary: { tau2: false, omega2: false },
-    logLikelihood: { reml: null, ml: null },
-    aicc: null,
-    target: noTarget(settings.keptShare, `no target: no fit was possible, since ${failure.reason}`),
-    atFailure: null,
-    curvePoints: [],
-    fitted: [],
-    unreliable: false,
-  };
+function describeCoefficients({ terms }: BandFit, fit: Fit, confidence: number): Coefficient[] {
+  return terms.map((term, j) => ({
+    term,
+    ...inferContrast(
+      fit.inference,
+      terms.map((_, i) => (i === j ? 1 : 0)),
+      confidence,
+    ),
+    modelStandardError: fit.modelStandardErrors[j],
+  }));
 }
 
-function counts(effects: readonly Effect[], reserves: readonly number[], settings: Settings) {
-  const loads = effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]));
+function countRows({ effects, reserves }: BandFit, settings: Settings) {
   return {
     studies: new Set(effects.map(({ arm }) => arm.study)).size,
     rows: effects.length,
     participants: countParticipants(effects),
     curve: settings.curve,
     studiedReserve: rangeOf(reserves),
-    studiedLoad: rangeOf(loads),
+    studiedLoad: rangeOf(effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]))),
   };
 }
 
@@ -217,15 +157,4 @@ function describeRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
     standardError: Math.sqrt(v),
     weight: weights[index] / total,
   }));
-}
-
-function rangeOf(values: readonly number[]): { low: number; high: number } | null {
-  if (values.length === 0) return null;
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const value of values) {
-    low = Math.min(low, value);
-    high = Math.max(high, value);
-  }
-  return { low, high };
 }

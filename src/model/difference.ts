@@ -1,20 +1,23 @@
 /**
- * How much steeper reserve costs in one band than in the other.
+ * How much more reserve costs in one band than in the other.
  *
  * Light and heavy are two fits, but a study may stand in both; the two are therefore stacked as one
- * regression with the study as cluster, and the difference of slopes is one contrast of it.
+ * regression with the study as cluster, and every comparison is inference on that.
  */
-import type { FittedBand } from './band.ts';
-import type { BandDifference } from './result.ts';
-import { inferContrast, stackInference } from './robust.ts';
+import { type BandFit, meanSlopeContrast, rangeOf } from './bandFit.ts';
+import type { BandDifference, KeptShareDifference } from './result.ts';
+import { inferContrast, type RobustInference, stackInference } from './robust.ts';
 import type { Settings } from './settings.ts';
 
-/** Slope in heavy minus slope in light; see BandDifference for what slope means on a curve. */
-export function compareBands(light: FittedBand, heavy: FittedBand, settings: Settings): BandDifference {
-  const shared = Math.min(light.band.studiedReserve?.high ?? 0, heavy.band.studiedReserve?.high ?? 0);
+/** Points at which the kept shares are compared: half a repetition apart over a range of 10. */
+const COMPARED_POINTS = 21;
+
+/** Slope in heavy minus slope in light, and the kept shares' difference along reserve. */
+export function compareBands(light: BandFit, heavy: BandFit, settings: Settings): BandDifference {
+  const shared = Math.min(rangeOf(light.reserves)?.high ?? 0, rangeOf(heavy.reserves)?.high ?? 0);
   const term = settings.curve === 'line' ? 'reserve' : `mean slope from reserve 0 to ${shared}`;
-  if (!light.fit || !heavy.fit) {
-    const missing = light.fit ? 'heavy' : 'light';
+  if (!light.outcome.fit || !heavy.outcome.fit || shared === 0) {
+    const missing = light.outcome.fit ? 'heavy' : 'light';
     return {
       term,
       estimate: null,
@@ -23,11 +26,59 @@ export function compareBands(light: FittedBand, heavy: FittedBand, settings: Set
       ciLow: null,
       ciHigh: null,
       p: null,
+      keptShares: [],
       reason: `no difference: there is no fit for ${missing} loads`,
     };
   }
-  const meanSlope = (at: FittedBand['at']) => at(shared).map((value, j) => (value - at(0)[j]) / shared);
-  const contrast = [...meanSlope(light.at).map((value) => -value), ...meanSlope(heavy.at)];
-  const stacked = stackInference(light.fit.inference, heavy.fit.inference);
-  return { term, ...inferContrast(stacked, contrast, settings.confidence), reason: null };
+  const stacked = stackInference(light.outcome.fit.inference, heavy.outcome.fit.inference);
+  const contrast = [
+    ...meanSlopeContrast(light.at, shared).map((value) => -value),
+    ...meanSlopeContrast(heavy.at, shared),
+  ];
+  return {
+    term,
+    ...inferContrast(stacked, contrast, settings.confidence),
+    keptShares: compareKeptShares(stacked, light, heavy, shared, settings.confidence),
+    reason: null,
+  };
+}
+
+/**
+ * Heavy's kept share minus light's at each reserve. The share g(r)/g(0) is a ratio, so its error is
+ * carried by the delta method: the gradient of the difference is the contrast that is inferred on
+ * (Oehlert 1992, Am Stat 46:27). At reserve 0 both are 1.
+ */
+function compareKeptShares(
+  stacked: RobustInference,
+  light: BandFit,
+  heavy: BandFit,
+  shared: number,
+  confidence: number,
+): KeptShareDifference[] {
+  const share = (band: BandFit, reserve: number) => {
+    const beta = band.outcome.fit?.inference.coefficients ?? new Float64Array();
+    const growth = dot(band.at(reserve), beta);
+    const atFailure = dot(band.at(0), beta);
+    const start = band.at(0);
+    return {
+      value: growth / atFailure,
+      gradient: band.at(reserve).map((x, j) => (x - (growth / atFailure) * start[j]) / atFailure),
+    };
+  };
+  return Array.from({ length: COMPARED_POINTS - 1 }, (_, i) => {
+    const reserve = (shared * (i + 1)) / (COMPARED_POINTS - 1);
+    const inLight = share(light, reserve);
+    const inHeavy = share(heavy, reserve);
+    const gradient = [...inLight.gradient.map((value) => -value), ...inHeavy.gradient];
+    const { standardError, df, ciLow, ciHigh } = inferContrast(stacked, gradient, confidence);
+    const estimate = inHeavy.value - inLight.value;
+    const reach = (ciHigh - ciLow) / 2;
+    return { reserve, estimate, standardError, df, ciLow: estimate - reach, ciHigh: estimate + reach };
+  });
+}
+
+function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
 }

@@ -102,6 +102,28 @@ export interface FittedRow {
   readonly weight: number;
 }
 
+export interface CurveComparison {
+  readonly curve: Curve;
+  /** Parameters that AICc counts: coefficients and estimated variances. */
+  readonly parameters: number | null;
+  /** Maximised log-likelihood (ML). */
+  readonly logLikelihood: number | null;
+  readonly aicc: number | null;
+  /** AICc minus the smallest of the four. */
+  readonly aboveBest: number | null;
+  readonly failure: FitFailure | null;
+  readonly target: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reachedEdge' | 'reason'>;
+}
+
+/** Slope of reserve inside studies and between them, per repetition. */
+export interface WithinBetween {
+  readonly within: Estimate | null;
+  readonly between: Estimate | null;
+  /** Within minus between: not 0 where studies that differ in reserve differ in something else too. */
+  readonly difference: Estimate | null;
+  readonly reason: string | null;
+}
+
 export interface Band {
   readonly studies: number;
   readonly rows: number;
@@ -117,6 +139,8 @@ export interface Band {
   readonly omega2: number | null;
   /** True where a variance was estimated and its maximum lies at 0. */
   readonly boundary: { readonly tau2: boolean; readonly omega2: boolean };
+  /** Local maxima of the REML likelihood that were found; null where nothing was estimated. */
+  readonly likelihoodMaxima: number | null;
   readonly logLikelihood: { readonly reml: number | null; readonly ml: number | null };
   /** Corrected Akaike criterion of the maximum-likelihood fit; for comparing curve shapes. */
   readonly aicc: number | null;
@@ -129,6 +153,9 @@ export interface Band {
   /** Fitted curve from 0 to the largest reserve studied. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
+  /** All four shapes, compared. */
+  readonly curves: readonly CurveComparison[];
+  readonly withinBetween: WithinBetween;
   /** Smallest df behind any coefficient is below 4: intervals are shown as unreliable. */
   readonly unreliable: boolean;
 }
@@ -146,7 +173,40 @@ export interface BandDifference {
   readonly ciLow: number | null;
   readonly ciHigh: number | null;
   readonly p: number | null;
+  /** The kept share in heavy minus that in light, along reserve. */
+  readonly keptShares: readonly KeptShareDifference[];
   readonly reason: string | null;
+}
+
+/** Difference of two kept shares (0 to 1 each) at a reserve above 0, with its interval. */
+export interface KeptShareDifference {
+  readonly reserve: number;
+  readonly estimate: number;
+  readonly standardError: number;
+  readonly df: number;
+  readonly ciLow: number;
+  readonly ciHigh: number;
+}
+
+/** Target at one load, from the fit of all loads together. */
+export interface JointTarget extends Target {
+  /** Per cent of 1RM. */
+  readonly load: number;
+}
+
+/** The fit of all loads together, reserve × load; null numbers where it failed. */
+export interface Joint {
+  /** Load that the terms with load are measured from, per cent of 1RM. */
+  readonly meanLoad: number | null;
+  readonly studiedLoad: { readonly low: number; readonly high: number } | null;
+  readonly studiedReserve: { readonly low: number; readonly high: number } | null;
+  readonly coefficients: readonly Coefficient[];
+  readonly tau2: number | null;
+  readonly omega2: number | null;
+  readonly aicc: number | null;
+  /** Targets at round loads inside the studied range. */
+  readonly targets: readonly JointTarget[];
+  readonly failure: FitFailure | null;
 }
 
 export interface Analysis {
@@ -156,5 +216,7 @@ export interface Analysis {
     readonly excluded: readonly ExcludedRow[];
   };
   readonly bands: { readonly light: Band; readonly heavy: Band } | { readonly all: Band };
+  /** null where all loads are one band. */
   readonly difference: BandDifference | null;
+  readonly joint: Joint;
 }

@@ -1,0 +1,126 @@
+/**
+ * The fit of one band of loads: effects to design to regression. Everything that refits (curve
+ * shapes, leaving a study out, one year more, the sweep) comes through here.
+ */
+import type { Effect } from '../evidence/effects.ts';
+import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
+import { type Fit, type FitOutcome, fitModel } from './mixed.ts';
+import type { Estimate, FitFailure, Target } from './result.ts';
+import { inferContrast } from './robust.ts';
+import { COVARIATES } from './selection.ts';
+import type { Adjustment, Settings } from './settings.ts';
+import { findTarget, noTarget } from './target.ts';
+
+/** What of the settings decides a fit. */
+export type FitSettings = Pick<Settings, 'curve' | 'weighting' | 'rho' | 'adjust'>;
+
+export interface BandFit {
+  readonly effects: readonly Effect[];
+  /** Reserve of every effect, repetitions. */
+  readonly reserves: readonly number[];
+  /** Names of the design's columns. */
+  readonly terms: readonly string[];
+  /** Design row at a reserve, covariates at their means. */
+  readonly at: CurveBasis['at'];
+  readonly outcome: FitOutcome;
+}
+
+export function fitEffects(effects: readonly Effect[], settings: FitSettings): BandFit {
+  const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+  const basis = makeCurve(settings.curve, reserves);
+  const covariates = settings.adjust.map((name) => centreCovariate(effects, name));
+  const refusal = refuseDesign(reserves, basis);
+  const columns = basis.terms.map((_, j) => reserves.map((reserve) => basis.at(reserve)[j]));
+  return {
+    effects,
+    reserves,
+    terms: [...basis.terms, ...covariates.map(({ name }) => name)],
+    at: (reserve) => [...basis.at(reserve), ...covariates.map(() => 0)],
+    outcome: refusal
+      ? { fit: null, failure: refusal }
+      : fitModel(toObservations(effects), [...columns, ...covariates.map(({ column }) => column)], settings),
+  };
+}
+
+/** Effects as the regression reads them. */
+export function toObservations(effects: readonly Effect[]) {
+  return effects.map(({ arm, y, v }) => ({ study: arm.study, cohort: arm.cohort, y, v }));
+}
+
+/** Smallest and largest of a list; null of an empty one. */
+export function rangeOf(values: readonly number[]): { low: number; high: number } | null {
+  if (values.length === 0) return null;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return { low, high };
+}
+
+/** The contrast whose value is the curve's mean slope from reserve 0 to `reserve` (a line's slope). */
+export function meanSlopeContrast(at: CurveBasis['at'], reserve: number): readonly number[] {
+  const start = at(0);
+  return at(reserve).map((value, j) => (value - start[j]) / reserve);
+}
+
+/** Mean slope over the studied range of reserve; null where there is no fit. */
+export function slopeOf(band: BandFit, confidence: number): Estimate | null {
+  const { fit } = band.outcome;
+  const studied = rangeOf(band.reserves);
+  if (!fit || !studied) return null;
+  return inferContrast(fit.inference, meanSlopeContrast(band.at, studied.high), confidence);
+}
+
+/** Target of a band's fit, or the reason why there is none. */
+export function targetOf(band: BandFit, settings: Pick<Settings, 'keptShare' | 'confidence'>): Target {
+  const studied = rangeOf(band.reserves);
+  if (!band.outcome.fit || !studied) {
+    const reason = band.outcome.failure?.reason ?? 'no row is left to fit';
+    return noTarget(settings.keptShare, `no target: no fit was possible, since ${reason}`);
+  }
+  return findTarget(band.outcome.fit.inference, band.at, {
+    keptShare: settings.keptShare,
+    confidence: settings.confidence,
+    furthest: studied.high,
+    nearest: studied.low,
+  });
+}
+
+interface CentredCovariate {
+  readonly name: string;
+  /** Value minus the mean over the rows. */
+  readonly column: readonly number[];
+}
+
+/** Centred, so that the curve is that of rows with average covariates. */
+export function centreCovariate(effects: readonly Effect[], adjustment: Adjustment): CentredCovariate {
+  const { name, of } = COVARIATES[adjustment];
+  const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return { name, column: values.map((value) => value - mean) };
+}
+
+function refuseDesign(reserves: readonly number[], basis: CurveBasis): FitFailure | null {
+  const range = rangeOf(reserves);
+  if (range && range.low === range.high) {
+    return {
+      kind: 'reserve-does-not-vary',
+      reason: `every row has reserve ${range.low}; a slope needs at least two values`,
+    };
+  }
+  if (range && basis.knots && !hasDistinctKnots(basis.knots)) {
+    return {
+      kind: 'knots-coincide',
+      reason: `the spline's knots coincide (${basis.knots.join(', ')}): too many rows share one reserve`,
+    };
+  }
+  return null;
+}
+
+/** The fit of a band, for callers that have checked that it was made. */
+export function requireFit(band: BandFit): Fit {
+  if (!band.outcome.fit) throw new Error(`invalid call: band without a fit: ${band.outcome.failure.reason}`);
+  return band.outcome.fit;
+}

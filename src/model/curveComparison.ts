@@ -1,0 +1,26 @@
+/**
+ * The four curve shapes side by side: how well each describes the rows (AICc of the ML fit, lower is
+ * better) and what target it gives.
+ */
+import { type BandFit, fitEffects, targetOf } from './bandFit.ts';
+import type { CurveComparison } from './result.ts';
+import { CURVES, type Settings } from './settings.ts';
+
+/** @param chosen fit of the settings' own curve, which is not made twice */
+export function compareCurves(chosen: BandFit, settings: Settings): CurveComparison[] {
+  const shapes = CURVES.map((curve) => {
+    const band = curve === settings.curve ? chosen : fitEffects(chosen.effects, { ...settings, curve });
+    const { fit, failure } = band.outcome;
+    const { point, low, high, practical, reachedEdge, reason } = targetOf(band, settings);
+    return {
+      curve,
+      parameters: fit?.parameters ?? null,
+      logLikelihood: fit?.logLikelihood.ml ?? null,
+      aicc: fit?.aicc ?? null,
+      failure,
+      target: { point, low, high, practical, reachedEdge, reason },
+    };
+  });
+  const best = Math.min(...shapes.map(({ aicc }) => aicc ?? Number.POSITIVE_INFINITY));
+  return shapes.map((shape) => ({ ...shape, aboveBest: shape.aicc === null ? null : shape.aicc - best }));
+}
