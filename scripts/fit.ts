@@ -5,7 +5,6 @@
  *
  * Exit code 0: fitted. 1: the table or the settings have problems (all are listed). 2: wrong call.
  */
-import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
@@ -13,26 +12,12 @@ import { formatProblem } from '../src/evidence/problem.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { type Settings, settingsSchema } from '../src/model/settings.ts';
+import { CallError, readText, runScript } from './call.ts';
 import { describeAnalysis } from './report.ts';
 
 const USAGE = 'usage: npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--json]';
 
-/** A call that cannot be carried out, with the exit code it ends in. */
-class CallError extends Error {
-  readonly exitCode: 1 | 2;
-  constructor(message: string, exitCode: 1 | 2) {
-    super(message);
-    this.exitCode = exitCode;
-  }
-}
-
-try {
-  run();
-} catch (error) {
-  if (!(error instanceof CallError)) throw error;
-  console.error(error.message);
-  process.exitCode = error.exitCode;
-}
+runScript(run);
 
 function run(): void {
   const { file, outcome, settingsFile, json } = readCall();
@@ -86,8 +71,8 @@ function readSettings(file: string | undefined, outcome: string | undefined): Se
       throw error;
     }
   }
-  const isObject = typeof written === 'object' && written !== null && !Array.isArray(written);
-  const parsed = settingsSchema.safeParse(isObject && outcome !== undefined ? { ...written, outcome } : written);
+  const chosen = outcome !== undefined && isRecord(written) ? { ...written, outcome } : written;
+  const parsed = settingsSchema.safeParse(chosen);
   if (!parsed.success) {
     throw new CallError(
       `${file ?? '--outcome'}: settings not accepted\n${z.prettifyError(parsed.error)}`,
@@ -97,11 +82,6 @@ function readSettings(file: string | undefined, outcome: string | undefined): Se
   return parsed.data;
 }
 
-function readText(file: string, what: string): string {
-  try {
-    return readFileSync(file, 'utf8');
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : error;
-    throw new CallError(`cannot read the ${what} ${file}: ${code}`, 2);
-  }
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

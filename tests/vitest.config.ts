@@ -1,3 +1,4 @@
+/// <reference types="vitest/config" />
 import { getViteConfig } from 'astro/config';
 
 // The browser tests need a built site: `npm test` builds before it runs them.

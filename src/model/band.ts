@@ -4,8 +4,8 @@
 import type { Effect } from '../evidence/effects.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
-import { compareCurves } from './curveComparison.ts';
 import type { CurveBasis } from './curve.ts';
+import { compareCurves } from './curveComparison.ts';
 import type { Fit } from './mixed.ts';
 import type { Band, Coefficient, CurvePoint, FittedRow } from './result.ts';
 import { inferContrast } from './robust.ts';

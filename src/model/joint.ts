@@ -25,7 +25,9 @@ export interface JointFit {
   readonly targetAt: (load: number) => JointTarget | null;
 }
 
-export type JointOutcome = { readonly fit: JointFit; readonly failure: null } | { readonly fit: null; readonly failure: FitFailure };
+export type JointOutcome =
+  | { readonly fit: JointFit; readonly failure: null }
+  | { readonly fit: null; readonly failure: FitFailure };
 
 /** Rows without a load are not read. */
 export function fitJoint(all: readonly Effect[], settings: Settings): JointOutcome {
@@ -36,7 +38,10 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
   const studiedReserve = rangeOf(reserves);
   if (!studiedLoad || !studiedReserve) return refuse('no-rows', 'no row with a load is left to fit');
   if (studiedReserve.low === studiedReserve.high) {
-    return refuse('reserve-does-not-vary', `every row has reserve ${studiedReserve.low}; a slope needs at least two values`);
+    return refuse(
+      'reserve-does-not-vary',
+      `every row has reserve ${studiedReserve.low}; a slope needs at least two values`,
+    );
   }
   const basis = makeCurve(settings.curve, reserves);
   if (basis.knots && !hasDistinctKnots(basis.knots)) {

@@ -15,7 +15,7 @@ import {
   RESERVE_BASES,
   SEXES,
   TRAINING_STATUSES,
-} from '../evidence/schema.ts';
+} from '../evidence/vocabulary.ts';
 
 export const METRICS = ['log-ratio', 'standardised'] as const;
 export const CURVES = ['line', 'log', 'quadratic', 'spline'] as const;

@@ -1,0 +1,154 @@
+/**
+ * What a column of a table is: how a cell is read, what is expected of it in words, and what the
+ * data dictionary says. One definition serves validation, messages, documentation and types.
+ */
+import { z } from 'zod';
+
+// Validation without generated code, so that a page may forbid `eval`.
+z.config({ jitless: true });
+
+/** Type and constraints in the terms of Table Schema (Frictionless Data, 2017). */
+export interface TableSchemaField {
+  readonly type: 'string' | 'number' | 'integer' | 'boolean';
+  readonly constraints: Readonly<Record<string, number | boolean | string | readonly string[]>>;
+  readonly trueValues?: readonly string[];
+  readonly falseValues?: readonly string[];
+}
+
+export interface Column<Value, Required extends boolean = boolean> {
+  readonly group: string;
+  readonly description: string;
+  /** Unit of the number; null for words and pure numbers. */
+  readonly unit: string | null;
+  readonly required: Required;
+  readonly example: string;
+  /** What a cell must be, completing "expected …". */
+  readonly expected: string;
+  /** Reads a trimmed cell that is not empty. */
+  readonly cell: z.ZodType<Value, string>;
+  readonly field: TableSchemaField;
+}
+
+/** Type of a validated cell: null where an optional cell is empty. */
+export type CellOf<C extends Column<unknown>> = z.output<C['cell']> | (C['required'] extends true ? never : null);
+
+interface Description<Required extends boolean> {
+  readonly group: string;
+  readonly description: string;
+  readonly required: Required;
+  readonly example: string;
+  readonly unit?: string;
+}
+
+/** Characters a name or a note may have: far above any real one, far below what would clog a page. */
+const LONGEST_TEXT = 500;
+
+/** Control characters, and those that turn the direction of the text around them. */
+// biome's rule against control characters guards typing errors; here they are what is looked for.
+const UNSEEN_CHARACTERS = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/u;
+/** What a browser would take for the start of a tag, comment or entity declaration. */
+const MARKUP = /<[a-z/!?]/iu;
+/** First characters at which a spreadsheet starts to calculate. */
+const FORMULA_START = /^[=+\-@]/u;
+
+const plainText = z
+  .string()
+  .max(LONGEST_TEXT)
+  .refine((text) => !UNSEEN_CHARACTERS.test(text) && !MARKUP.test(text) && !FORMULA_START.test(text));
+
+export function text<const R extends boolean>(about: Description<R>): Column<string, R> {
+  return {
+    unit: null,
+    ...about,
+    expected: `plain text of up to ${LONGEST_TEXT} characters, without markup or control characters, not starting with = + - or @`,
+    cell: plainText,
+    field: { type: 'string', constraints: { required: about.required, maxLength: LONGEST_TEXT } },
+  };
+}
+
+export function oneOf<const Word extends string, const R extends boolean>(
+  words: readonly Word[],
+  about: Description<R>,
+): Column<Word, R> {
+  return {
+    unit: null,
+    ...about,
+    expected: `one of ${words.join(', ')}`,
+    cell: z.enum(words),
+    field: { type: 'string', constraints: { required: about.required, enum: words } },
+  };
+}
+
+export function yesOrNo<const R extends boolean>(about: Description<R>): Column<boolean, R> {
+  return {
+    unit: null,
+    ...about,
+    expected: 'yes or no',
+    cell: z.enum(['yes', 'no']).transform((word) => word === 'yes'),
+    field: { type: 'boolean', constraints: { required: about.required }, trueValues: ['yes'], falseValues: ['no'] },
+  };
+}
+
+/** Limits of a number; "above" and "below" exclude the limit, "from" and "to" include it. */
+interface Limits {
+  readonly from?: number;
+  readonly to?: number;
+  readonly above?: number;
+  readonly below?: number;
+}
+
+/** Digits with a decimal point and an exponent at most: no words, hexadecimals, commas or per cent signs. */
+const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu;
+
+export function number<const R extends boolean>(limits: Limits, about: Description<R>): Column<number, R> {
+  return numeric('number', limits, about);
+}
+
+export function integer<const R extends boolean>(limits: Limits, about: Description<R>): Column<number, R> {
+  return numeric('integer', limits, about);
+}
+
+function numeric<const R extends boolean>(
+  type: 'number' | 'integer',
+  limits: Limits,
+  about: Description<R>,
+): Column<number, R> {
+  let value = type === 'integer' ? z.int() : z.number();
+  if (limits.from !== undefined) value = value.gte(limits.from);
+  if (limits.to !== undefined) value = value.lte(limits.to);
+  if (limits.above !== undefined) value = value.gt(limits.above);
+  if (limits.below !== undefined) value = value.lt(limits.below);
+  return {
+    unit: null,
+    ...about,
+    expected: describeNumber(type, limits),
+    cell: z.string().regex(DECIMAL).transform(Number).pipe(value),
+    field: {
+      type,
+      constraints: {
+        required: about.required,
+        // Table Schema has inclusive limits only; an open limit is in the description.
+        ...(limits.from !== undefined || limits.above !== undefined
+          ? { minimum: limits.from ?? limits.above ?? 0 }
+          : {}),
+        ...(limits.to !== undefined || limits.below !== undefined ? { maximum: limits.to ?? limits.below ?? 0 } : {}),
+      },
+    },
+  };
+}
+
+function describeNumber(type: 'number' | 'integer', { from, to, above, below }: Limits): string {
+  const kind = type === 'integer' ? 'a whole number' : 'a number';
+  const start = from !== undefined ? `from ${from}` : above !== undefined ? `above ${above}` : '';
+  const end =
+    to !== undefined
+      ? from !== undefined
+        ? `to ${to}`
+        : `up to ${to}`
+      : below !== undefined
+        ? `below ${below}`
+        : from !== undefined
+          ? 'up'
+          : '';
+  return [kind, start, above !== undefined && end ? 'and' : '', end].filter(Boolean).join(' ');
+}

@@ -1,0 +1,141 @@
+/** What rows must be to one another. Each problem names the later line and quotes the earlier one. */
+import type { Problem } from './problem.ts';
+import type { Arm, ArmColumn } from './schema.ts';
+
+/** Facts of a study, the same in all its rows. */
+const STUDY_FACTS = ['year', 'design', 'concerns', 'training_status'] as const satisfies readonly ArmColumn[];
+
+/** Facts of an arm's training, the same in all its rows of one exercise. */
+const ARM_FACTS = [
+  'load_pct_1rm',
+  'reps_per_set',
+  'sets',
+  'sessions_per_week',
+  'weeks',
+  'joints',
+  'failure_definition',
+  'attempted_failure',
+  'reserve_reps',
+  'reserve_sd',
+  'reserve_basis',
+  'beyond_failure',
+] as const satisfies readonly ArmColumn[];
+
+/** What makes a measurement: two rows that share all of it are the same row twice. */
+const IDENTITY = [
+  'study',
+  'arm',
+  'exercise',
+  'muscle',
+  'outcome',
+  'measure',
+  'unit',
+  'hours_after',
+] as const satisfies readonly ArmColumn[];
+
+export function checkAcrossRows(arms: readonly Arm[], file: string): Problem[] {
+  const problems = [
+    ...checkAgreement(
+      arms,
+      file,
+      STUDY_FACTS,
+      (arm) => [arm.study],
+      (arm) => `study ${arm.study}`,
+    ),
+    ...checkAgreement(
+      arms,
+      file,
+      ARM_FACTS,
+      (arm) => [arm.study, arm.arm, arm.exercise],
+      (arm) => `arm ${arm.arm} of ${arm.study}`,
+    ),
+    ...checkDuplicates(arms, file),
+    ...checkCohorts(arms, file),
+  ];
+  return problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
+}
+
+/** Within each group the columns must not change. */
+function checkAgreement(
+  arms: readonly Arm[],
+  file: string,
+  columns: readonly ArmColumn[],
+  groupOf: (arm: Arm) => readonly string[],
+  nameOf: (arm: Arm) => string,
+): Problem[] {
+  const first = new Map<string, Arm>();
+  const problems: Problem[] = [];
+  for (const arm of arms) {
+    const group = groupOf(arm).join('\u0000');
+    const earlier = first.get(group);
+    if (!earlier) {
+      first.set(group, arm);
+      continue;
+    }
+    for (const column of columns) {
+      if (arm[column] === earlier[column]) continue;
+      problems.push({
+        kind: 'contradiction',
+        file,
+        line: arm.line,
+        column,
+        value: show(arm[column]),
+        expected: `${earlier[column] === null ? 'an empty cell' : show(earlier[column])}, as line ${earlier.line} says of ${nameOf(arm)}`,
+        remedy: 'Correct one of the two lines.',
+      });
+    }
+  }
+  return problems;
+}
+
+function checkDuplicates(arms: readonly Arm[], file: string): Problem[] {
+  const first = new Map<string, Arm>();
+  return arms.flatMap((arm): Problem[] => {
+    const identity = IDENTITY.map((column) => show(arm[column])).join('\u0000');
+    const earlier = first.get(identity);
+    if (!earlier) {
+      first.set(identity, arm);
+      return [];
+    }
+    return [
+      {
+        kind: 'duplicate',
+        file,
+        line: arm.line,
+        column: null,
+        value: `${arm.study}, ${arm.arm}, ${arm.measure}`,
+        expected: `a measurement that line ${earlier.line} does not have already`,
+        remedy: 'Remove one of the two, or name what differs in arm, exercise, muscle or measure.',
+      },
+    ];
+  });
+}
+
+/** People drop out; nobody joins: inside an arm a cohort's n may fall with time, not grow. */
+function checkCohorts(arms: readonly Arm[], file: string): Problem[] {
+  const first = new Map<string, Arm>();
+  return arms.flatMap((arm): Problem[] => {
+    if (!arm.cohort) return [];
+    const group = [arm.study, arm.cohort, arm.arm].join('\u0000');
+    const earlier = first.get(group);
+    if (!earlier) first.set(group, arm);
+    if (!earlier || arm.n <= earlier.n) return [];
+    return [
+      {
+        kind: 'contradiction',
+        file,
+        line: arm.line,
+        column: 'n',
+        value: String(arm.n),
+        expected: `at most ${earlier.n} people, as line ${earlier.line} has in cohort ${arm.cohort}`,
+        remedy: 'A cohort is the same people throughout: put the largest n first, or give other people another cohort.',
+      },
+    ];
+  });
+}
+
+function show(value: string | number | boolean | null): string {
+  if (value === true) return 'yes';
+  if (value === false) return 'no';
+  return value === null ? '' : String(value);
+}

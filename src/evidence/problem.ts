@@ -1,0 +1,54 @@
+/** A problem of a table: where it is, what was seen, what was expected and what to do about it. */
+
+export type ProblemKind =
+  | 'file'
+  | 'header'
+  | 'missing-column'
+  | 'unknown-column'
+  | 'ragged-line'
+  | 'missing-value'
+  | 'wrong-value'
+  | 'contradiction'
+  | 'duplicate'
+  | 'unusual';
+
+export interface Problem {
+  readonly kind: ProblemKind;
+  readonly file: string;
+  /** Physical line, the header being 1; null where the file as a whole is meant. */
+  readonly line: number | null;
+  /** Column name; null where the line as a whole is meant. */
+  readonly column: string | null;
+  /** What was seen, as it stands in the file; empty where nothing stood. */
+  readonly value: string;
+  /** Completes "expected …". */
+  readonly expected: string;
+  /** What to do; a sentence, or null where the expectation says it. */
+  readonly remedy: string | null;
+}
+
+/** Characters of a value that a message shows; the rest is counted. */
+const SHOWN_CHARACTERS = 60;
+
+/**
+ * One line of text: “line 17, `reserve_reps`: expected a number from 0 to 30, received “1-2”. …”
+ *
+ * The value is cut and control characters are shown as their code points; it is still text, to be
+ * shown as text.
+ */
+export function formatProblem({ line, column, value, expected, remedy }: Problem): string {
+  const place = [line === null ? 'file' : `line ${line}`, column === null ? null : `\`${column}\``].filter(Boolean);
+  const received = value === '' ? 'nothing' : `“${showValue(value)}”`;
+  return `${place.join(', ')}: expected ${expected}, received ${received}.${remedy ? ` ${remedy}` : ''}`;
+}
+
+/** A value shortened for a message, unseen characters written out. */
+export function showValue(value: string): string {
+  const cut = value.length > SHOWN_CHARACTERS ? `${value.slice(0, SHOWN_CHARACTERS)}…` : value;
+  const visible = cut.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (unseen) => `\\u${codeOf(unseen)}`);
+  return value.length > SHOWN_CHARACTERS ? `${visible} (${value.length} characters)` : visible;
+}
+
+function codeOf(character: string): string {
+  return (character.codePointAt(0) ?? 0).toString(16).padStart(4, '0');
+}

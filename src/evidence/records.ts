@@ -1,0 +1,99 @@
+/** Records of a CSV into typed rows, each cell read once per distinct text of its column. */
+import type { Column } from './column.ts';
+import type { CsvRecord } from './csv.ts';
+import type { Problem } from './problem.ts';
+
+type Columns = Readonly<Record<string, Column<unknown>>>;
+
+/** A row that was read, with null for the cells that have problems. */
+export interface ReadRow {
+  readonly line: number;
+  readonly values: Record<string, unknown>;
+  /** True where every cell is valid. */
+  readonly valid: boolean;
+}
+
+interface Reading {
+  readonly value: unknown;
+  readonly problem: Pick<Problem, 'kind' | 'value' | 'expected' | 'remedy'> | null;
+}
+
+/**
+ * Makes a reader of records. A table repeats its words and round numbers, so each distinct text of
+ * a column is checked once and remembered.
+ */
+export function makeRecordReader(columns: Columns, names: readonly (string | null)[], file: string) {
+  const known = Object.keys(columns);
+  const readings = names.map(() => new Map<string, Reading>());
+  return (record: CsvRecord, problems: Problem[]): ReadRow => {
+    const { line, cells } = record;
+    const values: Record<string, unknown> = {};
+    for (const name of known) values[name] = null;
+    if (cells.length !== names.length) {
+      problems.push({
+        kind: 'ragged-line',
+        file,
+        line,
+        column: null,
+        value: `${cells.length} cells`,
+        expected: `${names.length} cells, as many as the header has`,
+        remedy: 'Look for a missing or doubled delimiter, or a text with a delimiter that is not in quotation marks.',
+      });
+      return { line, values, valid: false };
+    }
+    let valid = true;
+    for (let i = 0; i < cells.length; i++) {
+      const name = names[i];
+      if (name === null) continue;
+      const cell = cells[i];
+      let reading = readings[i].get(cell);
+      if (!reading) {
+        reading = readCell(cell, columns[name]);
+        readings[i].set(cell, reading);
+      }
+      values[name] = reading.value;
+      if (reading.problem) {
+        problems.push({ file, line, column: name, ...reading.problem });
+        valid = false;
+      }
+    }
+    return { line, values, valid };
+  };
+}
+
+function readCell(cell: string, column: Column<unknown>): Reading {
+  const trimmed = cell.trim();
+  if (trimmed === '') {
+    const problem = column.required
+      ? ({
+          kind: 'missing-value',
+          value: '',
+          expected: column.expected,
+          remedy: 'The cell must not be empty.',
+        } as const)
+      : null;
+    return { value: null, problem };
+  }
+  const parsed = column.cell.safeParse(trimmed);
+  if (parsed.success) return { value: parsed.data, problem: null };
+  return {
+    value: null,
+    problem: { kind: 'wrong-value', value: trimmed, expected: column.expected, remedy: suggestRemedy(trimmed, column) },
+  };
+}
+
+/** What to do about a cell that people are known to write. */
+function suggestRemedy(cell: string, column: Column<unknown>): string | null {
+  const { type, constraints } = column.field;
+  if (type === 'number' || type === 'integer') {
+    if (/^[+-]?\d+,\d+$/u.test(cell)) return 'Use a decimal point.';
+    if (/%$/u.test(cell)) return 'Leave out the per cent sign; the unit is in the data dictionary.';
+    if (/^\d+(?:\.\d+)?\s*[-–—]\s*\d+(?:\.\d+)?$/u.test(cell))
+      return 'Enter the mean of the range and put the spread in the column of the standard deviation.';
+    if (/^(?:na|n\/a|nr|null|none|nan|-|–|\.)$/iu.test(cell)) return 'Leave the cell empty where nothing is reported.';
+    return null;
+  }
+  const words = constraints.enum;
+  if (Array.isArray(words) && words.includes(cell.toLowerCase())) return 'Write it in small letters.';
+  return null;
+}

@@ -1,0 +1,138 @@
+/** What the cells of one row must be together. */
+import type { Problem } from './problem.ts';
+import type { Arm, ArmColumn } from './schema.ts';
+
+interface Broken {
+  readonly column: ArmColumn;
+  readonly expected: string;
+  readonly remedy: string;
+}
+
+type Rule = (arm: Arm) => Broken | null;
+
+const RULES: readonly Rule[] = [
+  (arm) =>
+    arm.outcome === 'fatigue' && arm.hours_after === null
+      ? {
+          column: 'hours_after',
+          expected: 'hours from the session to the measurement, since the outcome is fatigue',
+          remedy: 'Enter the hours.',
+        }
+      : null,
+  (arm) =>
+    arm.outcome !== 'fatigue' && arm.hours_after !== null
+      ? {
+          column: 'hours_after',
+          expected: `an empty cell, since the outcome is ${arm.outcome}`,
+          remedy: 'Clear the cell, or set the outcome to fatigue.',
+        }
+      : null,
+  (arm) =>
+    arm.attempted_failure === true && arm.reserve_reps !== null && arm.reserve_reps > 0
+      ? {
+          column: 'reserve_reps',
+          expected: '0, since `attempted_failure` is yes',
+          remedy: 'A set to failure has nothing in reserve; correct one of the two.',
+        }
+      : null,
+  (arm) =>
+    isBeyond(arm) && arm.reserve_reps !== null && arm.reserve_reps > 0
+      ? {
+          column: 'reserve_reps',
+          expected: `0, since \`beyond_failure\` is ${arm.beyond_failure}`,
+          remedy: 'Work beyond failure starts at reserve 0; correct one of the two.',
+        }
+      : null,
+  (arm) =>
+    arm.reserve_sd !== null && arm.reserve_reps === null
+      ? {
+          column: 'reserve_reps',
+          expected: 'a mean beside `reserve_sd`',
+          remedy: 'Enter the mean, or clear the spread.',
+        }
+      : null,
+  (arm) => together(arm, 'change_ci_low', 'change_ci_high'),
+  (arm) => together(arm, 'change_ci_high', 'change_ci_low'),
+  (arm) =>
+    arm.change_ci_low !== null && arm.change_ci_high !== null && arm.change_ci_low >= arm.change_ci_high
+      ? {
+          column: 'change_ci_high',
+          expected: `a limit above \`change_ci_low\` (${arm.change_ci_low})`,
+          remedy: 'Exchange the limits.',
+        }
+      : null,
+  (arm) =>
+    arm.change_mean !== null &&
+    arm.change_ci_low !== null &&
+    arm.change_ci_high !== null &&
+    (arm.change_mean < arm.change_ci_low || arm.change_mean > arm.change_ci_high)
+      ? {
+          column: 'change_mean',
+          expected: `a mean inside its interval, ${arm.change_ci_low} to ${arm.change_ci_high}`,
+          remedy: 'Correct the mean or the limits.',
+        }
+      : null,
+  (arm) => together(arm, 'effect', 'effect_variance'),
+  (arm) => together(arm, 'effect', 'effect_metric'),
+  (arm) => together(arm, 'effect_variance', 'effect'),
+  (arm) => together(arm, 'effect_metric', 'effect'),
+  (arm) =>
+    arm.effect === null && (arm.baseline_mean === null || (arm.followup_mean === null && arm.change_mean === null))
+      ? {
+          column: arm.baseline_mean === null ? 'baseline_mean' : 'followup_mean',
+          expected:
+            'a mean before with a mean after or a mean change, or a ready-made effect with its variance and metric',
+          remedy: 'Enter what the paper reports.',
+        }
+      : null,
+  (arm) =>
+    arm.effect === null && arm.baseline_sd === null && !reportsSpreadOfChange(arm)
+      ? {
+          column: 'baseline_sd',
+          expected: 'a standard deviation before, or the spread of the change (SD, SE, interval, t or p)',
+          remedy: 'Enter what the paper reports; without it the row has no variance.',
+        }
+      : null,
+  (arm) =>
+    arm.baseline_mean !== null &&
+    arm.followup_mean === null &&
+    arm.change_mean !== null &&
+    arm.baseline_mean + arm.change_mean <= 0
+      ? {
+          column: 'change_mean',
+          expected: `a change above −${arm.baseline_mean}, so that the mean after is above 0`,
+          remedy: 'Correct the change or the mean before.',
+        }
+      : null,
+];
+
+/** All rules that a row breaks, as problems. */
+export function checkRow(arm: Arm, file: string): Problem[] {
+  return RULES.flatMap((rule) => {
+    const broken = rule(arm);
+    if (!broken) return [];
+    const value = arm[broken.column];
+    return [{ kind: 'contradiction', file, line: arm.line, value: value === null ? '' : String(value), ...broken }];
+  });
+}
+
+/** True where the paper says how much the change varied between people. */
+export function reportsSpreadOfChange(arm: Arm): boolean {
+  return (
+    arm.change_sd !== null ||
+    arm.change_se !== null ||
+    arm.change_ci_low !== null ||
+    arm.change_t !== null ||
+    arm.change_p !== null
+  );
+}
+
+function isBeyond(arm: Arm): boolean {
+  return arm.beyond_failure !== null && arm.beyond_failure !== 'none';
+}
+
+function together(arm: Arm, given: ArmColumn, needed: ArmColumn): Broken | null {
+  return arm[given] !== null && arm[needed] === null
+    ? { column: needed, expected: `a value beside \`${given}\``, remedy: 'The two come together.' }
+    : null;
+}

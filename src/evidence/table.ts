@@ -1,0 +1,126 @@
+/**
+ * Text of a CSV file into validated rows. All problems are reported at once; a table with problems
+ * yields only its valid rows and must not be analysed. Warnings do not stop anything.
+ */
+import type { Column } from './column.ts';
+import { checkAcrossRows } from './crossRow.ts';
+import { readCsv } from './csv.ts';
+import { readHeader } from './header.ts';
+import type { Problem } from './problem.ts';
+import { makeRecordReader } from './records.ts';
+import { checkRow } from './rowRules.ts';
+import { ARM_COLUMNS, type Arm, STUDY_COLUMNS, type Study } from './schema.ts';
+import { findUnusual } from './unusual.ts';
+
+export interface Table<Row> {
+  readonly rows: readonly Row[];
+  readonly problems: readonly Problem[];
+  readonly warnings: readonly Problem[];
+}
+
+export interface ArmTable extends Omit<Table<Arm>, 'rows'> {
+  readonly arms: readonly Arm[];
+}
+
+/** How far a reading has come, in records. */
+export interface Progress {
+  readonly done: number;
+  readonly total: number;
+}
+
+/** Records between two reports of progress: some 20 ms of work. */
+const REPORT_EVERY = 1000;
+
+/** Reads `arms.csv`. Nothing is thrown, whatever the text. */
+export function readArms(text: string, file: string): ArmTable {
+  return drain(readArmsInSteps(text, file));
+}
+
+/** As `readArms`, in steps that report progress; a caller may stop between them. */
+export function* readArmsInSteps(text: string, file: string): Generator<Progress, ArmTable> {
+  const { rows, problems, warnings } = yield* readRows<Arm>(text, file, ARM_COLUMNS, (arm) => checkRow(arm, file));
+  return {
+    arms: rows,
+    problems: byLine([...problems, ...checkAcrossRows(rows, file)]),
+    warnings: byLine([...warnings, ...findUnusual(rows, file)]),
+  };
+}
+
+/** Reads `studies.csv`. Nothing is thrown, whatever the text. */
+export function readStudies(
+  text: string,
+  file: string,
+): { studies: readonly Study[]; problems: readonly Problem[]; warnings: readonly Problem[] } {
+  const { rows, problems, warnings } = drain(readRows<Study>(text, file, STUDY_COLUMNS, () => []));
+  const first = new Map<string, Study>();
+  const doubled = rows.flatMap((row): Problem[] => {
+    const earlier = first.get(row.study);
+    if (!earlier) first.set(row.study, row);
+    if (!earlier) return [];
+    return [
+      {
+        kind: 'duplicate',
+        file,
+        line: row.line,
+        column: 'study',
+        value: row.study,
+        expected: `a study that line ${earlier.line} does not name already`,
+        remedy: 'Remove one of the two lines.',
+      },
+    ];
+  });
+  return { studies: rows, problems: byLine([...problems, ...doubled]), warnings };
+}
+
+function* readRows<Row extends { readonly line: number }>(
+  text: string,
+  file: string,
+  columns: Readonly<Record<string, Column<unknown>>>,
+  check: (row: Row) => Problem[],
+): Generator<Progress, Table<Row>> {
+  const content = readCsv(text, file, new Set(Object.keys(columns)));
+  const [first, ...records] = content.records;
+  const whole = { file, line: null, column: null, value: '', kind: 'file' } as const;
+  if (!first) {
+    return {
+      rows: [],
+      problems: [{ ...whole, expected: 'a header row and at least one row of data', remedy: 'The file is empty.' }],
+      warnings: [],
+    };
+  }
+  const header = readHeader(first.cells, columns, file);
+  const problems = [...content.problems, ...header.problems];
+  // Without any known column every cell would be reported; the header says it all.
+  if (header.names.every((name) => name === null)) return { rows: [], problems, warnings: header.warnings };
+  if (records.length === 0) {
+    problems.push({
+      ...whole,
+      expected: 'at least one row of data below the header',
+      remedy: 'The table has only a header.',
+    });
+  }
+  const read = makeRecordReader(columns, header.names, file);
+  const rows: Row[] = [];
+  for (let i = 0; i < records.length; i++) {
+    if (i % REPORT_EVERY === 0) yield { done: i, total: records.length };
+    const { line, values, valid } = read(records[i], problems);
+    if (!valid) continue;
+    // Every required cell was read, each with its own column's schema.
+    const row = { ...values, line } as unknown as Row;
+    const broken = check(row);
+    if (broken.length > 0) problems.push(...broken);
+    rows.push(row);
+  }
+  return { rows, problems, warnings: header.warnings };
+}
+
+function drain<Result>(steps: Generator<unknown, Result>): Result {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+function byLine(problems: readonly Problem[]): readonly Problem[] {
+  return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
+}

@@ -1,0 +1,88 @@
+/** What is possible but unusual in a table: warnings that a curator should look at. */
+import { computeEffects } from './effects.ts';
+import type { Problem } from './problem.ts';
+import { correlationFromSds } from './recover.ts';
+import { meanRepetitions } from './repetitions.ts';
+import type { Arm } from './schema.ts';
+import { OUTCOMES } from './vocabulary.ts';
+
+/** A row this many SDs from the other rows of its outcome is unusual. */
+const FAR_EFFECT_SDS = 4;
+/** Rows an outcome needs before one of them can be called unusual. */
+const LEAST_ROWS = 10;
+/** Reserve plus repetitions may exceed the published mean at the load by this factor before it is far above. */
+const FAR_REPETITIONS = 1.6;
+/** Only the distance from the other rows is asked for, on which the assumed correlation has no part. */
+const ANY_CORRELATION = 0.5;
+
+export function findUnusual(arms: readonly Arm[], file: string): Problem[] {
+  return [
+    ...arms.flatMap((arm) => checkCorrelation(arm, file)),
+    ...arms.flatMap((arm) => checkRepetitions(arm, file)),
+    ...farEffects(arms, file),
+  ];
+}
+
+function checkCorrelation(arm: Arm, file: string): Problem[] {
+  if (arm.baseline_sd === null || arm.followup_sd === null || arm.change_sd === null) return [];
+  const implied = correlationFromSds(arm.baseline_sd, arm.followup_sd, arm.change_sd);
+  if (implied >= 0 && implied <= 1) return [];
+  return [
+    warn(
+      arm,
+      file,
+      'change_sd',
+      String(arm.change_sd),
+      `SDs that imply a correlation from 0 to 1, not ${implied.toFixed(2)}`,
+      'Check the three SDs; a standard error may stand in for one of them.',
+    ),
+  ];
+}
+
+function checkRepetitions(arm: Arm, file: string): Problem[] {
+  if (arm.load_pct_1rm === null || arm.reps_per_set === null || arm.reserve_reps === null) return [];
+  const possible = meanRepetitions(arm.load_pct_1rm);
+  const total = arm.reps_per_set + arm.reserve_reps;
+  if (possible === null || total <= FAR_REPETITIONS * possible + 2) return [];
+  return [
+    warn(
+      arm,
+      file,
+      'reserve_reps',
+      String(arm.reserve_reps),
+      `repetitions and reserve together near the ${possible.toFixed(0)} usually possible at ${arm.load_pct_1rm} % of 1RM, not ${total}`,
+      'Check load, repetitions and reserve.',
+    ),
+  ];
+}
+
+/** Distance of each effect from the mean of the others, in the others' SD. */
+function farEffects(arms: readonly Arm[], file: string): Problem[] {
+  return OUTCOMES.flatMap((outcome) => {
+    const { effects } = computeEffects(arms, { outcome, metric: 'log-ratio', assumedCorrelation: ANY_CORRELATION });
+    if (effects.length < LEAST_ROWS) return [];
+    const count = effects.length - 1;
+    const mean = effects.reduce((total, { y }) => total + y, 0) / effects.length;
+    const squares = effects.reduce((total, { y }) => total + (y - mean) ** 2, 0);
+    return effects.flatMap(({ arm, y }) => {
+      const deviation = (y - mean) * (effects.length / count);
+      const othersSquares = squares - ((y - mean) ** 2 * effects.length) / count;
+      const sd = Math.sqrt(othersSquares / (count - 1));
+      if (!(Math.abs(deviation) > FAR_EFFECT_SDS * sd)) return [];
+      return [
+        warn(
+          arm,
+          file,
+          null,
+          `a change of ${(100 * Math.expm1(y)).toFixed(1)} %`,
+          `a change within ${FAR_EFFECT_SDS} SDs of the other ${outcome} rows`,
+          'Check means and units.',
+        ),
+      ];
+    });
+  });
+}
+
+function warn(arm: Arm, file: string, column: string | null, value: string, expected: string, remedy: string): Problem {
+  return { kind: 'unusual', file, line: arm.line, column, value, expected, remedy };
+}
