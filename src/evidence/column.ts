@@ -44,8 +44,7 @@ interface Description<Required extends boolean> {
 const LONGEST_TEXT = 500;
 
 /** Control characters, and those that turn the direction of the text around them. */
-// biome's rule against control characters guards typing errors; here they are what is looked for.
-const UNSEEN_CHARACTERS = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/u;
+const UNSEEN_CHARACTERS = /[\p{Cc}\p{Bidi_Control}\ufeff]/u;
 /** What a browser would take for the start of a tag, comment or entity declaration. */
 const MARKUP = /<[a-z/!?]/iu;
 /** First characters at which a spreadsheet starts to calculate. */

@@ -22,18 +22,19 @@ const DELIMITERS = [',', ';', '\t'] as const;
  * @param knownNames column names by which the delimiter is recognised in the first record
  */
 export function readCsv(text: string, file: string, knownNames: ReadonlySet<string>): CsvContent {
-  const content = text.startsWith('\ufeff') ? text.slice(1) : text;
+  // Files that went through several hands mix their line breaks, so all become one kind.
+  const content = text.replace(/^\ufeff/u, '').replace(/\r\n?/gu, '\n');
   const delimiter = recogniseDelimiter(content, knownNames);
-  const { data, errors } = Papa.parse<string[]>(content, { delimiter, newline: recogniseNewline(content) });
+  const { data, errors } = Papa.parse<string[]>(content, { delimiter, newline: '\n' });
   const records: CsvRecord[] = [];
   const lines: number[] = [];
   // Only where records and lines differ in number can a quoted cell hold a line break.
-  const hasBrokenCells = data.length !== countLines(content);
+  const hasBrokenCells = data.length !== countBreaks(content) + 1;
   let line = 1;
   for (const cells of data) {
     lines.push(line);
     // A line without anything on it, as after the last line break, is no record.
-    if (cells.length > 1 || cells[0] !== '') records.push({ line, cells });
+    if (cells.length > 1 || cells[0].trim() !== '') records.push({ line, cells });
     line += 1 + (hasBrokenCells ? cells.reduce((sum, cell) => sum + countBreaks(cell), 0) : 0);
   }
   const problems = errors
@@ -61,23 +62,8 @@ function recogniseDelimiter(content: string, knownNames: ReadonlySet<string>): s
   return found.reduce((best, next) => (next.names > best.names ? next : best)).delimiter;
 }
 
-function recogniseNewline(content: string): '\r\n' | '\n' | '\r' {
-  const end = content.search(/[\r\n]/u);
-  if (end < 0) return '\n';
-  if (content[end] === '\n') return '\n';
-  return content[end + 1] === '\n' ? '\r\n' : '\r';
-}
-
-function countLines(content: string): number {
-  return countBreaks(content) + 1;
-}
-
-/** Line breaks of any kind: CR LF counts once. */
 function countBreaks(text: string): number {
   let breaks = 0;
-  for (let i = 0; i < text.length; i++) {
-    const code = text.charCodeAt(i);
-    if (code === 10 || (code === 13 && text.charCodeAt(i + 1) !== 10)) breaks++;
-  }
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) breaks++;
   return breaks;
 }

@@ -52,14 +52,19 @@ export interface RobustInference {
   readonly forms: QuarticForms;
 }
 
-/** Sums over studies that give Satterthwaite's df of any contrast. */
+/**
+ * Sums over studies that give Satterthwaite's df of any contrast, as forms in the products hᵢhⱼ,
+ * i ≤ j, of which there are q = p (p + 1)/2.
+ */
 interface QuarticForms {
-  /** Σ (N − T'T), p×p. */
+  /** Σ (N − T'T), folded to q. */
   readonly trace: Float64Array;
-  /** Σ vec(N) vec(N)' − 2 Σ vec(N) vec(T'T)', p²×p². */
+  /** Σ vec(N) vec(N)' − 2 Σ vec(N) vec(T'T)', folded to q×q. */
   readonly squares: Float64Array;
-  /** Σ T ⊗ T arranged so that Σ T h h'T' = cross · vec(hh'), p²×p². */
+  /** Row (r, c), r ≤ c: entry of Σ T h h'T', folded to q×q. */
   readonly cross: Float64Array;
+  /** How often each entry (r, c), r ≤ c, stands in a full p×p matrix: 1 or 2. */
+  readonly multiplicity: Float64Array;
 }
 
 /**
@@ -144,18 +149,21 @@ export function measureContrast(
 
 function satterthwaite(forms: QuarticForms, h: Float64Array): number {
   const p = h.length;
-  const pairs = outer(h, h);
-  const trace = dot(forms.trace, pairs);
+  const q = forms.trace.length;
+  const pairs = new Float64Array(q);
+  let place = 0;
+  for (let i = 0; i < p; i++) for (let j = i; j < p; j++) pairs[place++] = h[i] * h[j];
+  let trace = 0;
   let squares = 0;
-  const size = p * p;
-  for (let r = 0; r < size; r++) {
+  for (let r = 0; r < q; r++) {
     let along = 0;
     let crossing = 0;
-    for (let c = 0; c < size; c++) {
-      along += forms.squares[r * size + c] * pairs[c];
-      crossing += forms.cross[r * size + c] * pairs[c];
+    for (let c = 0; c < q; c++) {
+      along += forms.squares[r * q + c] * pairs[c];
+      crossing += forms.cross[r * q + c] * pairs[c];
     }
-    squares += pairs[r] * along + crossing * crossing;
+    trace += forms.trace[r] * pairs[r];
+    squares += pairs[r] * along + forms.multiplicity[r] * crossing * crossing;
   }
   return (trace * trace) / squares;
 }
@@ -231,23 +239,28 @@ function assemble(
 }
 
 function quarticForms(p: number, parts: readonly StudyPart[]): QuarticForms {
-  const size = p * p;
-  const trace = new Float64Array(size);
-  const squares = new Float64Array(size * size);
-  const cross = new Float64Array(size * size);
+  const entries: (readonly [number, number])[] = [];
+  for (let r = 0; r < p; r++) for (let c = r; c < p; c++) entries.push([r, c]);
+  const q = entries.length;
+  const multiplicity = Float64Array.from(entries, ([r, c]) => (r === c ? 1 : 2));
+  const trace = new Float64Array(q);
+  const squares = new Float64Array(q * q);
+  const cross = new Float64Array(q * q);
   for (const { spread, overlap } of parts) {
     const overlapSquare = gram(overlap, p);
-    for (let r = 0; r < size; r++) {
-      trace[r] += spread[r] - overlapSquare[r];
-      for (let c = 0; c < size; c++) squares[r * size + c] += spread[r] * (spread[c] - 2 * overlapSquare[c]);
+    for (let a = 0; a < q; a++) {
+      const [r, c] = entries[a];
+      const spreadHere = multiplicity[a] * spread[r * p + c];
+      trace[a] += spreadHere - multiplicity[a] * overlapSquare[r * p + c];
+      for (let b = 0; b < q; b++) {
+        const [i, j] = entries[b];
+        squares[a * q + b] += spreadHere * multiplicity[b] * (spread[i * p + j] - 2 * overlapSquare[i * p + j]);
+        cross[a * q + b] +=
+          overlap[r * p + i] * overlap[c * p + j] + (i === j ? 0 : overlap[r * p + j] * overlap[c * p + i]);
+      }
     }
-    // Row (r, c) of T h h'T' takes T[r, i] T[c, j] for column (i, j) of h h'.
-    for (let r = 0; r < p; r++)
-      for (let c = 0; c < p; c++)
-        for (let i = 0; i < p; i++)
-          for (let j = 0; j < p; j++) cross[(r * p + c) * size + i * p + j] += overlap[r * p + i] * overlap[c * p + j];
   }
-  return { trace, squares, cross };
+  return { trace, squares, cross, multiplicity };
 }
 
 /** a'a of an n×n row-major matrix. */
