@@ -15,6 +15,7 @@
 import { writeFileSync } from 'node:fs';
 import { randomLcg, randomNormal, randomUniform } from 'd3-random';
 import Papa from 'papaparse';
+import { DEMONSTRATION_NOTE } from '../src/evidence/demonstration.ts';
 import { meanRepetitions } from '../src/evidence/repetitions.ts';
 import { ARM_COLUMNS, STUDY_COLUMNS } from '../src/evidence/schema.ts';
 import { type PlannedArm, type PlannedStudy, planStudies } from './demo/plan.ts';
@@ -74,7 +75,7 @@ function drawStudy(study: PlannedStudy, dice: Dice): Cells[] {
     weeks: study.growth ? 6 + 2 * Math.floor(dice.between(0, 4)) : '',
     failure_definition: study.definition,
     reserve_basis: study.basis,
-    note: 'invented for demonstration',
+    note: DEMONSTRATION_NOTE,
   };
   const people = 10 + Math.floor(dice.between(0, 17));
   const shift = { growth: dice.normal(), strength: dice.normal(), fatigue: dice.normal() };

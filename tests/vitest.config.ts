@@ -1,7 +1,6 @@
-/// <reference types="vitest/config" />
-import { getViteConfig } from 'astro/config';
+import { defineConfig } from 'vitest/config';
 
 // The browser tests need a built site: `npm test` builds before it runs them.
-export default getViteConfig({
+export default defineConfig({
   test: { root: '.', include: ['tests/**/*.test.ts'], testTimeout: 30_000 },
 });

@@ -9,7 +9,7 @@ import type { Estimate, FitFailure, Target } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { COVARIATES } from './selection.ts';
 import type { Adjustment, Settings } from './settings.ts';
-import { findTarget, noTarget } from './target.ts';
+import { findTarget, noTarget, SCAN_STEPS } from './target.ts';
 
 /** What of the settings decides a fit. */
 export type FitSettings = Pick<Settings, 'curve' | 'weighting' | 'rho' | 'adjust'>;
@@ -74,7 +74,11 @@ export function slopeOf(band: BandFit, confidence: number): Estimate | null {
 }
 
 /** Target of a band's fit, or the reason why there is none. */
-export function targetOf(band: BandFit, settings: Pick<Settings, 'keptShare' | 'confidence'>): Target {
+export function targetOf(
+  band: BandFit,
+  settings: Pick<Settings, 'keptShare' | 'confidence'>,
+  step: number = SCAN_STEPS.fine,
+): Target {
   const studied = rangeOf(band.reserves);
   if (!band.outcome.fit || !studied) {
     const reason = band.outcome.failure?.reason ?? 'no row is left to fit';
@@ -85,6 +89,7 @@ export function targetOf(band: BandFit, settings: Pick<Settings, 'keptShare' | '
     confidence: settings.confidence,
     furthest: studied.high,
     nearest: studied.low,
+    step,
   });
 }
 

@@ -5,13 +5,14 @@
 import { type BandFit, fitEffects, targetOf } from './bandFit.ts';
 import type { CurveComparison } from './result.ts';
 import { CURVES, type Settings } from './settings.ts';
+import { SCAN_STEPS } from './target.ts';
 
 /** @param chosen fit of the settings' own curve, which is not made twice */
 export function compareCurves(chosen: BandFit, settings: Settings): CurveComparison[] {
   const shapes = CURVES.map((curve) => {
     const band = curve === settings.curve ? chosen : fitEffects(chosen.effects, { ...settings, curve });
     const { fit, failure } = band.outcome;
-    const { point, low, high, practical, reachedEdge, reason } = targetOf(band, settings);
+    const { point, low, high, practical, reachedEdge, reason } = targetOf(band, settings, SCAN_STEPS.coarse);
     return {
       curve,
       parameters: fit?.parameters ?? null,

@@ -13,7 +13,7 @@ import { fitModel } from './mixed.ts';
 import type { FitFailure, Joint, JointTarget } from './result.ts';
 import { inferContrast, type RobustInference } from './robust.ts';
 import type { Settings } from './settings.ts';
-import { findTarget } from './target.ts';
+import { findTarget, SCAN_STEPS } from './target.ts';
 
 /** Per cent of 1RM between the loads that targets are listed for. */
 const LOAD_STEP = 5;
@@ -60,13 +60,14 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
   if (!outcome.fit) return { fit: null, failure: outcome.failure };
   const { inference, components } = outcome.fit;
   const at = (load: number) => (reserve: number) => [...row(reserve, load), ...covariates.map(() => 0)];
-  const targetAt = (load: number): JointTarget | null => {
+  const targetAt = (load: number, step: number = SCAN_STEPS.fine): JointTarget | null => {
     if (load < studiedLoad.low || load > studiedLoad.high) return null;
     const target = findTarget(inference, at(load), {
       keptShare: settings.keptShare,
       confidence: settings.confidence,
       furthest: studiedReserve.high,
       nearest: studiedReserve.low,
+      step,
     });
     return { load, ...target };
   };
@@ -87,7 +88,7 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
     tau2: components?.tau2 ?? null,
     omega2: components?.omega2 ?? null,
     aicc: outcome.fit.aicc,
-    targets: listLoads(studiedLoad).flatMap((load) => targetAt(load) ?? []),
+    targets: listLoads(studiedLoad).flatMap((load) => targetAt(load, SCAN_STEPS.coarse) ?? []),
     failure: null,
   };
   return { fit: { inference, joint, targetAt }, failure: null };

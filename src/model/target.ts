@@ -17,8 +17,15 @@ import type { CurveBasis } from './curve.ts';
 import type { Target } from './result.ts';
 import { inferContrast, measureContrast, type RobustInference } from './robust.ts';
 
-/** Distance of the scanned reserves: a hundredth of a repetition, far finer than anyone can train. */
-const SCAN_STEP = 0.01;
+/**
+ * Distance of the scanned reserves, repetitions. Ends are bisected to full precision whatever the
+ * step; a piece of the set could be missed only if it is narrower. Fine: a hundredth of a
+ * repetition, for an answer; coarse: for tables of many targets.
+ */
+export const SCAN_STEPS = { fine: 0.01, coarse: 0.1 } as const;
+
+/** Repetitions within which a bisected point and a bisected end are the same place. */
+const SAME_RESERVE = 1e-6;
 
 /** Rounding allowed where a whole number is meant: a point at 2.999999999 is 3 repetitions. */
 const WHOLE_NUMBER_SLACK = 1e-9;
@@ -32,6 +39,8 @@ export interface TargetQuestion {
   readonly furthest: number;
   /** Least reserve studied. */
   readonly nearest: number;
+  /** Distance of the scanned reserves, repetitions; fine by default. */
+  readonly step?: number;
 }
 
 /**
@@ -47,21 +56,22 @@ const NEAR_FAILURE = 0.5;
 export function findTarget(
   inference: RobustInference,
   x: CurveBasis['at'],
-  { keptShare, confidence, furthest, nearest }: TargetQuestion,
+  { keptShare, confidence, furthest, nearest, step = SCAN_STEPS.fine }: TargetQuestion,
 ): Target {
   const atFailure = x(0);
   const contrast = (r: number) => x(r).map((value, j) => value - keptShare * atFailure[j]);
   const keeps = (r: number) => dot(contrast(r), inference.coefficients) >= 0;
   const notRejected = makeAcceptance(inference, confidence);
-  const set = scanPieces((r) => notRejected(contrast(r)), furthest);
+  const grid = scanGrid(furthest, step);
+  const set = scanPieces((r) => notRejected(contrast(r)), grid);
   const growth = inferContrast(inference, atFailure, confidence);
   const refusal = refuseTarget(growth, nearest, confidence);
   if (refusal) return { ...noTarget(keptShare, refusal), set };
 
-  const lost = scanFor((r) => !keeps(r), furthest);
+  const lost = grid.find((r) => !keeps(r)) ?? null;
   const reachedEdge = lost === null;
-  const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - SCAN_STEP), lost);
-  const piece = set.find(([low, high]) => low - SCAN_STEP <= point && point <= high + SCAN_STEP) ?? null;
+  const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - step), lost);
+  const piece = set.find(([low, high]) => low - SAME_RESERVE <= point && point <= high + SAME_RESERVE) ?? null;
   const low = piece ? Math.min(piece[0], point) : point;
   const unlimited = piece === null ? reachedEdge : piece[1] >= furthest;
   return {
@@ -133,11 +143,10 @@ function makeAcceptance(inference: RobustInference, confidence: number): (contra
   };
 }
 
-/** Closed intervals of [0, furthest] on which `inside` holds. */
-function scanPieces(inside: (r: number) => boolean, furthest: number): [number, number][] {
+/** Closed intervals of the grid's range on which `inside` holds. */
+function scanPieces(inside: (r: number) => boolean, grid: readonly number[]): [number, number][] {
   const pieces: [number, number][] = [];
-  const grid = scanGrid(furthest);
-  let start: number | null = inside(0) ? 0 : null;
+  let start: number | null = inside(grid[0]) ? grid[0] : null;
   for (let i = 1; i < grid.length; i++) {
     const now = inside(grid[i]);
     if (now && start === null) start = bisect((r) => !inside(r), grid[i - 1], grid[i]);
@@ -146,18 +155,14 @@ function scanPieces(inside: (r: number) => boolean, furthest: number): [number, 
       start = null;
     }
   }
-  if (start !== null) pieces.push([start, furthest]);
+  if (start !== null) pieces.push([start, grid[grid.length - 1]]);
   return pieces;
 }
 
-/** First scanned reserve at which the condition holds; null where it never does. */
-function scanFor(condition: (r: number) => boolean, furthest: number): number | null {
-  return scanGrid(furthest).find(condition) ?? null;
-}
-
-function scanGrid(furthest: number): readonly number[] {
-  const steps = Math.max(1, Math.ceil(furthest / SCAN_STEP));
-  return Array.from({ length: steps + 1 }, (_, i) => (i === steps ? furthest : i * SCAN_STEP));
+/** 0, step, 2 step, … and `furthest` itself. */
+function scanGrid(furthest: number, step: number): readonly number[] {
+  const steps = Math.max(1, Math.ceil(furthest / step));
+  return Array.from({ length: steps + 1 }, (_, i) => (i === steps ? furthest : i * step));
 }
 
 function formatPercent(share: number): string {

@@ -1,0 +1,39 @@
+/** The table the site is built from, read and analysed once for all pages. */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { isDemonstration } from '../evidence/demonstration.ts';
+import { formatProblem } from '../evidence/problem.ts';
+import { readArms } from '../evidence/table.ts';
+import { analyse } from '../model/analyse.ts';
+import { defaultSettings } from '../model/settings.ts';
+
+/** Another table than the shipped one: EVIDENCE=FILE npm run build. */
+const file = process.env.EVIDENCE ?? 'data/arms.csv';
+const text = readFileSync(file, 'utf8');
+const table = readArms(text, basename(file));
+if (table.problems.length > 0) {
+  throw new Error(
+    `${file} has ${table.problems.length} problem(s); the site is not built:\n${table.problems.map(formatProblem).join('\n')}`,
+  );
+}
+
+const demonstration = isDemonstration(table.arms);
+
+export const site = {
+  name: 'Shy of Failure',
+  arms: table.arms,
+  /** The table as it stands in the file, for download and for the calculator. */
+  text,
+  demonstration,
+  /** Name under which the table is served and downloaded; says so where the data are invented. */
+  downloadName: demonstration ? 'demonstration-arms.csv' : 'arms.csv',
+  /** First characters of the SHA-256 of the table: two sites with the same show the same evidence. */
+  dataVersion: createHash('sha256').update(text).digest('hex').slice(0, 8),
+  analysis: analyse(table.arms, defaultSettings),
+} as const;
+
+/** An address inside the site, whatever path it is served under. */
+export function pathTo(page: string): string {
+  return `${import.meta.env.BASE_URL.replace(/\/$/u, '')}/${page}`;
+}

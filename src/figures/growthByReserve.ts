@@ -1,0 +1,197 @@
+/**
+ * Growth against reserve in one band of loads: every row as a mark sized by its weight, the fitted
+ * curve with its confidence band, and the target with its interval below.
+ */
+import * as Plot from '@observablehq/plot';
+import type { Analysis, Band, BandName } from '../model/result.ts';
+import type { Figure } from './figure.ts';
+import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
+
+export interface GrowthByReserveOptions {
+  readonly band: BandName;
+  /** Pixels of the drawing; it scales with the page. */
+  readonly width?: number;
+  readonly height?: number;
+}
+
+/** Colours and mark of a band; colours are the style sheet's, so that they follow light and dark. */
+export const BAND_LOOKS = {
+  light: { colour: 'var(--light-load)', symbol: 'diamond', name: 'light loads' },
+  heavy: { colour: 'var(--heavy-load)', symbol: 'circle', name: 'heavy loads' },
+  all: { colour: 'var(--heavy-load)', symbol: 'circle', name: 'all loads' },
+} as const;
+
+/** Radius of the mark of a row with average weight, pixels. */
+const MEAN_RADIUS = 4.5;
+
+export function growthByReserve(
+  analysis: Analysis,
+  { band: name, width = 480, height = 360 }: GrowthByReserveOptions,
+): Figure {
+  const band = bandOf(analysis, name);
+  const { metric, confidence } = analysis.settings;
+  const shown = (effect: number) => toShown(effect, metric);
+  const { colour, symbol } = BAND_LOOKS[name];
+  const unit = shownUnit(metric);
+  const domain = sharedDomain(analysis, shown);
+  const curve = band.curvePoints.map((point) => ({
+    reserve: point.reserve,
+    growth: shown(point.estimate),
+    low: shown(point.ciLow),
+    high: shown(point.ciHigh),
+  }));
+  const rows = band.fitted.map((row) => ({
+    reserve: row.reserve,
+    growth: shown(row.effect),
+    radius: MEAN_RADIUS * Math.sqrt(row.weight * band.fitted.length),
+  }));
+  const floor = domain.y[0];
+  return {
+    plot: {
+      width,
+      height,
+      marginLeft: 44,
+      marginBottom: 44,
+      marginTop: 24,
+      marginRight: 12,
+      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      x: {
+        label: 'repetitions in reserve →',
+        labelAnchor: 'center',
+        domain: domain.x,
+        ticks: 6,
+        tickSize: 0,
+        labelOffset: 38,
+      },
+      y: { label: `${analysis.settings.outcome}, ${unit}`, domain: domain.y, ticks: 6, grid: true, tickSize: 0 },
+      r: { type: 'identity' },
+      marks: [
+        Plot.ruleY([0], { stroke: 'currentColor', strokeOpacity: 0.5 }),
+        Plot.areaY(curve, { x: 'reserve', y1: 'low', y2: 'high', fill: colour, fillOpacity: 0.18 }),
+        Plot.dot(rows, {
+          x: 'reserve',
+          y: 'growth',
+          r: 'radius',
+          symbol,
+          fill: colour,
+          fillOpacity: 0.28,
+          stroke: colour,
+          strokeOpacity: 0.7,
+          strokeWidth: 1,
+          clip: true,
+        }),
+        Plot.lineY(curve, { x: 'reserve', y: 'growth', stroke: colour, strokeWidth: 3 }),
+        ...targetMarks(band, colour, floor, domain),
+      ],
+    },
+    title: titleOf(analysis, band, name),
+    caption: captionOf(analysis, band, name),
+    alternative: alternativeOf(analysis, band, name),
+    table: {
+      columns: [
+        'reserve (repetitions)',
+        `${analysis.settings.outcome} (${unit})`,
+        `${100 * confidence} % interval, low`,
+        'high',
+      ],
+      rows: band.curvePoints
+        .filter((_, i) => i % 8 === 0)
+        .map(({ reserve, estimate, ciLow, ciHigh }) => [
+          formatNumber(reserve, 2),
+          ...[estimate, ciLow, ciHigh].map((value) => formatNumber(shown(value), shownDigits(metric))),
+        ]),
+    },
+  };
+}
+
+/** The band of an analysis by its name; throws where the analysis has no such band. */
+export function bandOf({ bands }: Analysis, name: BandName): Band {
+  const band = Object.entries(bands).find(([key]) => key === name)?.[1];
+  if (!band) throw new Error(`invalid band; the analysis has ${Object.keys(bands).join(', ')}: ${name}`);
+  return band;
+}
+
+interface Domain {
+  readonly x: [number, number];
+  readonly y: [number, number];
+}
+
+/** Both bands share their axes, so that they can be compared by eye. */
+function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): Domain {
+  const all: readonly Band[] = Object.values(bands);
+  const reserves = all.flatMap(({ fitted }) => fitted.map(({ reserve }) => reserve));
+  const growths = all.flatMap(({ fitted, curvePoints }) => [
+    ...fitted.map(({ effect }) => shown(effect)),
+    ...curvePoints.flatMap(({ ciLow, ciHigh }) => [shown(ciLow), shown(ciHigh)]),
+  ]);
+  const top = Math.max(0, ...growths);
+  const bottom = Math.min(0, ...growths);
+  // A tenth of the range below leaves room for the target's bar; a fiftieth keeps marks off the edges.
+  const range = top - bottom || 1;
+  const furthest = Math.max(1, ...reserves);
+  return { x: [-furthest / 50, furthest * 1.02], y: [bottom - range / 10, top + range / 50] };
+}
+
+function targetMarks(band: Band, colour: string, floor: number, domain: Domain): Plot.Markish[] {
+  const { point, low, high, practical } = band.target;
+  if (point === null || low === null) return [];
+  const furthest = band.studiedReserve?.high ?? point;
+  const height = floor + (domain.y[1] - floor) * 0.035;
+  const beyondMiddle = point > domain.x[1] * 0.6;
+  const label = `target ${formatNumber(point, 1)}${practical === null ? '' : `, in practice ${practical}`}`;
+  return [
+    Plot.ruleX([point], { stroke: colour, strokeDasharray: '2,4', strokeWidth: 1.5 }),
+    Plot.ruleY([height], { x1: low, x2: high ?? furthest, stroke: colour, strokeWidth: 5, strokeOpacity: 0.55 }),
+    Plot.dot([{ x: point, y: height }], {
+      x: 'x',
+      y: 'y',
+      r: 5.5,
+      fill: colour,
+      stroke: 'var(--paper)',
+      strokeWidth: 1.5,
+    }),
+    Plot.text([label], {
+      x: point,
+      frameAnchor: 'top',
+      dx: beyondMiddle ? -6 : 6,
+      dy: -2,
+      textAnchor: beyondMiddle ? 'end' : 'start',
+      fill: colour,
+      fontWeight: 600,
+      stroke: 'var(--paper)',
+      strokeWidth: 4,
+    }),
+  ];
+}
+
+function titleOf(analysis: Analysis, band: Band, name: BandName): string {
+  const { name: loads } = BAND_LOOKS[name];
+  const where = `${loads.charAt(0).toUpperCase()}${loads.slice(1)}`;
+  const slope = band.coefficients.find(({ term }) => term === 'reserve');
+  if (band.failure || !slope) return `${where}: no curve could be fitted`;
+  const { outcome } = analysis.settings;
+  if (analysis.settings.curve !== 'line') return `${where}: ${outcome} by reserve`;
+  if (slope.ciHigh < 0) return `${where}: less ${outcome} with more in reserve`;
+  if (slope.ciLow > 0) return `${where}: more ${outcome} with more in reserve`;
+  return `${where}: no slope of ${outcome} distinguishable from none`;
+}
+
+function captionOf(analysis: Analysis, band: Band, name: BandName): string {
+  const { metric, confidence, keptShare } = analysis.settings;
+  if (band.failure) return `Not fitted: ${band.failure.reason}.`;
+  const { target } = band;
+  const atFailure = band.atFailure;
+  const digits = shownDigits(metric);
+  const growth = atFailure
+    ? `At reserve 0 ${formatNumber(toShown(atFailure.estimate, metric), digits)} ${shownUnit(metric)} (${formatNumber(toShown(atFailure.ciLow, metric), digits)} to ${formatNumber(toShown(atFailure.ciHigh, metric), digits)}). `
+    : '';
+  const answer =
+    target.point === null
+      ? `${target.reason}.`
+      : `${formatNumber(target.point, 1)} in reserve keep ${Number((100 * keptShare).toPrecision(3))} % of it (${formatRange(target.low, target.high, 1)}).`;
+  return `${band.rows} rows of ${band.studies} studies, ${BAND_LOOKS[name].name}; marks by weight, curve with ${Number((100 * confidence).toPrecision(3))} % band. ${growth}${answer}`;
+}
+
+function alternativeOf(analysis: Analysis, band: Band, name: BandName): string {
+  return `${titleOf(analysis, band, name)}. ${captionOf(analysis, band, name)}`;
+}

@@ -1,0 +1,40 @@
+/** The answer in one sentence, never stronger than its intervals. */
+import type { Analysis, Band, Target } from '../model/result.ts';
+
+export function stateAnswer(analysis: Analysis): string {
+  const { bands, settings } = analysis;
+  const share = `${plainPercent(settings.keptShare)} of the growth that training to failure brings`;
+  if ('all' in bands) return `To keep ${share}, ${stateTarget(bands.all.target, 'at any load')}.`;
+  const { light, heavy } = bands;
+  const inLight = stateTarget(light.target, `with light loads (below ${settings.split} % of 1RM)`);
+  const inHeavy = stateTarget(heavy.target, 'with heavy loads');
+  if (light.target.point === null && heavy.target.point === null) {
+    return `This evidence gives no reserve that keeps ${share}: ${whyNot(light)}`;
+  }
+  return `To keep ${share}, ${inLight}; ${inHeavy}.`;
+}
+
+/** “about 3 repetitions may stay in reserve with heavy loads (95 % interval …)” */
+function stateTarget(target: Target, where: string): string {
+  const { point, practical, reachedEdge } = target;
+  if (point === null || practical === null) return `no number can be given ${where}`;
+  const amount =
+    practical === 0 ? 'less than 1 repetition' : `about ${practical} repetition${practical === 1 ? '' : 's'}`;
+  const edge = reachedEdge ? ', the most that was studied,' : '';
+  return `${amount}${edge} may stay in reserve ${where}, ${stateInterval(target)}`;
+}
+
+/** The interval in words; “at least” where the evidence sets no upper end. */
+export function stateInterval({ point, low, high }: Target): string {
+  if (point === null || low === null) return 'no interval';
+  return high === null ? `at least ${low.toFixed(1)}` : `between ${low.toFixed(1)} and ${high.toFixed(1)}`;
+}
+
+function whyNot({ target }: Band): string {
+  return `${target.reason ?? 'no target'}.`;
+}
+
+/** 0.9 → “90 %”. */
+export function plainPercent(share: number): string {
+  return `${Number((100 * share).toPrecision(4))} %`;
+}

@@ -1,0 +1,48 @@
+/** Cautions that stand beside every piece of advice. Common practice; licensed practice comes first. */
+
+export interface Situation {
+  /** The exercise can trap the lifter under the load. */
+  readonly canPin: boolean;
+  readonly company: Company;
+}
+
+export const COMPANIES = ['alone', 'spotter', 'safety arms'] as const;
+/** Who or what can take the load: nobody, a person, or arms of the rack. */
+export type Company = (typeof COMPANIES)[number];
+
+/** Least reserve advised where the lifter can be pinned and nothing would take the load. */
+export const LEAST_RESERVE_WHEN_PINNED = 1;
+
+const ALWAYS: readonly string[] = [
+  'Stop for pain, dizziness or chest symptoms.',
+  'People who are pregnant, recovering from injury or illness, under medical care or under age train under qualified supervision.',
+  'Local rules and licensed professionals come first; this page is not medical advice.',
+];
+
+/** True where nobody and nothing would take the load off a pinned lifter. */
+export function isUnguarded({ canPin, company }: Situation): boolean {
+  return canPin && company === 'alone';
+}
+
+/** Cautions for a situation, the ones that bind it most first. */
+export function cautionsFor(situation: Situation): readonly string[] {
+  if (!situation.canPin) return ALWAYS;
+  const guard = isUnguarded(situation)
+    ? [
+        'Set safety arms or have a spotter; without either, never take a set to failure under a load that can pin you.',
+        'When benching alone without either, leave the collars off so that the plates can slide.',
+      ]
+    : [
+        situation.company === 'spotter'
+          ? 'Agree with the spotter before the set when to take the bar.'
+          : 'Set the safety arms just below the lowest point of the lift, and test them with an empty bar.',
+      ];
+  return [...guard, ...ALWAYS];
+}
+
+/** Everything a page that names targets for no one exercise must say. */
+export const GENERAL_CAUTIONS: readonly string[] = [
+  'An exercise that can pin the lifter is never taken to reserve 0 without a spotter or safety arms: set the arms, or have a spotter.',
+  'When benching alone without either, leave the collars off so that the plates can slide.',
+  ...ALWAYS,
+];

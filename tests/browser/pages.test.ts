@@ -1,0 +1,118 @@
+/** The built pages in a real Chromium: readable, reachable, quiet, and right. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openPage, PATHS, type ServedSite, serveSite } from './site.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let site: ServedSite;
+beforeAll(async () => {
+  site = await serveSite();
+}, 60_000);
+afterAll(() => site?.close());
+
+describe('Answer without JavaScript', () => {
+  it('shows the sentence, both figures as pictures with words, the targets and the cautions', async () => {
+    const { page, complaints, close } = await openPage(site, '', { javaScriptEnabled: false });
+    expect(await page.locator('h1').innerText()).toMatch(
+      /repetition.* may stay in reserve with light loads.*heavy loads/u,
+    );
+    const pictures = page.locator('figure svg[role="img"]');
+    expect(await pictures.count()).toBe(2);
+    for (const picture of await pictures.all()) {
+      expect(await picture.getAttribute('aria-label')).toMatch(/loads.*studies/u);
+      expect((await picture.boundingBox())?.height).toBeGreaterThan(150);
+    }
+    expect(await page.locator('table.wide').innerText()).toMatch(/10 to 20/u);
+    expect(await page.locator('.cautions').innerText()).toMatch(/collars off/u);
+    expect(await page.locator('.notice').innerText()).toMatch(/invented/u);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
+describe('Target', () => {
+  /** The target that the command line gives for heavy loads. */
+  const askCommandLine = (keptShare: number) => {
+    const folder = mkdtempSync(join(tmpdir(), 'settings-'));
+    const file = join(folder, 'settings.json');
+    writeFileSync(file, JSON.stringify({ keptShare }));
+    const { stdout } = spawnSync(process.execPath, ['scripts/fit.ts', 'data/arms.csv', '--settings', file, '--json'], {
+      encoding: 'utf8',
+    });
+    rmSync(folder, { recursive: true });
+    return JSON.parse(stdout).bands.heavy.target as { point: number; low: number; high: number | null };
+  };
+
+  it.each([80, 93, 95])('with %d % of growth to keep shows what the command line gives', async (keep) => {
+    const { page, complaints, close } = await openPage(site, 'target/');
+    await page.locator('#keep').fill(String(keep));
+    const { point, low, high } = askCommandLine(keep / 100);
+    await expect.poll(() => page.locator('#point').innerText()).toBe(point.toFixed(2));
+    expect(await page.locator('#interval').innerText()).toBe(
+      high === null ? `at least ${low.toFixed(2)}` : `${low.toFixed(2)} to ${high.toFixed(2)}`,
+    );
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('keeps its state in the address and reads it again', async () => {
+    const first = await openPage(site, 'target/');
+    await first.page.locator('#keep').fill('80');
+    await first.page.locator('#company').selectOption('spotter');
+    await expect.poll(() => new URL(first.page.url()).search).toBe('?company=spotter&keep=80');
+    await first.close();
+    const again = await openPage(site, 'target/?company=spotter&keep=80');
+    expect(await again.page.locator('#company').inputValue()).toBe('spotter');
+    expect(await again.page.locator('#keep').inputValue()).toBe('80');
+    await again.close();
+  });
+
+  it('says which parts of a bad address it did not take, and executes nothing of it', async () => {
+    const { page, complaints, close } = await openPage(site, 'target/?keep=<img src=x onerror=alert(1)>&load=abc');
+    expect(await page.locator('.problem').innerText()).toMatch(/load, keep/u);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('never advises reserve 0 alone under a load that can pin, and says that safety raised it', async () => {
+    const { page, close } = await openPage(site, 'target/?keep=99&load=30');
+    await expect.poll(() => page.locator('#reserve').innerText()).toMatch(/^1\s+in reserve/u);
+    await expect.poll(() => page.locator('.answer').innerText()).toMatch(/Raised for safety/u);
+    await page.locator('#company').selectOption('safety arms');
+    await expect.poll(() => page.locator('#reserve').innerText()).toMatch(/^0\s+in reserve/u);
+    await close();
+  });
+
+  it('gives the targets of common shares without JavaScript', async () => {
+    const { page, close } = await openPage(site, 'target/', { javaScriptEnabled: false });
+    const { point } = askCommandLine(0.9);
+    expect(await page.locator('table').innerText()).toContain(point.toFixed(2));
+    await close();
+  });
+});
+
+describe.each(
+  PATHS.flatMap((path) => (['light', 'dark'] as const).map((colorScheme) => ({ path: `/${path}`, colorScheme }))),
+)('$path in $colorScheme', ({ path, colorScheme }) => {
+  it('has no accessibility violation, no console message and no request to another origin', async () => {
+    const { page, complaints, close } = await openPage(site, path.slice(1), { colorScheme });
+    await page.evaluate(axeSource);
+    const violations = await page.evaluate(
+      'axe.run().then(({ violations }) => violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`))',
+    );
+    expect(violations).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it.each([320, 390, 768])('does not scroll sideways at %d px', async (width) => {
+    const { page, close } = await openPage(site, path.slice(1), { colorScheme, viewport: { width, height: 800 } });
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+    await close();
+  });
+});

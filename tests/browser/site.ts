@@ -1,0 +1,70 @@
+/** Serves the built site and opens pages of it in a real Chromium, for the browser tests. */
+import { fileURLToPath } from 'node:url';
+import { preview } from 'astro';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { findChromium } from '../../scripts/browser.ts';
+
+export interface ServedSite {
+  readonly address: string;
+  readonly browser: Browser;
+  readonly close: () => Promise<void>;
+}
+
+export interface OpenedPage {
+  readonly page: Page;
+  /** Console messages, page errors and requests that left the site. */
+  readonly complaints: string[];
+  readonly close: () => Promise<void>;
+}
+
+/** Every page of the site, by its path. */
+export const PATHS = ['', 'target/'] as const;
+
+export async function serveSite(): Promise<ServedSite> {
+  const executablePath = findChromium();
+  if (!executablePath) throw new Error('no Chromium found: run `node scripts/browser.ts`, which says how to get one');
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  const server = await preview({ root, server: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const browser = await chromium.launch({
+    executablePath,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+  return {
+    address: `http://127.0.0.1:${server.port}`,
+    browser,
+    close: async () => {
+      await browser.close();
+      await server.stop();
+    },
+  };
+}
+
+export async function openPage(
+  { address, browser }: ServedSite,
+  path: string,
+  options: BrowserContextOptions = {},
+): Promise<OpenedPage> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));
+  page.on('pageerror', (error) => complaints.push(`page error: ${error.message}`));
+  page.on('request', (request) => {
+    if (!request.url().startsWith(`${address}/`)) complaints.push(`request to another origin: ${request.url()}`);
+  });
+  page.on('response', (response) => {
+    if (response.status() >= 400) complaints.push(`${response.status()} at ${response.url()}`);
+  });
+  await page.goto(`${address}/${path}`, { waitUntil: 'load' });
+  // An island says so while it works; without JavaScript none ever starts.
+  if (options.javaScriptEnabled !== false) {
+    await page.waitForFunction('!document.querySelector("astro-island[ssr], [aria-busy=true]")');
+  }
+  return { page, complaints, close: () => context.close() };
+}
