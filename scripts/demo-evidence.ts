@@ -31,7 +31,7 @@ import {
   trueStrength,
 } from './demo/truth.ts';
 
-export const DEMO_SEED = 210;
+export const DEMO_SEED = 291;
 
 type Cells = Record<string, string | number>;
 

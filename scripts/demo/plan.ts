@@ -175,9 +175,9 @@ function growthArms(i: number): readonly PlannedArm[] {
   const loads = kind === 'both' ? [light, heavy] : [kind === 'light' ? light : heavy];
   const compared = kind === 'both' ? extremes : feasible;
   const arms = loads.flatMap((load) => compared(load).map((reserve) => arm(load, reserve)));
-  if (i % 7 !== 3) return arms;
-  const beyond = Math.floor(i / 7) % 2 === 0 ? 'partials' : 'load-drops';
-  return [...arms, { load: heavy, reserve: 0, beyond }];
+  if (i % 4 !== 3) return arms;
+  const beyond = Math.floor(i / 4) % 2 === 0 ? 'partials' : 'load-drops';
+  return [...arms, { load: loads[0], reserve: 0, beyond }];
 }
 
 /** One repetition at least is done: what is possible at the load, less one. */

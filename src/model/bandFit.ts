@@ -4,7 +4,7 @@
  */
 import type { Effect } from '../evidence/effects.ts';
 import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
-import { type Fit, type FitOutcome, fitModel } from './mixed.ts';
+import { type Fit, type FitOptions, type FitOutcome, fitModel } from './mixed.ts';
 import type { Estimate, FitFailure, Target } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { COVARIATES } from './selection.ts';
@@ -12,7 +12,9 @@ import type { Adjustment, Settings } from './settings.ts';
 import { findTarget, noTarget, SCAN_STEPS } from './target.ts';
 
 /** What of the settings decides a fit. */
-export type FitSettings = Pick<Settings, 'curve' | 'weighting' | 'rho' | 'adjust'>;
+export interface FitSettings
+  extends Pick<Settings, 'curve' | 'weighting' | 'rho' | 'adjust'>,
+    Pick<FitOptions, 'answerOnly'> {}
 
 export interface BandFit {
   readonly effects: readonly Effect[];
@@ -20,6 +22,8 @@ export interface BandFit {
   readonly reserves: readonly number[];
   /** Names of the design's columns. */
   readonly terms: readonly string[];
+  /** The design, one column a term, rows in the order of the effects. */
+  readonly columns: readonly (readonly number[])[];
   /** Design row at a reserve, covariates at their means. */
   readonly at: CurveBasis['at'];
   readonly outcome: FitOutcome;
@@ -28,17 +32,22 @@ export interface BandFit {
 export function fitEffects(effects: readonly Effect[], settings: FitSettings): BandFit {
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
   const basis = makeCurve(settings.curve, reserves);
-  const covariates = settings.adjust.map((name) => centreCovariate(effects, name));
+  // A covariate that is the same in every row says nothing and would only make the design singular.
+  const covariates = settings.adjust
+    .map((name) => centreCovariate(effects, name))
+    .filter(({ column }) => column.some((value) => value !== column[0]));
   const refusal = refuseDesign(reserves, basis);
-  const columns = basis.terms.map((_, j) => reserves.map((reserve) => basis.at(reserve)[j]));
+  const columns = [
+    ...basis.terms.map((_, j) => reserves.map((reserve) => basis.at(reserve)[j])),
+    ...covariates.map(({ column }) => column),
+  ];
   return {
     effects,
     reserves,
     terms: [...basis.terms, ...covariates.map(({ name }) => name)],
+    columns,
     at: (reserve) => [...basis.at(reserve), ...covariates.map(() => 0)],
-    outcome: refusal
-      ? { fit: null, failure: refusal }
-      : fitModel(toObservations(effects), [...columns, ...covariates.map(({ column }) => column)], settings),
+    outcome: refusal ? { fit: null, failure: refusal } : fitModel(toObservations(effects), columns, settings),
   };
 }
 

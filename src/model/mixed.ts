@@ -35,7 +35,8 @@ export interface Fit {
   readonly modelStandardErrors: Float64Array;
   /** REML estimate of (τ², ω²); null under the simpler weightings. */
   readonly components: VarianceComponents | null;
-  readonly logLikelihood: { readonly reml: number; readonly ml: number };
+  /** ml is null where only the answer was asked for. */
+  readonly logLikelihood: { readonly reml: number; readonly ml: number | null };
   /** Parameters that AICc counts: coefficients and variances that were free. */
   readonly parameters: number;
   /** Corrected Akaike criterion of the ML fit; null where n ≤ parameters + 1. */
@@ -49,18 +50,29 @@ export type FitOutcome =
   | { readonly fit: Fit; readonly failure: null }
   | { readonly fit: null; readonly failure: FitFailure };
 
+export interface FitOptions {
+  /** Correlation of sampling errors inside a cohort, 0 to below 1. */
+  readonly rho: number;
+  readonly weighting: Weighting;
+  /**
+   * True leaves out the second fit, by full maximum likelihood, that only AICc needs: for callers that
+   * refit hundreds of times.
+   */
+  readonly answerOnly?: boolean;
+}
+
 /** One study says nothing about how studies differ: robust inference needs clusters to compare. */
 const LEAST_STUDIES = 2;
 
 /**
  * @param observations one per row
  * @param columns design, p arrays in the order of `observations`
- * @param options ρ inside [0, 1), and the weighting
+ * @param options how rows are weighed and what is asked for
  */
 export function fitModel(
   observations: readonly Observation[],
   columns: readonly ArrayLike<number>[],
-  options: { readonly rho: number; readonly weighting: Weighting },
+  options: FitOptions,
 ): FitOutcome {
   const data = arrangeObservations(observations);
   const failure = refuse(data, columns.length);
@@ -75,9 +87,7 @@ export function fitModel(
       },
     };
   }
-  return options.weighting === 'mixed'
-    ? fitMixed(data, design, options.rho)
-    : fitSimple(data, design, options.weighting);
+  return options.weighting === 'mixed' ? fitMixed(data, design, options) : fitSimple(data, design, options.weighting);
 }
 
 function refuse(data: Observations, p: number): FitFailure | null {
@@ -94,8 +104,13 @@ function refuse(data: Observations, p: number): FitFailure | null {
   return null;
 }
 
-function fitMixed(data: Observations, design: readonly Float64Array[], rho: number): FitOutcome {
-  const { reml: components, ml } = estimateVarianceComponents(data, design, rho);
+function fitMixed(
+  data: Observations,
+  design: readonly Float64Array[],
+  { rho, answerOnly = false }: FitOptions,
+): FitOutcome {
+  const both = answerOnly ? null : estimateVarianceComponents(data, design, rho, ['reml', 'ml']);
+  const { reml: components } = both ?? estimateVarianceComponents(data, design, rho, ['reml']);
   if (!components.converged) {
     return {
       fit: null,
@@ -113,7 +128,7 @@ function fitMixed(data: Observations, design: readonly Float64Array[], rho: numb
     inference,
     modelStandardErrors: rootDiagonal(inference.modelCovariance, inference.p),
     components,
-    logLikelihood: { reml: components.logLikelihood, ml: ml.logLikelihood },
+    logLikelihood: { reml: components.logLikelihood, ml: both?.ml.logLikelihood ?? null },
     parameters: design.length + free,
     whitening,
     solution,
@@ -160,7 +175,8 @@ function success(fit: Omit<Fit, 'aicc'>): FitOutcome {
   const { parameters: q } = fit;
   const n = fit.data.n;
   const spare = n - q - 1;
-  const aicc = spare > 0 ? -2 * fit.logLikelihood.ml + (2 * q * n) / spare : null;
+  const { ml } = fit.logLikelihood;
+  const aicc = ml !== null && spare > 0 ? -2 * ml + (2 * q * n) / spare : null;
   return { fit: { ...fit, aicc }, failure: null };
 }
 

@@ -57,7 +57,8 @@ function reasonToLeaveOut(arm: Arm, settings: Settings): string | null {
   return reasonOfFilter(arm, settings.include);
 }
 
-function reasonOfFilter(arm: Arm, include: Settings['include']): string | null {
+/** Why the reader's filters leave a row out; null where they keep it. */
+export function reasonOfFilter(arm: Arm, include: Settings['include']): string | null {
   const lists: readonly (readonly [string, readonly string[], string | null])[] = [
     ['training status', include.trainingStatus, arm.training_status],
     ['sex', include.sex, arm.sex],

@@ -91,6 +91,27 @@ export const settingsSchema = z.strictObject({
     .default(0.9)
     .describe('Share of the growth at reserve 0 that the target must keep (0 to 1, open).'),
   confidence: z.number().min(0.5).max(0.999).default(0.95).describe('Confidence level of all intervals.'),
+  smallestWorthwhile: z
+    .strictObject({
+      'log-ratio': z.number().gt(0).lt(100).default(2).describe('Per cent.'),
+      standardised: z.number().gt(0).lt(10).default(0.2).describe('Baseline SDs.'),
+    })
+    .prefault({})
+    .describe(
+      'Smallest difference in strength over 5 repetitions of reserve that is worth having (common practice, no source).',
+    ),
+  fatigueMargin: z
+    .number()
+    .gt(0)
+    .lt(100)
+    .default(2)
+    .describe('Per cent of performance: a drop within it counts as recovered (common practice, no source).'),
+  seed: z
+    .int()
+    .min(0)
+    .max(2 ** 31 - 1)
+    .default(1)
+    .describe('Seed of the bootstrap and of the simulated reserve errors.'),
   include: includeSchema.prefault({}),
 });
 

@@ -36,9 +36,9 @@ export interface VarianceComponents {
 
 /**
  * Grid of starts in shares of the residual variance of unweighted least squares: from 0 by factors
- * of about 8 to twice the whole, beyond which no variance component can reasonably lie.
+ * of about 12 to twice the whole, beyond which no variance component can reasonably lie.
  */
-const GRID_SHARES = [0, 0.0005, 0.004, 0.03, 0.25, 2] as const;
+const GRID_SHARES = [0, 0.001, 0.015, 0.2, 2] as const;
 const MOST_STEPS = 100;
 /** A step that moves no component by more than this share has arrived: Newton's error is then its square. */
 const STEP_TOLERANCE = 1e-9;
@@ -57,17 +57,19 @@ type Height = (theta: Theta) => number;
 type Derive = (theta: Theta) => LikelihoodDerivatives;
 
 /**
- * Maximises both likelihoods, which share the grid of starts.
+ * Maximises the likelihoods asked for, which share the grid of starts.
  *
  * @param data observations
  * @param columns design, p arrays of length n, linearly independent
  * @param rho correlation of sampling errors inside a cohort
+ * @param methods which likelihoods
  */
-export function estimateVarianceComponents(
+export function estimateVarianceComponents<Method extends LikelihoodMethod>(
   data: Observations,
   columns: readonly Float64Array[],
   rho: number,
-): Readonly<Record<LikelihoodMethod, VarianceComponents>> {
+  methods: readonly Method[],
+): Readonly<Record<Method, VarianceComponents>> {
   // One row a study: only τ² + ω² is identified, so ω² is 0 by convention.
   const free: readonly [boolean, boolean] = [true, data.studies.length < data.n];
   const at = ([tau2, omega2]: Theta) => ({ tau2, omega2, rho });
@@ -84,7 +86,8 @@ export function estimateVarianceComponents(
       free,
     );
   };
-  return { reml: maximise('reml'), ml: maximise('ml') };
+  const results = methods.map((method) => [method, maximise(method)] as const);
+  return Object.fromEntries(results) as Record<Method, VarianceComponents>;
 }
 
 function chooseBest(ascents: readonly Ascent[], free: readonly [boolean, boolean]): VarianceComponents {

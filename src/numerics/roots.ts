@@ -19,3 +19,50 @@ export function bisect(isLeft: (x: number) => boolean, low: number, high: number
   }
   return (left + right) / 2;
 }
+
+/** Points at which a function is first looked at, so that the search starts on its highest hill. */
+const FIRST_LOOKS = 24;
+/** (√5 − 1)/2: the golden section keeps one of its two inner points at every step. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Width, as a share of the interval, at which a maximum is located well enough: l is flat there. */
+const LOCATED = 1e-7;
+
+/**
+ * Highest point of a function on [low, high]: a look at equal distances, then golden sections around
+ * the best (Kiefer 1953, Proc Am Math Soc 4:502). Finds a hill only if it is wider than a look.
+ */
+export function maximiseOnInterval(f: (x: number) => number, low: number, high: number): { at: number; value: number } {
+  const step = (high - low) / FIRST_LOOKS;
+  let best = 0;
+  let bestValue = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i <= FIRST_LOOKS; i++) {
+    const value = f(low + i * step);
+    if (value > bestValue) {
+      best = i;
+      bestValue = value;
+    }
+  }
+  let left = Math.max(low, low + (best - 1) * step);
+  let right = Math.min(high, low + (best + 1) * step);
+  let innerLeft = right - GOLDEN * (right - left);
+  let innerRight = left + GOLDEN * (right - left);
+  let valueLeft = f(innerLeft);
+  let valueRight = f(innerRight);
+  while (right - left > LOCATED * (high - low)) {
+    if (valueLeft >= valueRight) {
+      right = innerRight;
+      innerRight = innerLeft;
+      valueRight = valueLeft;
+      innerLeft = right - GOLDEN * (right - left);
+      valueLeft = f(innerLeft);
+    } else {
+      left = innerLeft;
+      innerLeft = innerRight;
+      valueLeft = valueRight;
+      innerRight = left + GOLDEN * (right - left);
+      valueRight = f(innerRight);
+    }
+  }
+  const found = valueLeft >= valueRight ? { at: innerLeft, value: valueLeft } : { at: innerRight, value: valueRight };
+  return bestValue > found.value ? { at: low + best * step, value: bestValue } : found;
+}

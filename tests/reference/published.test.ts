@@ -36,7 +36,7 @@ const SCHOOLS: Readonly<Record<string, string>> = {
 function fitByMaximumLikelihood(observations: readonly Observation[], columns: readonly (readonly number[])[]) {
   const data = arrangeObservations(observations);
   const design = columns.map((column) => Float64Array.from(data.source, (index) => column[index]));
-  const components = estimateVarianceComponents(data, design, 0).ml;
+  const components = estimateVarianceComponents(data, design, 0, ['ml']).ml;
   const whitening = whiten(data, { ...components, rho: 0 });
   const solution = leastSquares(
     design.map((column) => applyWhitening(data, whitening, column)),

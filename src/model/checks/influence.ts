@@ -1,0 +1,114 @@
+/**
+ * Influence: what the slope and target would be without each study, and how far each study and row
+ * stands from the rest.
+ *
+ * Cook's distance of a study: (β − β₍ₖ₎)' M⁻¹ (β − β₍ₖ₎)/p, M the covariance under the working model
+ * (Cook 1977, Technometrics 19:15, for a group of rows under generalised least squares). The variance
+ * components are estimated anew without the study. Standardised residual of a row:
+ * (y − xβ)/√(Φ − XMX')ᵢᵢ.
+ */
+
+import { type BandFit, fitEffects, requireFit, slopeOf, targetOf } from '../bandFit.ts';
+import type { Fit } from '../mixed.ts';
+import type { Estimate, Target } from '../result.ts';
+import type { Settings } from '../settings.ts';
+import { SCAN_STEPS } from '../target.ts';
+import { studyRoot } from '../whitening.ts';
+
+export interface StudyInfluence {
+  readonly study: string;
+  readonly rows: number;
+  /** Share of the weight of all studies, 0 to 1. */
+  readonly weight: number;
+  /** Mean slope without the study; null with a reason where the rest cannot be fitted. */
+  readonly slopeWithout: Estimate | null;
+  readonly targetWithout: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>;
+  readonly cooksDistance: number | null;
+  readonly reason: string | null;
+}
+
+export interface RowResidual {
+  /** Line of the table. */
+  readonly line: number;
+  readonly study: string;
+  /** Residual in its own standard deviations under the working model. */
+  readonly standardised: number;
+}
+
+export interface Influence {
+  readonly studies: readonly StudyInfluence[];
+  readonly residuals: readonly RowResidual[];
+}
+
+/** @param band a band whose fit was made */
+export function measureInfluence(band: BandFit, settings: Settings): Influence {
+  const fit = requireFit(band);
+  const weights = studyWeights(fit);
+  const studies = fit.data.studies.map((study, k): StudyInfluence => {
+    const rest = fitEffects(
+      band.effects.filter(({ arm }) => arm.study !== study),
+      { ...settings, answerOnly: true },
+    );
+    const { point, low, high, practical, reason } = targetOf(rest, settings, SCAN_STEPS.coarse);
+    return {
+      study,
+      rows: fit.data.studyStart[k + 1] - fit.data.studyStart[k],
+      weight: weights[k],
+      slopeWithout: slopeOf(rest, settings.confidence),
+      targetWithout: { point, low, high, practical, reason },
+      cooksDistance: rest.outcome.fit ? cooksDistance(fit, rest.outcome.fit) : null,
+      reason: rest.outcome.failure?.reason ?? null,
+    };
+  });
+  return { studies, residuals: standardiseResiduals(band, fit) };
+}
+
+/** Share of each study in 1'Σ⁻¹1, in the order of the fit's studies. */
+function studyWeights({ data, whitening }: Fit): number[] {
+  const weights = data.studies.map((_, k) => {
+    const ones = whitening.whitenedOnes.subarray(data.studyStart[k], data.studyStart[k + 1]);
+    return ones.reduce((sum, value) => sum + value * value, 0);
+  });
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return weights.map((weight) => weight / total);
+}
+
+function cooksDistance(whole: Fit, without: Fit): number {
+  const { p, coefficients } = whole.inference;
+  const shift = coefficients.map((value, j) => value - without.inference.coefficients[j]);
+  // M⁻¹ = R'R, so the distance is |R shift|²/p.
+  let sum = 0;
+  for (let i = 0; i < p; i++) {
+    let along = 0;
+    for (let j = i; j < p; j++) along += whole.solution.r[i * p + j] * shift[j];
+    sum += along * along;
+  }
+  return sum / p;
+}
+
+function standardiseResiduals(band: BandFit, { data, whitening, solution }: Fit): RowResidual[] {
+  const out: RowResidual[] = [];
+  for (let k = 0; k < data.studies.length; k++) {
+    const from = data.studyStart[k];
+    const m = data.studyStart[k + 1] - from;
+    const root = studyRoot(data, whitening, k);
+    for (let i = 0; i < m; i++) {
+      // Row of Φ − XMX' = C (I − QQ') C' with the study's C and Q.
+      let residual = 0;
+      let variance = 0;
+      const fitted = new Float64Array(solution.q.length);
+      for (let j = 0; j < m; j++) {
+        const c = root[i * m + j];
+        residual += c * solution.residuals[from + j];
+        variance += c * c;
+        solution.q.forEach((column, place) => {
+          fitted[place] += c * column[from + j];
+        });
+      }
+      for (const part of fitted) variance -= part * part;
+      const { arm } = band.effects[data.source[from + i]];
+      out.push({ line: arm.line, study: arm.study, standardised: residual / Math.sqrt(variance) });
+    }
+  }
+  return out.sort((a, b) => a.line - b.line);
+}

@@ -1,0 +1,54 @@
+/**
+ * Small-study pattern: do less precise rows show larger effects? The standard error is added to the
+ * curve as a moderator in the same robust model (Egger et al. 1997, BMJ 315:629; robust and
+ * multilevel: Rodgers & Pustejovsky 2021, Psychol Methods 26:141). A slope away from 0 may come from
+ * unpublished small studies, or from small studies that differ in something else.
+ */
+import type { Effect } from '../../evidence/effects.ts';
+import { type BandFit, rangeOf, toObservations } from '../bandFit.ts';
+import { fitModel } from '../mixed.ts';
+import type { Estimate } from '../result.ts';
+import { inferContrast } from '../robust.ts';
+import type { Settings } from '../settings.ts';
+
+export interface SmallStudyPattern {
+  /** Change of the effect per unit of standard error; null with a reason. */
+  readonly slope: Estimate | null;
+  /** Every row's standard error and its distance from the fitted curve, for the picture. */
+  readonly rows: readonly {
+    readonly line: number;
+    readonly study: string;
+    readonly standardError: number;
+    /** Null where no curve could be fitted. */
+    readonly deviation: number | null;
+  }[];
+  readonly reason: string | null;
+}
+
+export function testSmallStudies(band: BandFit, settings: Settings): SmallStudyPattern {
+  const errors = band.effects.map((effect) => precisionOf(effect, settings.metric));
+  const beta = band.outcome.fit?.inference.coefficients ?? null;
+  const rows = band.effects.map(({ arm, y, v }, i) => ({
+    line: arm.line,
+    study: arm.study,
+    standardError: Math.sqrt(v),
+    deviation: beta ? y - band.columns.reduce((sum, column, j) => sum + column[i] * beta[j], 0) : null,
+  }));
+  const range = rangeOf(errors);
+  if (range && range.low === range.high) {
+    return { slope: null, rows, reason: `every row has standard error ${range.low.toPrecision(3)}` };
+  }
+  const { fit, failure } = fitModel(toObservations(band.effects), [...band.columns, errors], settings);
+  if (!fit) return { slope: null, rows, reason: failure.reason };
+  const contrast = [...band.columns.map(() => 0), 1];
+  return { slope: inferContrast(fit.inference, contrast, settings.confidence), rows, reason: null };
+}
+
+/**
+ * The standard error; of a standardised change the part that does not depend on the change itself,
+ * √(2 (1 − r)/n), without which effect and error would be related by construction
+ * (Pustejovsky & Rodgers 2019, Res Synth Methods 10:57).
+ */
+function precisionOf({ arm, v, correlation }: Effect, metric: Settings['metric']): number {
+  return metric === 'standardised' && correlation !== null ? Math.sqrt((2 * (1 - correlation)) / arm.n) : Math.sqrt(v);
+}

@@ -1,0 +1,173 @@
+/**
+ * Robustness sweep: the target under every combination of choices that another analyst could have
+ * made, and which choice moves it most.
+ *
+ * A choice's share is the variance of its levels' mean targets over the variance of all targets: the
+ * first-order share of a full factorial (Saltelli et al. 2008, Global Sensitivity Analysis, ch. 1).
+ * Shares need not sum to 1: what is left belongs to choices acting together.
+ */
+import type { Effect } from '../../evidence/effects.ts';
+import type { Arm } from '../../evidence/schema.ts';
+import { quantileOfSorted } from '../../numerics/quantile.ts';
+import { fitEffects, rangeOf, targetOf } from '../bandFit.ts';
+import { selectRows } from '../selection.ts';
+import { CURVES, METRICS, type Settings, WEIGHTINGS } from '../settings.ts';
+import { SCAN_STEPS } from '../target.ts';
+
+/** The choices and their levels. Their product is the number of combinations. */
+export const SWEEP_CHOICES = {
+  metric: METRICS,
+  /** Correlation of baseline with follow-up where a row gives none. */
+  correlation: [0.7, 0.9],
+  rho: [0.2, 0.8],
+  /** Per cent of 1RM. */
+  split: [50, 60, 70],
+  curve: CURVES,
+  weighting: WEIGHTINGS,
+  adjust: ['nothing', 'load and training status'],
+  inclusion: ['all studies', 'without high concerns'],
+} as const;
+
+export type SweepChoice = keyof typeof SWEEP_CHOICES;
+type Combination = { readonly [Choice in SweepChoice]: (typeof SWEEP_CHOICES)[Choice][number] };
+
+const CHOICE_NAMES = Object.keys(SWEEP_CHOICES) as SweepChoice[];
+
+export interface SweepProgress {
+  readonly done: number;
+  readonly total: number;
+}
+
+export interface SweepOutcome {
+  readonly combination: Combination;
+  /** Target in repetitions; null where there is none. */
+  readonly point: number | null;
+  readonly reachedEdge: boolean;
+}
+
+export interface BandSweep {
+  readonly outcomes: readonly SweepOutcome[];
+  /** Combinations without a target. */
+  readonly withoutTarget: number;
+  /** Combinations whose target is the largest reserve studied, and so may lie further. */
+  readonly atEdge: number;
+  /** Quantiles of the targets found: 5, 25, 50, 75, 95 %. */
+  readonly quantiles: readonly number[];
+  /** Share of the targets' variance by choice, the largest first. */
+  readonly shares: readonly { readonly choice: SweepChoice; readonly share: number }[];
+}
+
+export interface Sweep {
+  readonly light: BandSweep;
+  readonly heavy: BandSweep;
+}
+
+/** Combinations between two reports of progress. */
+const REPORT_EVERY = 16;
+
+/** Runs the sweep in steps; a caller may stop between them. */
+export function* sweepChoices(arms: readonly Arm[], settings: Settings): Generator<SweepProgress, Sweep> {
+  const combinations = listCombinations();
+  const rows = new Map<string, readonly Effect[]>();
+  const known = new Map<string, SweepOutcome>();
+  const light: SweepOutcome[] = [];
+  const heavy: SweepOutcome[] = [];
+  for (const [done, combination] of combinations.entries()) {
+    if (done % REPORT_EVERY === 0) yield { done, total: combinations.length };
+    const choice = applyCombination(combination, settings);
+    const key = JSON.stringify([
+      combination.metric,
+      combination.correlation,
+      combination.inclusion,
+      combination.adjust,
+    ]);
+    const effects = rows.get(key) ?? selectRows(arms, choice).effects;
+    rows.set(key, effects);
+    for (const [name, outcomes] of [
+      ['light', light],
+      ['heavy', heavy],
+    ] as const) {
+      // Weights that do not look at shared errors give the same fit for every ρ.
+      const rho = combination.weighting === 'mixed' ? combination.rho : null;
+      const fitKey = JSON.stringify([name, { ...combination, rho }]);
+      const outcome = known.get(fitKey) ?? findOutcome(effects, name, combination, choice);
+      known.set(fitKey, outcome);
+      outcomes.push({ ...outcome, combination });
+    }
+  }
+  return { light: summarise(light), heavy: summarise(heavy) };
+}
+
+function listCombinations(): Combination[] {
+  return CHOICE_NAMES.reduce<Record<string, unknown>[]>(
+    (so, choice) => so.flatMap((begun) => SWEEP_CHOICES[choice].map((level) => ({ ...begun, [choice]: level }))),
+    [{}],
+  ) as Combination[];
+}
+
+function applyCombination(combination: Combination, settings: Settings): Settings {
+  const { metric, correlation, rho, split, curve, weighting, adjust, inclusion } = combination;
+  return {
+    ...settings,
+    metric,
+    rho,
+    split,
+    curve,
+    weighting,
+    assumedCorrelation: { ...settings.assumedCorrelation, [settings.outcome]: correlation },
+    adjust: adjust === 'nothing' ? [] : ['load', 'training-status'],
+    include: { ...settings.include, concerns: inclusion === 'all studies' ? [] : ['low', 'some'] },
+  };
+}
+
+function findOutcome(
+  effects: readonly Effect[],
+  band: 'light' | 'heavy',
+  combination: Combination,
+  settings: Settings,
+): SweepOutcome {
+  const inBand = effects.filter(({ arm }) => {
+    const load = arm.load_pct_1rm ?? Number.NaN;
+    return band === 'light' ? load < combination.split : load >= combination.split;
+  });
+  const { point, reachedEdge } = targetOf(
+    fitEffects(inBand, { ...settings, answerOnly: true }),
+    settings,
+    SCAN_STEPS.coarse,
+  );
+  return { combination, point, reachedEdge };
+}
+
+function summarise(outcomes: readonly SweepOutcome[]): BandSweep {
+  const found = outcomes.flatMap(({ point, combination }) => (point === null ? [] : [{ point, combination }]));
+  const points = found.map(({ point }) => point);
+  const sorted = Float64Array.from(points).sort();
+  const whole = variance(points);
+  const shares = CHOICE_NAMES.map((choice) => {
+    const levels = SWEEP_CHOICES[choice].map((level) =>
+      found.filter(({ combination }) => combination[choice] === level).map(({ point }) => point),
+    );
+    const overall = mean(points);
+    const between = levels.reduce(
+      (sum, level) => sum + (level.length > 0 ? level.length * (mean(level) - overall) ** 2 : 0),
+      0,
+    );
+    return { choice, share: whole > 0 ? between / found.length / whole : 0 };
+  });
+  return {
+    outcomes,
+    withoutTarget: outcomes.length - found.length,
+    atEdge: outcomes.filter(({ reachedEdge }) => reachedEdge).length,
+    quantiles: rangeOf(points) ? [0.05, 0.25, 0.5, 0.75, 0.95].map((share) => quantileOfSorted(sorted, share)) : [],
+    shares: shares.sort((a, b) => b.share - a.share),
+  };
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function variance(values: readonly number[]): number {
+  const centre = mean(values);
+  return mean(values.map((value) => (value - centre) ** 2));
+}
