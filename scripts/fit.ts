@@ -1,7 +1,9 @@
 /**
  * Fits a table of study arms and prints the analysis.
  *
- *     npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--json]
+ *     npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--full] [--json]
+ *
+ * --full adds strength, work beyond failure, fatigue and the checks (influence, bootstrap, …).
  *
  * Exit code 0: fitted. 1: the table or the settings have problems (all are listed). 2: wrong call.
  */
@@ -11,16 +13,17 @@ import { z } from 'zod';
 import { formatProblem } from '../src/evidence/problem.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
+import { analyseInFull } from '../src/model/full.ts';
 import { type Settings, settingsSchema } from '../src/model/settings.ts';
 import { CallError, readText, runScript } from './call.ts';
 import { describeAnalysis } from './report.ts';
 
-const USAGE = 'usage: npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--json]';
+const USAGE = 'usage: npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--full] [--json]';
 
 runScript(run);
 
 function run(): void {
-  const { file, outcome, settingsFile, json } = readCall();
+  const { file, outcome, settingsFile, json, full } = readCall();
   const settings = readSettings(settingsFile, outcome);
   const table = readArms(readText(file, 'table'), basename(file));
   for (const warning of table.warnings) console.error(`warning: ${formatProblem(warning)}`);
@@ -30,7 +33,7 @@ function run(): void {
       1,
     );
   }
-  const analysis = analyse(table.arms, settings);
+  const analysis = full ? analyseInFull(table.arms, settings) : analyse(table.arms, settings);
   console.log(json ? JSON.stringify(analysis, null, 2) : describeAnalysis(analysis, basename(file)));
 }
 
@@ -46,7 +49,7 @@ function readCall() {
   if (positionals.length !== 1 || file === undefined) {
     throw new CallError(`expected one table file, received ${positionals.length}\n${USAGE}`, 2);
   }
-  return { file, outcome: values.outcome, settingsFile: values.settings, json: values.json };
+  return { file, outcome: values.outcome, settingsFile: values.settings, json: values.json, full: values.full };
 }
 
 function parse() {
@@ -56,6 +59,7 @@ function parse() {
       outcome: { type: 'string' },
       settings: { type: 'string' },
       json: { type: 'boolean', default: false },
+      full: { type: 'boolean', default: false },
     },
   });
 }

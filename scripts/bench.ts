@@ -1,0 +1,93 @@
+/**
+ * Times the engine and prints medians and growth factors.
+ *
+ *     npm run bench
+ *
+ * Bounds are those of the project's design for one core; a figure above its bound is marked and ends
+ * the run with exit code 1. Figures on a busy machine wander by half, so compare ratios of one run.
+ */
+import { readFileSync } from 'node:fs';
+import { readArms } from '../src/evidence/table.ts';
+import { analyse } from '../src/model/analyse.ts';
+import { sweepChoices } from '../src/model/checks/sweep.ts';
+import { fitModel } from '../src/model/mixed.ts';
+import { defaultSettings } from '../src/model/settings.ts';
+import { simulateTable } from '../src/model/simulation.ts';
+import { makeRandom } from '../src/numerics/random.ts';
+import { TRUTH } from './calibration.ts';
+
+interface Measurement {
+  readonly name: string;
+  /** Milliseconds, median over the runs. */
+  readonly median: number;
+  /** Milliseconds at most; null where none is set. */
+  readonly bound: number | null;
+}
+
+function time(name: string, runs: number, bound: number | null, work: () => unknown): Measurement {
+  // Two runs let the engine compile what it will repeat.
+  for (let i = 0; i < Math.max(2, runs / 4); i++) work();
+  const times = Array.from({ length: runs }, () => {
+    const start = performance.now();
+    work();
+    return performance.now() - start;
+  }).sort((a, b) => a - b);
+  return { name, median: times[Math.floor(runs / 2)], bound };
+}
+
+/** A simulated table cut to exactly `rows` rows over at most `studies` studies. */
+function tableOf(rows: number, studies: number) {
+  const { observations, reserves } = simulateTable(TRUTH, studies * 2, makeRandom(rows));
+  const named = observations.map((one, i) => ({
+    ...one,
+    study: `S${String(i % studies).padStart(5, '0')}`,
+    cohort: `${one.study}${one.cohort}`,
+  }));
+  return { observations: named.slice(0, rows), reserves: reserves.slice(0, rows) };
+}
+
+function fitOf(rows: number, studies: number) {
+  const { observations, reserves } = tableOf(rows, studies);
+  if (observations.length !== rows) throw new Error(`expected ${rows} rows, simulated ${observations.length}`);
+  const columns = [reserves.map(() => 1), reserves];
+  return () => fitModel(observations, columns, { rho: 0.5, weighting: 'mixed' });
+}
+
+const text = readFileSync(new URL('../data/arms.csv', import.meta.url), 'utf8');
+const { arms } = readArms(text, 'arms.csv');
+
+/** The shipped table repeated under new study names, 100,000 rows or about 25 MB. */
+function enlarge(rows: number): string {
+  const [header, ...lines] = text.trim().split('\n');
+  const copies = Array.from(
+    { length: rows },
+    (_, i) => `Copy ${Math.floor(i / lines.length)} ${lines[i % lines.length]}`,
+  );
+  return [header, ...copies].join('\n');
+}
+const large = enlarge(100_000);
+
+const sweep = () => {
+  for (const _ of sweepChoices(arms, defaultSettings));
+};
+
+const small = time('one fit, 200 rows in 36 studies', 200, 3, fitOf(200, 36));
+const middle = time('one fit, 2,000 rows in 400 studies', 20, null, fitOf(2000, 400));
+const big = time('one fit, 20,000 rows in 4,000 studies', 5, 400, fitOf(20_000, 4000));
+const measurements = [
+  small,
+  middle,
+  big,
+  time('analysis of the shipped table', 20, 100, () => analyse(arms, defaultSettings)),
+  time('sweep of 1,152 combinations', 2, 3000, sweep),
+  time('read and validate 100,000 rows', 3, 2000, () => readArms(large, 'large.csv')),
+];
+for (const { name, median, bound } of measurements) {
+  const verdict = bound === null ? '' : median <= bound ? `at most ${bound}` : `ABOVE ${bound}`;
+  console.log(`${name.padEnd(42)} ${median.toFixed(2).padStart(10)} ms  ${verdict}`);
+}
+const growth = big.median / 10 / middle.median;
+console.log(
+  `time per row, 2,000 to 20,000 rows: × ${growth.toFixed(2)}  ${growth <= 1.3 ? 'at most 1.3' : 'ABOVE 1.3'}`,
+);
+if (growth > 1.3 || measurements.some(({ median, bound }) => bound !== null && median > bound)) process.exitCode = 1;

@@ -1,0 +1,94 @@
+/** How often the engine's 95 % intervals hold a known truth, and how far its estimates stray from it. */
+import { makeCurve } from '../src/model/curve.ts';
+import { fitModel } from '../src/model/mixed.ts';
+import { inferContrast } from '../src/model/robust.ts';
+import { type SimulationTruth, simulateTable } from '../src/model/simulation.ts';
+import { findTarget, SCAN_STEPS } from '../src/model/target.ts';
+import { quantileOfSorted } from '../src/numerics/quantile.ts';
+import { makeRandom } from '../src/numerics/random.ts';
+
+/** Growth and spreads like those of the demonstration's light loads. */
+export const TRUTH: SimulationTruth = { intercept: 0.0725, slope: -0.005, tau: 0.02, omega: 0.008, rho: 0.5 };
+export const KEPT_SHARE = 0.9;
+export const CONFIDENCE = 0.95;
+export const STUDY_COUNTS = [12, 30] as const;
+export const REPETITIONS = 4000;
+export const SEED = 20_261_125;
+
+/** Reserve that truly keeps the share. */
+export const TRUE_TARGET = ((KEPT_SHARE - 1) * TRUTH.intercept) / TRUTH.slope;
+
+export interface Calibration {
+  readonly studies: number;
+  readonly repetitions: number;
+  /** Tables whose fit failed; 0 is expected. */
+  readonly failures: number;
+  /** Share of tables whose interval of the slope holds the truth, with its simulation error. */
+  readonly slopeCoverage: number;
+  readonly slopeCoverageError: number;
+  /** Mean estimated slope minus the true one, per repetition on the log-ratio scale, with its error. */
+  readonly slopeBias: number;
+  readonly slopeBiasError: number;
+  /** Share of tables whose interval of the target (all its pieces) holds the true target. */
+  readonly targetCoverage: number;
+  readonly targetCoverageError: number;
+  /** Tables without a target (growth at 0 not distinguishable from nothing). */
+  readonly withoutTarget: number;
+  /** Median target minus the true one, repetitions. */
+  readonly targetMedianBias: number;
+  /** Median df of the slope. */
+  readonly medianDf: number;
+}
+
+export function calibrate(studies: number, repetitions: number, seed: number): Calibration {
+  const random = makeRandom(seed + studies);
+  const slopes: number[] = [];
+  const targets: number[] = [];
+  const dfs: number[] = [];
+  let failures = 0;
+  let slopeHeld = 0;
+  let targetHeld = 0;
+  for (let i = 0; i < repetitions; i++) {
+    const { observations, reserves } = simulateTable(TRUTH, studies, random);
+    const basis = makeCurve('line', reserves);
+    const columns = [reserves.map(() => 1), [...reserves]];
+    const { fit } = fitModel(observations, columns, { rho: TRUTH.rho, weighting: 'mixed', answerOnly: true });
+    if (!fit) {
+      failures++;
+      continue;
+    }
+    const slope = inferContrast(fit.inference, [0, 1], CONFIDENCE);
+    slopes.push(slope.estimate);
+    dfs.push(slope.df);
+    if (slope.ciLow <= TRUTH.slope && TRUTH.slope <= slope.ciHigh) slopeHeld++;
+    const { point, set } = findTarget(fit.inference, basis.at, {
+      keptShare: KEPT_SHARE,
+      confidence: CONFIDENCE,
+      furthest: Math.max(...reserves),
+      nearest: Math.min(...reserves),
+      step: SCAN_STEPS.coarse,
+    });
+    if (set.some(([low, high]) => low <= TRUE_TARGET && TRUE_TARGET <= high)) targetHeld++;
+    if (point !== null) targets.push(point);
+  }
+  const done = slopes.length;
+  const share = (held: number) => held / done;
+  const shareError = (held: number) => Math.sqrt((share(held) * (1 - share(held))) / done);
+  const meanSlope = slopes.reduce((sum, slope) => sum + slope, 0) / done;
+  const spread = Math.sqrt(slopes.reduce((sum, slope) => sum + (slope - meanSlope) ** 2, 0) / (done - 1));
+  const median = (values: readonly number[]) => quantileOfSorted(Float64Array.from(values).sort(), 0.5);
+  return {
+    studies,
+    repetitions,
+    failures,
+    slopeCoverage: share(slopeHeld),
+    slopeCoverageError: shareError(slopeHeld),
+    slopeBias: meanSlope - TRUTH.slope,
+    slopeBiasError: spread / Math.sqrt(done),
+    targetCoverage: share(targetHeld),
+    targetCoverageError: shareError(targetHeld),
+    withoutTarget: done - targets.length,
+    targetMedianBias: median(targets) - TRUE_TARGET,
+    medianDf: median(dfs),
+  };
+}

@@ -1,0 +1,320 @@
+/**
+ * The checks against slow, obvious versions of themselves: a study left out is a fit of the others; a
+ * bootstrap resample is a regression run again; a correction for error in reserve recovers a slope that
+ * error had flattened.
+ */
+import { readFileSync } from 'node:fs';
+import { inverse, Matrix } from 'ml-matrix';
+import { describe, expect, it } from 'vitest';
+import { readArms } from '../../src/evidence/table.ts';
+import { splitByLoad } from '../../src/model/analyse.ts';
+import { fitEffects, meanSlopeContrast, requireFit, slopeOf, targetOf } from '../../src/model/bandFit.ts';
+import { bootstrapContrast } from '../../src/model/checks/bootstrap.ts';
+import { accumulateByYear } from '../../src/model/checks/cumulative.ts';
+import { measureInfluence } from '../../src/model/checks/influence.ts';
+import { correctForReserveError } from '../../src/model/checks/reserveError.ts';
+import { testSmallStudies } from '../../src/model/checks/smallStudies.ts';
+import { SWEEP_CHOICES, sweepChoices } from '../../src/model/checks/sweep.ts';
+import { analyseFatigue } from '../../src/model/fatigue.ts';
+import { analyseInFull } from '../../src/model/full.ts';
+import { fitModel } from '../../src/model/mixed.ts';
+import { inferContrast } from '../../src/model/robust.ts';
+import { selectRows } from '../../src/model/selection.ts';
+import { settingsSchema } from '../../src/model/settings.ts';
+import { simulateTable } from '../../src/model/simulation.ts';
+import { makeRandom } from '../../src/numerics/random.ts';
+import { expectRelative, expectWithin } from '../support/closeness.ts';
+import { makeArms } from '../support/tables.ts';
+
+const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
+const settings = settingsSchema.parse({});
+const { heavy } = splitByLoad(selectRows(arms, settings).effects, 60);
+const band = fitEffects(heavy, settings);
+const fit = requireFit(band);
+
+describe('influence', () => {
+  const { studies, residuals } = measureInfluence(band, settings);
+
+  it('without a study is the fit of the others', () => {
+    expect(studies.map(({ study }) => study)).toEqual(fit.data.studies);
+    for (const { study, slopeWithout, targetWithout } of studies.slice(0, 4)) {
+      const rest = fitEffects(
+        heavy.filter(({ arm }) => arm.study !== study),
+        settings,
+      );
+      expect(slopeWithout).toEqual(slopeOf(rest, 0.95));
+      expectWithin(targetWithout.point ?? Number.NaN, targetOf(rest, settings).point ?? Number.NaN, 1e-9, study);
+    }
+  });
+
+  it('has weights that sum to 1 and distances above 0', () => {
+    expectWithin(
+      studies.reduce((sum, { weight }) => sum + weight, 0),
+      1,
+      1e-12,
+      'weights',
+    );
+    expect(studies.every(({ cooksDistance }) => cooksDistance !== null && cooksDistance > 0)).toBe(true);
+  });
+
+  it('standardises residuals as whole matrices do', () => {
+    const { tau2 = 0, omega2 = 0 } = fit.components ?? {};
+    const n = heavy.length;
+    const sigma = new Matrix(
+      heavy.map((a, i) =>
+        heavy.map((b, j) => {
+          if (a.arm.study !== b.arm.study) return 0;
+          const shared = a.arm.cohort !== null && a.arm.cohort === b.arm.cohort;
+          return tau2 + (i === j ? a.v + omega2 : shared ? 0.5 * Math.sqrt(a.v * b.v) : 0);
+        }),
+      ),
+    );
+    const x = new Matrix(heavy.map(({ arm }) => [1, arm.reserve_reps ?? 0]));
+    const w = inverse(sigma);
+    const m = inverse(x.transpose().mmul(w).mmul(x));
+    const y = Matrix.columnVector(heavy.map((effect) => effect.y));
+    const e = Matrix.sub(y, x.mmul(m).mmul(x.transpose()).mmul(w).mmul(y));
+    const spread = Matrix.sub(sigma, x.mmul(m).mmul(x.transpose()));
+    expect(residuals).toHaveLength(n);
+    heavy.forEach(({ arm }, i) => {
+      const found = residuals.find(({ line }) => line === arm.line)?.standardised ?? Number.NaN;
+      expectRelative(found, e.get(i, 0) / Math.sqrt(spread.get(i, i)), 1e-8, `line ${arm.line}`, 1);
+    });
+  });
+});
+
+describe('the wild cluster bootstrap', () => {
+  it('is the same for the same seed and near the t approximation on the shipped table', () => {
+    const contrast = meanSlopeContrast(band.at, 5);
+    const first = bootstrapContrast(fit, contrast, 1);
+    expect(bootstrapContrast(fit, contrast, 1)).toEqual(first);
+    expect(first.p).toBeLessThan(0.01);
+    expect(first.weights).toBe('signs');
+  });
+
+  it('with few studies takes six points, and its p is that of resamples fitted one by one', () => {
+    const { observations, reserves } = simulateTable(
+      { intercept: 0.07, slope: -0.001, tau: 0.02, omega: 0.008, rho: 0 },
+      8,
+      makeRandom(5),
+    );
+    // Precision weights: the refit of a resample is then an ordinary call of the model.
+    const options = { rho: 0, weighting: 'precision' } as const;
+    const columns = [reserves.map(() => 1), [...reserves]];
+    const small = fitModel(observations, columns, options).fit;
+    if (!small) throw new Error('expected a fit');
+    const test = bootstrapContrast(small, [0, 1], 1);
+    expect(test.weights).toBe('six points');
+    // The null: a weighted mean, its residuals multiplied study by study.
+    const total = observations.reduce((sum, { v }) => sum + 1 / v, 0);
+    const mean = observations.reduce((sum, { y, v }) => sum + y / v, 0) / total;
+    const { uniform } = makeRandom(99);
+    const points = [-Math.sqrt(1.5), -1, -Math.sqrt(0.5), Math.sqrt(0.5), 1, Math.sqrt(1.5)];
+    const RESAMPLES = 1500;
+    let extreme = 0;
+    for (let b = 0; b < RESAMPLES; b++) {
+      const weights = new Map(small.data.studies.map((study) => [study, points[Math.floor(6 * uniform())]]));
+      const resample = observations.map((one) => ({
+        ...one,
+        y: mean + (weights.get(one.study) ?? 0) * (one.y - mean),
+      }));
+      const again = fitModel(resample, columns, options).fit;
+      if (!again) throw new Error('expected a fit');
+      const { estimate, standardError } = inferContrast(again.inference, [0, 1], 0.95);
+      if (Math.abs(estimate / standardError) >= Math.abs(test.t)) extreme++;
+    }
+    // Two simulations of a share: four standard errors of their difference.
+    const p = extreme / RESAMPLES;
+    expectWithin(test.p, p, 4 * Math.sqrt(p * (1 - p) * (1 / RESAMPLES + 1 / test.resamples)) + 0.001, 'p');
+  }, 60_000);
+});
+
+describe('the correction for error in reserve', () => {
+  /** Arms whose reserve is reported with an SD of 2 around the truth. */
+  function noisyArms(seed: number) {
+    const { normal, uniform } = makeRandom(seed);
+    return makeArms(
+      Array.from({ length: 240 }, (_, i) => {
+        const trueReserve = 3 + 9 * uniform();
+        const reported = Math.min(30, Math.max(0, trueReserve + 2 * normal()));
+        const growth = 0.1 - 0.006 * trueReserve + 0.002 * normal();
+        return {
+          study: `Study ${Math.floor(i / 4)}`,
+          arm: `arm ${i % 4}`,
+          attempted_failure: '',
+          reserve_reps: String(reported),
+          reserve_sd: '2',
+          followup_mean: String(40 * Math.exp(growth)),
+          followup_sd: '6',
+          correlation: '0.995',
+        };
+      }),
+    );
+  }
+
+  it('takes back most of the flattening that a known error made', () => {
+    const effects = selectRows(noisyArms(4), settings).effects;
+    const check = correctForReserveError(fitEffects(effects, settings), settings);
+    // Reliability 6.75 / (6.75 + 4) flattens −0.006 to about −0.0038; a parabola takes back most of it.
+    expectWithin(check.naive ?? Number.NaN, -0.0038, 0.0005, 'as fitted');
+    expect(check.corrected).toBeLessThan(-0.005);
+    expect(check.corrected).toBeGreaterThan(-0.0067);
+    expect(check.ratio).toBeGreaterThan(1.3);
+    expect(check.rowsTakenAsExact).toBe(0);
+  });
+
+  it('says so where no row states its error, and corrects nothing', () => {
+    const exact = selectRows(
+      arms.map((arm) => ({ ...arm, reserve_sd: null })),
+      settings,
+    ).effects;
+    const check = correctForReserveError(fitEffects(exact, settings), settings);
+    expect(check.corrected).toBeNull();
+    expect(check.reason).toMatch(/no row says/u);
+  });
+});
+
+describe('the small-study pattern', () => {
+  it('finds a slope on the standard error that was put in', () => {
+    const tilted = heavy.map((effect) => ({ ...effect, y: effect.y + 3 * Math.sqrt(effect.v) }));
+    const before = testSmallStudies(band, settings).slope?.estimate ?? Number.NaN;
+    const after = testSmallStudies(fitEffects(tilted, settings), settings).slope;
+    // The variance components may move a little with the tilt, so not to the last digit.
+    expectWithin(after?.estimate ?? Number.NaN, before + 3, 1e-6, 'slope');
+  });
+
+  it('is refused where every row is equally precise', () => {
+    const even = fitEffects(
+      heavy.map((effect) => ({ ...effect, v: 1e-4 })),
+      settings,
+    );
+    expect(testSmallStudies(even, settings).reason).toMatch(/every row has standard error/u);
+  });
+});
+
+describe('the cumulative answer', () => {
+  it('ends at the answer of all studies, and begins with a reason', () => {
+    const years = accumulateByYear(band, settings);
+    expect(years.map(({ year }) => year)).toEqual([...years.map(({ year }) => year)].sort((a, b) => a - b));
+    expect(years[0].reason).toMatch(/at least 2 are needed/u);
+    expectWithin(
+      years.at(-1)?.target.point ?? Number.NaN,
+      targetOf(band, settings).point ?? Number.NaN,
+      1e-9,
+      'target',
+    );
+  });
+});
+
+describe('the sweep', () => {
+  it('covers every combination, reports progress, and finds the target of the chosen settings among them', () => {
+    const total = Object.values(SWEEP_CHOICES).reduce((product, levels) => product * levels.length, 1);
+    expect(total).toBeGreaterThanOrEqual(1024);
+    const steps = sweepChoices(arms, settings);
+    let step = steps.next();
+    let reports = 0;
+    while (!step.done) {
+      expect(step.value.total).toBe(total);
+      reports++;
+      step = steps.next();
+    }
+    expect(reports).toBeGreaterThan(20);
+    const sweep = step.value;
+    expect(sweep.heavy.outcomes).toHaveLength(total);
+    const own = sweep.heavy.outcomes.find(
+      ({ combination: c }) =>
+        c.metric === 'log-ratio' &&
+        c.correlation === 0.9 &&
+        c.rho === 0.8 &&
+        c.split === 60 &&
+        c.curve === 'line' &&
+        c.weighting === 'mixed' &&
+        c.adjust === 'nothing' &&
+        c.inclusion === 'all studies',
+    );
+    const asked = settingsSchema.parse({ rho: 0.8, assumedCorrelation: { growth: 0.9 } });
+    const parts = splitByLoad(selectRows(arms, asked).effects, 60);
+    expectWithin(
+      own?.point ?? Number.NaN,
+      targetOf(fitEffects(parts.heavy, asked), asked).point ?? Number.NaN,
+      1e-9,
+      'target',
+    );
+  }, 60_000);
+
+  it('can be stopped between its steps', () => {
+    const steps = sweepChoices(arms, settings);
+    steps.next();
+    expect(steps.return(undefined as never).done).toBe(true);
+    expect(steps.next().done).toBe(true);
+  });
+});
+
+describe('the whole analysis', () => {
+  const full = analyseInFull(arms, settings);
+
+  it('is plain JSON', () => {
+    expect(JSON.parse(JSON.stringify(full))).toEqual(full);
+  });
+
+  it('finds no effect of reserve on strength that matters, but one of load (the invented truth)', () => {
+    expect(full.strength.reserve?.p).toBeGreaterThan(0.05);
+    expect(full.strength.load?.ciLow).toBeGreaterThan(0);
+    expect(full.strength.equivalence?.verdict).toBe('inside');
+    expect(full.strength.equivalence?.p).toBeLessThan(0.05);
+  });
+
+  it('finds fatigue gone in about 48 h untrained and 24 h trained (the invented truth)', () => {
+    const [untrained, trained] = full.fatigue.byStatus.map(({ recovery }) => recovery[0]);
+    expect([untrained.low ?? 0, 48, untrained.high ?? 999]).toEqual(
+      [untrained.low, 48, untrained.high].sort((a, b) => (a ?? 0) - (b ?? 0)),
+    );
+    expect([trained.low ?? 0, 24, trained.high ?? 999]).toEqual(
+      [trained.low, 24, trained.high].sort((a, b) => (a ?? 0) - (b ?? 0)),
+    );
+  });
+
+  it('compares work beyond failure with failure for both kinds, and says that df are few', () => {
+    expect(full.beyondFailure.map(({ kind }) => kind)).toEqual(['partials', 'load-drops']);
+    for (const { difference, studies } of full.beyondFailure) {
+      expect(studies).toBeGreaterThanOrEqual(2);
+      expect(difference?.df).toBeLessThan(4);
+    }
+  });
+});
+
+describe('fatigue', () => {
+  const drop = (status: string, study: number, reserve: number, hours: number) => {
+    const fraction = (0.15 - 0.01 * reserve) * Math.exp(-hours / 20);
+    return {
+      study: `${status} ${study}`,
+      training_status: status,
+      arm: `reserve ${reserve}`,
+      attempted_failure: '',
+      reserve_reps: String(reserve),
+      outcome: 'fatigue',
+      measure: 'jump height',
+      hours_after: String(hours),
+      followup_mean: String(40 * Math.exp(-fraction)),
+      followup_sd: '6',
+      correlation: '0.99',
+    };
+  };
+  const rows = [1, 2, 3, 4].flatMap((study) =>
+    [0, 3].flatMap((reserve) => [1, 24, 48].map((hours) => drop('trained', study, reserve, hours))),
+  );
+  const [untrained, trained] = analyseFatigue(makeArms(rows), settings).byStatus;
+
+  it('recovers start, slope and decay from data without error', () => {
+    expectRelative(trained.decay?.hours ?? Number.NaN, 20, 1e-4, 'T');
+    expectRelative(trained.start?.estimate ?? Number.NaN, 0.15, 1e-4, 'start');
+    expectRelative(trained.perReserve?.estimate ?? Number.NaN, -0.01, 1e-3, 'per repetition');
+    // T ln(0.15 / margin), the margin of 2 % being −ln 0.98.
+    expectRelative(trained.recovery[0].hours, 20 * Math.log(0.15 / -Math.log(0.98)), 1e-3, 'recovery');
+  });
+
+  it('is a typed refusal where a status has no study', () => {
+    expect(untrained.failure?.kind).toBe('too-few-studies');
+    expect(untrained.recovery).toEqual([]);
+  });
+});

@@ -1,0 +1,123 @@
+/** The commands as a person runs them: what they print and the exit code they end in. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const folder = mkdtempSync(join(tmpdir(), 'commands-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function file(name: string, content: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+const run = (script: string, ...parameters: string[]) =>
+  spawnSync(process.execPath, [`scripts/${script}.ts`, ...parameters], { encoding: 'utf8' });
+const shipped = readFileSync('data/arms.csv', 'utf8');
+
+describe('check', () => {
+  it('of the shipped table ends in 0 with a summary', () => {
+    const { status, stdout } = run('check', 'data/arms.csv');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/rows of \d+ arms in 36 studies .*no problem/u);
+  });
+
+  it('of a wrong table ends in 1 with every problem on a line of its own', () => {
+    const wrong = file('wrong.csv', shipped.replace(',30,', ',130,').replace('within-person', 'sideways'));
+    const { status, stderr } = run('check', wrong);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/line \d+, `load_pct_1rm`: expected a number above 0 and up to 100, received “130”/u);
+    expect(stderr).toMatch(/`design`: expected one of parallel/u);
+  });
+
+  it.each([
+    ['a file that is not there', ['no-such-file.csv'], /cannot read the table no-such-file\.csv: ENOENT/u],
+    ['a folder', ['data'], /cannot read the table data: EISDIR/u],
+    ['two files', ['a.csv', 'b.csv'], /expected one file, received 2/u],
+  ])('of %s ends in 2 with what was wrong', (_what, parameters, message) => {
+    const { status, stderr } = run('check', ...parameters);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(message);
+  });
+});
+
+describe('fit', () => {
+  it('prints JSON with the agreed names', () => {
+    const { status, stdout } = run('fit', 'data/arms.csv', '--json');
+    expect(status).toBe(0);
+    const analysis = JSON.parse(stdout);
+    expect(Object.keys(analysis)).toEqual(expect.arrayContaining(['settings', 'rows', 'bands', 'difference']));
+    expect(Object.keys(analysis.bands)).toEqual(['light', 'heavy']);
+    const names = ['studies', 'rows', 'curve', 'coefficients', 'tau2', 'omega2', 'logLikelihood', 'aicc', 'target'];
+    expect(Object.keys(analysis.bands.light)).toEqual(expect.arrayContaining(names));
+    expect(Object.keys(analysis.bands.light.coefficients[0]).sort()).toEqual([
+      'ciHigh',
+      'ciLow',
+      'df',
+      'estimate',
+      'modelStandardError',
+      'p',
+      'standardError',
+      'term',
+    ]);
+    expect(Object.keys(analysis.bands.light.target).sort()).toEqual([
+      'cautious',
+      'high',
+      'keptShare',
+      'low',
+      'point',
+      'practical',
+      'reachedEdge',
+      'reason',
+      'set',
+    ]);
+    expect(analysis.rows.excluded[0]).toEqual({ line: expect.any(Number), reason: expect.any(String) });
+  });
+
+  it('prints a summary for people', () => {
+    const { status, stdout } = run('fit', 'data/arms.csv');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/LIGHT: \d+ rows of \d+ studies/u);
+    expect(stdout).toMatch(/target: \d+\.\d+ in reserve keep 90 % of the growth at 0/u);
+  });
+
+  it('takes the outcome from the call and the rest from the settings file', () => {
+    const settings = file('settings.json', '{"keptShare": 0.8, "curve": "log", "assumedCorrelation": 0.7}');
+    const { stdout } = run('fit', 'data/arms.csv', '--outcome', 'strength', '--settings', settings, '--json');
+    expect(JSON.parse(stdout).settings).toMatchObject({
+      outcome: 'strength',
+      keptShare: 0.8,
+      curve: 'log',
+      assumedCorrelation: { growth: 0.7, strength: 0.7 },
+    });
+  });
+
+  it.each([
+    ['no file', [], 2, /expected one table file, received 0/u],
+    ['an unknown option', ['data/arms.csv', '--colour'], 2, /usage/u],
+    ['an unknown outcome', ['data/arms.csv', '--outcome', 'joy'], 2, /settings not accepted/u],
+  ] as const)('with %s ends in %#', (_what, parameters, code, message) => {
+    const { status, stderr } = run('fit', ...parameters);
+    expect(status).toBe(code);
+    expect(stderr).toMatch(message);
+  });
+
+  it.each([
+    ['that is no JSON', '{', /expected JSON/u],
+    ['with an unknown name', '{"colour": "red"}', /colour/u],
+    ['with a share of 2', '{"keptShare": 2}', /keptShare/u],
+  ])('with a settings file %s ends in 1 and says where', (_what, content, message) => {
+    const { status, stderr } = run('fit', 'data/arms.csv', '--settings', file('bad.json', content));
+    expect(status).toBe(1);
+    expect(stderr).toMatch(message);
+  });
+
+  it('of a wrong table fits nothing, ends in 1 and lists the problems', () => {
+    const { status, stdout, stderr } = run('fit', file('wrong.csv', shipped.replace(',30,', ',130,')), '--json');
+    expect([status, stdout]).toEqual([1, '']);
+    expect(stderr).toMatch(/nothing was fitted[\s\S]*line \d+, `load_pct_1rm`/u);
+  });
+});
