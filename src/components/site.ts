@@ -5,7 +5,8 @@ import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
 import { formatProblem } from '../evidence/problem.ts';
 import { readArms } from '../evidence/table.ts';
-import { analyse } from '../model/analyse.ts';
+import { sweepChoices } from '../model/checks/sweep.ts';
+import { analyseInFull } from '../model/full.ts';
 import { defaultSettings } from '../model/settings.ts';
 
 /** Another table than the shipped one: EVIDENCE=FILE npm run build. */
@@ -30,8 +31,16 @@ export const site = {
   downloadName: demonstration ? 'demonstration-arms.csv' : 'arms.csv',
   /** First characters of the SHA-256 of the table: two sites with the same show the same evidence. */
   dataVersion: createHash('sha256').update(text).digest('hex').slice(0, 8),
-  analysis: analyse(table.arms, defaultSettings),
+  analysis: analyseInFull(table.arms, defaultSettings),
+  sweep: finish(sweepChoices(table.arms, defaultSettings)),
 } as const;
+
+/** Runs a computation in steps to its end. */
+function finish<Result>(steps: Generator<unknown, Result>): Result {
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}
 
 /** An address inside the site, whatever path it is served under. */
 export function pathTo(page: string): string {

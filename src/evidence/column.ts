@@ -50,10 +50,16 @@ const MARKUP = /<[a-z/!?]/iu;
 /** First characters at which a spreadsheet starts to calculate. */
 const FORMULA_START = /^[=+\-@]/u;
 
-const plainText = z
-  .string()
-  .max(LONGEST_TEXT)
-  .refine((text) => !UNSEEN_CHARACTERS.test(text) && !MARKUP.test(text) && !FORMULA_START.test(text));
+const plainText = z.string().refine((text) => whyNotPlain(text) === null);
+
+/** What keeps a text from being plain, as the remedy of its problem; null where it is plain. */
+export function whyNotPlain(text: string): string | null {
+  if (text.length > LONGEST_TEXT) return `It has ${text.length} characters; shorten it.`;
+  if (UNSEEN_CHARACTERS.test(text)) return 'Remove the line breaks and unseen characters.';
+  if (MARKUP.test(text)) return 'It looks like markup; take out what follows the “<”.';
+  if (FORMULA_START.test(text)) return 'A spreadsheet would calculate it; begin with a letter or a digit.';
+  return null;
+}
 
 export function text<const R extends boolean>(about: Description<R>): Column<string, R> {
   return {
@@ -126,7 +132,7 @@ function numeric<const R extends boolean>(
       type,
       constraints: {
         required: about.required,
-        // Table Schema has inclusive limits only; an open limit is in the description.
+        // Table Schema has inclusive limits only; the description of the field says where a limit is open.
         ...(limits.from !== undefined || limits.above !== undefined
           ? { minimum: limits.from ?? limits.above ?? 0 }
           : {}),

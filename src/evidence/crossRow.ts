@@ -111,14 +111,19 @@ function checkDuplicates(arms: readonly Arm[], file: string): Problem[] {
   });
 }
 
-/** People drop out; nobody joins: inside an arm a cohort's n may fall with time, not grow. */
+/**
+ * People drop out; nobody joins: over the rows of a cohort in one arm and outcome, in the order of
+ * hours and then of lines, no n may be above the first. (Outcomes may differ: not everyone has a scan.)
+ */
 function checkCohorts(arms: readonly Arm[], file: string): Problem[] {
+  const rows = arms.filter(({ cohort }) => cohort !== null).map((arm) => ({ arm, cohort: cohortOf(arm) }));
   const first = new Map<string, Arm>();
-  return arms.flatMap((arm): Problem[] => {
-    if (!arm.cohort) return [];
-    const group = [arm.study, arm.cohort, arm.arm].join('\u0000');
-    const earlier = first.get(group);
-    if (!earlier) first.set(group, arm);
+  for (const { arm, cohort } of rows) {
+    const other = first.get(cohort);
+    if (!other || (arm.hours_after ?? 0) < (other.hours_after ?? 0)) first.set(cohort, arm);
+  }
+  return rows.flatMap(({ arm, cohort }): Problem[] => {
+    const earlier = first.get(cohort);
     if (!earlier || arm.n <= earlier.n) return [];
     return [
       {
@@ -132,6 +137,10 @@ function checkCohorts(arms: readonly Arm[], file: string): Problem[] {
       },
     ];
   });
+}
+
+function cohortOf({ study, cohort, arm, outcome }: Arm): string {
+  return `${study}\u0000${cohort}\u0000${arm}\u0000${outcome}`;
 }
 
 function show(value: string | number | boolean | null): string {

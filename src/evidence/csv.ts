@@ -50,7 +50,25 @@ export function readCsv(text: string, file: string, knownNames: ReadonlySet<stri
         remedy: 'Close or double the quotation mark; what follows it cannot be told apart.',
       }),
     );
-  return { delimiter, records, problems };
+  return { delimiter, records, problems: [...checkEncoding(content, file), ...problems] };
+}
+
+/** Bytes that are not UTF-8 are decoded to U+FFFD, which would stand in a name as if it belonged there. */
+function checkEncoding(content: string, file: string): Problem[] {
+  const at = content.indexOf('\ufffd');
+  if (at < 0) return [];
+  const line = content.slice(content.lastIndexOf('\n', at) + 1).split('\n', 1)[0] ?? '';
+  return [
+    {
+      kind: 'file',
+      file,
+      line: countBreaks(content.slice(0, at)) + 1,
+      column: null,
+      value: line,
+      expected: 'text encoded as UTF-8',
+      remedy: 'Save the file as “CSV UTF-8”; this is the first line with a character that cannot be read.',
+    },
+  ];
 }
 
 /** The delimiter under which the first record holds most of the known names. */

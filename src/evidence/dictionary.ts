@@ -40,9 +40,9 @@ export function describePackage(): object {
     mediatype: 'text/csv',
     encoding: 'utf-8',
     schema: {
-      fields: Object.entries(columns).map(([field, { description, unit, example, field: schema }]) => ({
+      fields: Object.entries(columns).map(([field, { description, unit, example, expected, field: schema }]) => ({
         name: field,
-        description: unit ? `${description} Unit: ${unit}.` : description,
+        description: `${description} A cell is ${expected}.${unit ? ` Unit: ${unit}.` : ''}`,
         example,
         ...schema,
       })),

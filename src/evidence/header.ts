@@ -10,8 +10,11 @@ export interface Header {
   readonly warnings: readonly Problem[];
 }
 
-/** Letters that may differ for a name to count as a misspelling of another. */
-const MISSPELLED_LETTERS = 3;
+/** Letters that may differ for a name to count as a misspelling of another, by the letters of that other. */
+const MISSPELLED_LETTERS = [
+  { from: 7, letters: 2 },
+  { from: 4, letters: 1 },
+] as const;
 
 export function readHeader(
   cells: readonly string[],
@@ -41,7 +44,7 @@ export function readHeader(
       });
       return null;
     }
-    const meant = absent.find((candidate) => isMisspelling(name, candidate));
+    const meant = nearestMisspelt(name, absent);
     if (meant) {
       problems.push({
         ...place,
@@ -78,9 +81,21 @@ export function readHeader(
   return { names, problems, warnings };
 }
 
-/** The same letters in another case or with other separators, or nearly the same letters. */
-function isMisspelling(name: string, candidate: string): boolean {
+/** The candidate with the same letters in another case or with other separators, else with nearly the same. */
+function nearestMisspelt(name: string, candidates: readonly string[]): string | null {
   const plain = (word: string) => word.toLowerCase().replace(/[^a-z0-9]/gu, '');
-  if (plain(name) === plain(candidate)) return true;
-  return candidate.length > MISSPELLED_LETTERS * 2 && distance(plain(name), plain(candidate)) < MISSPELLED_LETTERS;
+  const given = plain(name);
+  let nearest: string | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const candidate of candidates) {
+    const meant = plain(candidate);
+    const allowed = MISSPELLED_LETTERS.find(({ from }) => meant.length >= from)?.letters ?? 0;
+    // Lengths first: a header cell may be very long, and the distance takes the product of the lengths.
+    if (Math.abs(given.length - meant.length) > allowed) continue;
+    const letters = distance(given, meant);
+    if (letters > allowed || letters >= least) continue;
+    nearest = candidate;
+    least = letters;
+  }
+  return nearest;
 }

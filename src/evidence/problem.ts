@@ -33,11 +33,13 @@ const SHOWN_CHARACTERS = 60;
 /**
  * One line of text: “line 17, `reserve_reps`: expected a number from 0 to 30, received “1-2”. …”
  *
- * The value is cut and control characters are shown as their code points; it is still text, to be
+ * Value and column name are cut and control characters are shown as their code points; it is still text, to be
  * shown as text.
  */
 export function formatProblem({ line, column, value, expected, remedy }: Problem): string {
-  const place = [line === null ? 'file' : `line ${line}`, column === null ? null : `\`${column}\``].filter(Boolean);
+  const place = [line === null ? 'file' : `line ${line}`, column === null ? null : `\`${showValue(column)}\``].filter(
+    Boolean,
+  );
   const received = value === '' ? 'nothing' : `“${showValue(value)}”`;
   return `${place.join(', ')}: expected ${expected}, received ${received}.${remedy ? ` ${remedy}` : ''}`;
 }

@@ -12,9 +12,12 @@ export type ReserveEstimate =
  * group's mean it is less.
  *
  * @param load per cent of 1RM
- * @param repetitions done in the set
+ * @param repetitions done in the set, at least 0
  */
 export function reserveFromLoad(load: number, repetitions: number): ReserveEstimate {
+  if (!(repetitions >= 0 && Number.isFinite(repetitions))) {
+    return none(`repetitions done are a number of at least 0, not ${repetitions}`);
+  }
   const possible = repetitionsAtLoad(load);
   if (!possible) {
     return none(`the published spread of repetitions covers 40 to 90 % of 1RM, not ${load} %`);
@@ -22,7 +25,7 @@ export function reserveFromLoad(load: number, repetitions: number): ReserveEstim
   return {
     mean: Math.max(0, possible.mean - repetitions),
     sd: possible.sd,
-    how: `${possible.mean.toFixed(1)} repetitions possible at ${load} % of 1RM, minus ${repetitions} done`,
+    how: `${possible.mean.toFixed(1)} repetitions possible at ${load} % of 1RM, minus ${repetitions} done${repetitions > possible.mean ? ', not below 0' : ''}`,
     reason: null,
   };
 }
@@ -32,11 +35,12 @@ export function reserveFromLoad(load: number, repetitions: number): ReserveEstim
  *
  * @param share of the maximum that was done, 0 to 1
  * @param maximum repetitions possible, above 0
- * @param maximumSd what the maximum may have been off by, SD in repetitions
+ * @param maximumSd what the maximum may have been off by, SD in repetitions, at least 0
  */
 export function reserveFromShare(share: number, maximum: number, maximumSd: number): ReserveEstimate {
   if (!(share >= 0 && share <= 1)) return none(`a share of the maximum lies between 0 and 1, not at ${share}`);
   if (!(maximum > 0)) return none(`a maximum of ${maximum} repetitions leaves nothing to share`);
+  if (!(maximumSd >= 0)) return none(`the SD of the maximum is at least 0, not ${maximumSd}`);
   return {
     mean: (1 - share) * maximum,
     sd: (1 - share) * maximumSd,

@@ -96,7 +96,14 @@ function resolveSds(
     if (changeSd !== null && correlation.how === 'reported') {
       const solved = followupSdFromChange(baselineSd, changeSd, correlation.value);
       if (Number.isFinite(solved)) {
-        return { baselineSd, followupSd: note('SD after', solved, 'from SD before, SD of the change and correlation') };
+        return {
+          baselineSd,
+          followupSd: note(
+            'SD after',
+            solved,
+            'from SD before, SD of the change and correlation: the larger root of s₂² − 2 r s₁ s₂ + s₁² = s_c²',
+          ),
+        };
       }
     }
     return { baselineSd, followupSd: note('SD after', baselineSd, 'assumed equal to the SD before') };

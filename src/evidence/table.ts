@@ -91,7 +91,18 @@ function* readRows<Row extends { readonly line: number }>(
   const header = readHeader(first.cells, columns, file);
   const problems = [...content.problems, ...header.problems];
   // Without any known column every cell would be reported; the header says it all.
-  if (header.names.every((name) => name === null)) return { rows: [], problems, warnings: header.warnings };
+  if (header.names.every((name) => name === null)) {
+    const strange: Problem = {
+      kind: 'header',
+      file,
+      line: first.line,
+      column: null,
+      value: first.cells.join(content.delimiter),
+      expected: 'the column names of the data dictionary, separated by commas, semicolons or tabs',
+      remedy: 'Look at the delimiter, and whether the header is the first row.',
+    };
+    return { rows: [], problems: [strange, ...problems], warnings: header.warnings };
+  }
   if (records.length === 0) {
     problems.push({
       ...whole,
@@ -103,10 +114,10 @@ function* readRows<Row extends { readonly line: number }>(
   const rows: Row[] = [];
   for (let i = 0; i < records.length; i++) {
     if (i % REPORT_EVERY === 0) yield { done: i, total: records.length };
-    const { line, values, valid } = read(records[i], problems);
+    const { values, valid } = read(records[i], problems);
     if (!valid) continue;
     // Every required cell was read, each with its own column's schema.
-    const row = { ...values, line } as unknown as Row;
+    const row = values as unknown as Row;
     const broken = check(row);
     if (broken.length > 0) problems.push(...broken);
     rows.push(row);

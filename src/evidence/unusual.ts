@@ -3,7 +3,8 @@ import { computeEffects } from './effects.ts';
 import type { Problem } from './problem.ts';
 import { correlationFromSds } from './recover.ts';
 import { meanRepetitions } from './repetitions.ts';
-import type { Arm } from './schema.ts';
+import type { Arm, ArmColumn } from './schema.ts';
+import { resolveStatistics } from './statistics.ts';
 import { OUTCOMES } from './vocabulary.ts';
 
 /** A row this many SDs from the other rows of its outcome is unusual. */
@@ -12,31 +13,67 @@ const FAR_EFFECT_SDS = 4;
 const LEAST_ROWS = 10;
 /** Reserve plus repetitions may exceed the published mean at the load by this factor before it is far above. */
 const FAR_REPETITIONS = 1.6;
-/** Only the distance from the other rows is asked for, on which the assumed correlation has no part. */
+/** Stands in where what is asked for (distance from other rows, SD of the change) does not depend on it. */
 const ANY_CORRELATION = 0.5;
+/** Columns that say how much the change varied, in the order in which they are taken. */
+const SPREADS_OF_CHANGE = [
+  'change_sd',
+  'change_se',
+  'change_ci_low',
+  'change_t',
+  'change_p',
+] as const satisfies readonly ArmColumn[];
 
 export function findUnusual(arms: readonly Arm[], file: string): Problem[] {
   return [
     ...arms.flatMap((arm) => checkCorrelation(arm, file)),
+    ...arms.flatMap((arm) => checkChange(arm, file)),
     ...arms.flatMap((arm) => checkRepetitions(arm, file)),
     ...farEffects(arms, file),
   ];
 }
 
 function checkCorrelation(arm: Arm, file: string): Problem[] {
-  if (arm.baseline_sd === null || arm.followup_sd === null || arm.change_sd === null) return [];
-  const implied = correlationFromSds(arm.baseline_sd, arm.followup_sd, arm.change_sd);
+  if (arm.baseline_sd === null || arm.followup_sd === null) return [];
+  const { changeSd } = resolveStatistics(arm, ANY_CORRELATION);
+  if (changeSd === null) return [];
+  const implied = correlationFromSds(arm.baseline_sd, arm.followup_sd, changeSd);
   if (implied >= 0 && implied <= 1) return [];
+  const column = SPREADS_OF_CHANGE.find((name) => arm[name] !== null) ?? 'change_sd';
   return [
     warn(
       arm,
       file,
-      'change_sd',
-      String(arm.change_sd),
+      column,
+      String(arm[column]),
       `SDs that imply a correlation from 0 to 1, not ${implied.toFixed(2)}`,
       'Check the three SDs; a standard error may stand in for one of them.',
     ),
   ];
+}
+
+/** Means before and after, and the mean change, that differ by more than the rounding of the three. */
+function checkChange(arm: Arm, file: string): Problem[] {
+  const { baseline_mean: before, followup_mean: after, change_mean: change } = arm;
+  if (before === null || after === null || change === null) return [];
+  const decimals = Math.min(...[before, after, change].map(decimalsOf));
+  // Half a unit of the last digit for each of the three numbers; a hair for binary fractions.
+  const rounding = 1.5 * 10 ** -decimals + 1e-9;
+  if (Math.abs(after - before - change) <= rounding) return [];
+  return [
+    warn(
+      arm,
+      file,
+      'change_mean',
+      String(change),
+      `${(after - before).toFixed(decimals)}, the mean after minus the mean before`,
+      'Means are used before the mean change; correct one of the three, or say in the note why they differ.',
+    ),
+  ];
+}
+
+function decimalsOf(value: number): number {
+  return String(value).split('.')[1]?.length ?? 0;
 }
 
 function checkRepetitions(arm: Arm, file: string): Problem[] {

@@ -1,13 +1,13 @@
 /** The calculator: a reader's load, exercise and company in, a reserve and its cautions out. */
 import { useEffect, useMemo } from 'preact/hooks';
 import { formatRange } from '../figures/format.ts';
-import type { Analysis } from '../model/result.ts';
 import { COMPANIES } from '../practice/cautions.ts';
+import type { TargetAnalysis } from '../practice/targetTable.ts';
 import { createCalculator, loadOfRepetitions, type Calculator as State } from './calculator.state.ts';
 
 interface Props {
   /** The analysis of the page as built, until the first own one arrives. */
-  readonly analysis: Analysis;
+  readonly analysis: TargetAnalysis;
   /** Address of the table on this site. */
   readonly table: string;
 }

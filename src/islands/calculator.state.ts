@@ -5,10 +5,10 @@
 import { computed, effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { loadForRepetitions, meanRepetitions } from '../evidence/repetitions.ts';
-import type { Analysis } from '../model/result.ts';
 import { defaultSettings, settingsSchema } from '../model/settings.ts';
 import { type Advice, advise } from '../practice/advice.ts';
 import { COMPANIES } from '../practice/cautions.ts';
+import type { TargetAnalysis } from '../practice/targetTable.ts';
 import type { AnalysisReply, AnalysisRequest } from './analysisWorker.ts';
 
 const numberInText = (schema: z.ZodNumber) =>
@@ -37,9 +37,9 @@ const DEFAULT_SITUATION: Situation = {
   confidence: 100 * defaultSettings.confidence,
 };
 
-export function createCalculator(start: Analysis, table: string) {
+export function createCalculator(start: TargetAnalysis, table: string) {
   const situation = signal<Situation>(DEFAULT_SITUATION);
-  const analysis = signal<Analysis>(start);
+  const analysis = signal<TargetAnalysis>(start);
   const pending = signal(false);
   const problem = signal<string | null>(null);
   const ignored = signal<readonly string[]>([]);

@@ -1,7 +1,6 @@
 /** From a target to what a lifter is told: a range of whole repetitions, guarded by safety. */
-import type { Analysis } from '../model/result.ts';
 import { cautionsFor, isUnguarded, LEAST_RESERVE_WHEN_PINNED, type Situation } from './cautions.ts';
-import { type TargetRow, targetNear } from './targetTable.ts';
+import { type TargetAnalysis, type TargetRow, targetNear } from './targetTable.ts';
 
 export interface Advice extends Pick<TargetRow, 'source' | 'target'> {
   /** Fewest and most repetitions to leave, whole numbers; null where there is no target. */
@@ -17,7 +16,7 @@ export interface Advice extends Pick<TargetRow, 'source' | 'target'> {
  * @param load per cent of 1RM
  * @param situation exercise and company
  */
-export function advise(analysis: Analysis, load: number, situation: Situation): Advice {
+export function advise(analysis: TargetAnalysis, load: number, situation: Situation): Advice {
   const { source, target } = targetNear(analysis, load);
   const floor = isUnguarded(situation) ? LEAST_RESERVE_WHEN_PINNED : 0;
   const cautions = cautionsFor(situation);

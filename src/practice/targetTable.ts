@@ -5,8 +5,17 @@
  * across it; there the fit of all loads together is asked at the range's typical load.
  */
 import { loadForRepetitions } from '../evidence/repetitions.ts';
-import type { Analysis, BandName, Target } from '../model/result.ts';
+import type { Analysis, BandName, Joint, JointTarget, Target } from '../model/result.ts';
 import { REPETITION_RANGES, type RepetitionRange } from './commonPractice.ts';
+
+/** The part of an analysis that targets are read from; a page hands only this to the browser. */
+export interface TargetAnalysis {
+  readonly settings: Analysis['settings'];
+  readonly bands:
+    | { readonly light: { readonly target: Target }; readonly heavy: { readonly target: Target } }
+    | { readonly all: { readonly target: Target } };
+  readonly joint: Pick<Joint, 'targets'>;
+}
 
 export interface TargetRow {
   readonly range: RepetitionRange;
@@ -17,7 +26,17 @@ export interface TargetRow {
   readonly target: Target;
 }
 
-export function listTargets(analysis: Analysis): readonly TargetRow[] {
+/** Cuts an analysis to what targets are read from. */
+export function keepTargets({ settings, bands, joint }: Analysis): TargetAnalysis {
+  const only = ({ target }: { readonly target: Target }) => ({ target });
+  return {
+    settings,
+    bands: 'all' in bands ? { all: only(bands.all) } : { light: only(bands.light), heavy: only(bands.heavy) },
+    joint: { targets: joint.targets },
+  };
+}
+
+export function listTargets(analysis: TargetAnalysis): readonly TargetRow[] {
   return REPETITION_RANGES.map((range) => {
     const load = loadForRepetitions(range.typical);
     if (load === null) throw new Error(`invalid range; no load is published for ${range.typical} repetitions`);
@@ -29,20 +48,19 @@ export function listTargets(analysis: Analysis): readonly TargetRow[] {
 const NEAR_SPLIT = 10;
 
 /** The target at a load, and which fit it comes from. */
-export function targetNear(analysis: Analysis, load: number): Pick<TargetRow, 'source' | 'target'> {
+export function targetNear(analysis: TargetAnalysis, load: number): Pick<TargetRow, 'source' | 'target'> {
   const { bands, joint, settings } = analysis;
-  if ('all' in bands || settings.split === null) {
-    return { source: 'all', target: 'all' in bands ? bands.all.target : bands.heavy.target };
-  }
+  if ('all' in bands) return { source: 'all', target: bands.all.target };
+  if (settings.split === null) throw new Error('invalid analysis; two bands without a split');
   const near = Math.abs(load - settings.split) <= NEAR_SPLIT ? nearestOf(joint.targets, load) : null;
   if (near) return { source: 'joint', target: near };
   const source = load < settings.split ? 'light' : 'heavy';
   return { source, target: bands[source].target };
 }
 
-function nearestOf<Item extends { readonly load: number }>(items: readonly Item[], load: number): Item | null {
-  return items.reduce<Item | null>(
-    (best, item) => (best === null || Math.abs(item.load - load) < Math.abs(best.load - load) ? item : best),
+function nearestOf(targets: readonly JointTarget[], load: number): JointTarget | null {
+  return targets.reduce<JointTarget | null>(
+    (best, one) => (best === null || Math.abs(one.load - load) < Math.abs(best.load - load) ? one : best),
     null,
   );
 }

@@ -1,0 +1,122 @@
+/**
+ * Figures: what their words say is what the analysis holds, and they draw without a warning. The
+ * pictures are held as snapshots with numbers rounded to 3 decimals.
+ */
+import { readFileSync } from 'node:fs';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { drawPlot } from '../../src/components/drawPlot.ts';
+import { readArms } from '../../src/evidence/table.ts';
+import { describeBeyondFailure, describeRobustness, describeStrength } from '../../src/figures/findings.ts';
+import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
+import { growthByReserve } from '../../src/figures/growthByReserve.ts';
+import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
+import { sweepChoices } from '../../src/model/checks/sweep.ts';
+import { analyseInFull } from '../../src/model/full.ts';
+import { settingsSchema } from '../../src/model/settings.ts';
+
+const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
+const settings = settingsSchema.parse({});
+const analysis = analyseInFull(arms, settings);
+const steps = sweepChoices(arms, settings);
+let step = steps.next();
+while (!step.done) step = steps.next();
+const sweep = step.value;
+
+/** Plot names clip paths by a counter; numbers are cut so that the last bit of a machine does not matter. */
+const settle = (svg: string) =>
+  svg
+    .replaceAll(/plot-clip-\d+/gu, 'plot-clip')
+    .replaceAll(/-?\d+\.\d{4,}/gu, (number) => String(Number(Number(number).toFixed(3))));
+
+let warn: ReturnType<typeof vi.spyOn>;
+beforeEach(() => {
+  warn = vi.spyOn(console, 'warn');
+});
+afterEach(() => {
+  expect(warn).not.toHaveBeenCalled();
+  warn.mockRestore();
+});
+
+describe('growth by reserve', () => {
+  it.each(['light', 'heavy'] as const)('with %s loads draws the shipped analysis as before', async (band) => {
+    await expect(settle(drawPlot(growthByReserve(analysis, { band })))).toMatchFileSnapshot(`growth-${band}.svg`);
+  });
+
+  it('has one mark a row and its numbers in the words', () => {
+    const figure = growthByReserve(analysis, { band: 'heavy' });
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    const { rows, studies, target } = analysis.bands.heavy;
+    // The target's mark is one circle more.
+    expect(drawPlot(figure).match(/<circle/gu)).toHaveLength(rows + 1);
+    for (const text of [figure.caption, figure.alternative]) {
+      expect(text).toContain(`${rows} rows of ${studies} studies`);
+      expect(text).toContain(
+        `${target.point?.toFixed(1)} in reserve keep 90 % of it (${target.low?.toFixed(1)} to ${target.high?.toFixed(1)})`,
+      );
+    }
+  });
+
+  it('claims less growth only where the slope’s interval lies below 0', () => {
+    const flat = analyseInFull(arms, settingsSchema.parse({ confidence: 0.999 }));
+    const title = growthByReserve(flat, { band: 'heavy' }).title;
+    if (!('heavy' in flat.bands)) throw new Error('expected two bands');
+    const below = flat.bands.heavy.coefficients[1].ciHigh < 0;
+    expect(title).toBe(
+      below
+        ? 'Heavy loads: less growth with more in reserve'
+        : 'Heavy loads: no slope of growth distinguishable from none',
+    );
+  });
+
+  it('of a band that could not be fitted says so and draws nothing false', () => {
+    const empty = analyseInFull([], settings);
+    const figure = growthByReserve(empty, { band: 'light' });
+    expect(figure.title).toBe('Light loads: no curve could be fitted');
+    expect(figure.caption).toMatch(/Not fitted: no row is left/u);
+    expect(drawPlot(figure)).toMatch(/^<svg/u);
+  });
+});
+
+describe('recovery by hours', () => {
+  it('draws the shipped analysis as before', async () => {
+    await expect(settle(drawPlot(recoveryByHours(analysis, { status: 'trained' })))).toMatchFileSnapshot(
+      'recovery-trained.svg',
+    );
+  });
+
+  it('says the hours of the analysis', () => {
+    const { caption } = recoveryByHours(analysis, { status: 'untrained' });
+    expect(caption).toContain(`${analysis.fatigue.byStatus[0].recovery[0].hours.toFixed(0)} hours`);
+  });
+});
+
+describe('findings', () => {
+  it('state strength with its verdict', () => {
+    expect(describeStrength(analysis.strength, settings)).toMatch(
+      /5 more repetitions in reserve change strength by −?\d.* inside the 2 % .* Heavier loads bring more/u,
+    );
+  });
+
+  it('call an interval with few degrees of freedom unreliable', () => {
+    expect(describeBeyondFailure(analysis.beyondFailure[0], settings)).toMatch(/unreliable/u);
+  });
+
+  it('name the study, the curve and the choice that move a target most', () => {
+    const [influence, curves, choices] = describeRobustness('heavy', analysis, sweep);
+    expect(influence).toMatch(/leaving out \w+ \d{4}/u);
+    expect(curves).toMatch(/By AICc/u);
+    expect(choices).toMatch(/over 1152 combinations .* moves them most/u);
+  });
+});
+
+describe('numbers', () => {
+  it('have a true minus sign, and none on a rounded 0', () => {
+    expect(formatNumber(-1.25, 1)).toBe('−1.3');
+    expect(formatNumber(-0.01, 1)).toBe('0.0');
+  });
+  it('name what is missing instead of showing it', () => {
+    expect(formatRange(1.2, null, 1)).toBe('at least 1.2');
+    expect(formatRange(null, null, 1)).toBe('none');
+    expect(formatP(0.0001)).toBe('<0.001');
+  });
+});
