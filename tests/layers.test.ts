@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
-const LAYERS = [
+const LAYERS: readonly string[] = [
   'numerics',
   'evidence',
   'model',
@@ -16,7 +16,7 @@ const LAYERS = [
   'components',
   'layouts',
   'pages',
-] as const;
+];
 const PURE_LAYERS = LAYERS.slice(0, 5);
 const FORBIDDEN =
   /\b(?:document|window|localStorage|navigator|location|fetch|process|Date)\b\s*[.(]|Math\.random|from 'node:/u;
@@ -39,18 +39,15 @@ describe.each(files)('$name', ({ name, layer, text }) => {
     const imported = [...codeOf(text).matchAll(/from '(\.[^']+)'/gu)].map(
       ([, path]) => join(name, '..', path).split('/')[0],
     );
-    const place = LAYERS.findIndex((one) => one === layer);
+    const place = LAYERS.indexOf(layer);
     // A page's style sheets are of no layer.
     for (const other of imported.filter((one) => one !== 'styles')) {
-      expect(
-        LAYERS.findIndex((one) => one === other),
-        `${name} imports from ${other}`,
-      ).toBeLessThanOrEqual(place);
+      expect(LAYERS.indexOf(other), `${name} imports from ${other}`).toBeLessThanOrEqual(place);
     }
   });
 
   it('leaves document, machine, clock and chance alone, if its layer is pure', () => {
-    const isPure = PURE_LAYERS.some((one) => one === layer);
+    const isPure = PURE_LAYERS.includes(layer);
     if (isPure) expect(codeOf(text)).not.toMatch(FORBIDDEN);
     else expect(isPure).toBe(false);
   });
