@@ -39,14 +39,14 @@ export function checkAcrossRows(arms: readonly Arm[], file: string): Problem[] {
       arms,
       file,
       STUDY_FACTS,
-      (arm) => [arm.study],
+      ({ study }) => study,
       (arm) => `study ${arm.study}`,
     ),
     ...checkAgreement(
       arms,
       file,
       ARM_FACTS,
-      (arm) => [arm.study, arm.arm, arm.exercise],
+      ({ study, arm, exercise }) => `${study}\u0000${arm}\u0000${exercise}`,
       (arm) => `arm ${arm.arm} of ${arm.study}`,
     ),
     ...checkDuplicates(arms, file),
@@ -60,13 +60,13 @@ function checkAgreement(
   arms: readonly Arm[],
   file: string,
   columns: readonly ArmColumn[],
-  groupOf: (arm: Arm) => readonly string[],
+  groupOf: (arm: Arm) => string,
   nameOf: (arm: Arm) => string,
 ): Problem[] {
   const first = new Map<string, Arm>();
   const problems: Problem[] = [];
   for (const arm of arms) {
-    const group = groupOf(arm).join('\u0000');
+    const group = groupOf(arm);
     const earlier = first.get(group);
     if (!earlier) {
       first.set(group, arm);

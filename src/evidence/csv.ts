@@ -1,4 +1,9 @@
-/** CSV text into records of cells with their physical lines (RFC 4180; PapaParse does the reading). */
+/**
+ * CSV text into records of cells with their physical lines (RFC 4180; PapaParse does the reading).
+ *
+ * A large text is read in blocks that end at a line break outside quotation marks: the cells of a
+ * block can be let go before the next is read, and a caller can report progress between blocks.
+ */
 import Papa from 'papaparse';
 import type { Problem } from './problem.ts';
 
@@ -8,29 +13,57 @@ export interface CsvRecord {
   readonly cells: readonly string[];
 }
 
-export interface CsvContent {
+export interface CsvSource {
   readonly delimiter: string;
-  readonly records: readonly CsvRecord[];
+  /** The text with line feeds only and without a byte-order mark. */
+  readonly content: string;
+  /** What is wrong with the file as a whole. */
   readonly problems: readonly Problem[];
 }
 
+export interface CsvBlock {
+  readonly records: readonly CsvRecord[];
+  readonly problems: readonly Problem[];
+  /** Characters of the content read so far. */
+  readonly read: number;
+}
+
 const DELIMITERS = [',', ';', '\t'] as const;
+
+/** Characters of a block at least: some 5 ms of work, and small beside the memory an engine first fills. */
+const BLOCK_CHARACTERS = 100_000;
 
 /**
  * @param text content of the file; a byte-order mark is dropped
  * @param file name for messages
  * @param knownNames column names by which the delimiter is recognised in the first record
  */
-export function readCsv(text: string, file: string, knownNames: ReadonlySet<string>): CsvContent {
+export function openCsv(text: string, file: string, knownNames: ReadonlySet<string>): CsvSource {
   // Files that went through several hands mix their line breaks, so all become one kind.
   const content = text.replace(/^\ufeff/u, '').replace(/\r\n?/gu, '\n');
-  const delimiter = recogniseDelimiter(content, knownNames);
-  const { data, errors } = Papa.parse<string[]>(content, { delimiter, newline: '\n' });
+  return { content, delimiter: recogniseDelimiter(content, knownNames), problems: checkEncoding(content, file) };
+}
+
+export function* readBlocks({ content, delimiter }: CsvSource, file: string): Generator<CsvBlock, void> {
+  let start = 0;
+  let line = 1;
+  while (start < content.length) {
+    const end = findBlockEnd(content, start);
+    const block = content.slice(start, end);
+    const { records, problems } = readBlock(block, delimiter, line, file);
+    yield { records, problems, read: end };
+    line += countBreaks(block) + 1;
+    start = end + 1;
+  }
+}
+
+function readBlock(block: string, delimiter: string, firstLine: number, file: string): Omit<CsvBlock, 'read'> {
+  const { data, errors } = Papa.parse<string[]>(block, { delimiter, newline: '\n' });
   const records: CsvRecord[] = [];
   const lines: number[] = [];
   // Only where records and lines differ in number can a quoted cell hold a line break.
-  const hasBrokenCells = data.length !== countBreaks(content) + 1;
-  let line = 1;
+  const hasBrokenCells = data.length !== countBreaks(block) + 1;
+  let line = firstLine;
   for (const cells of data) {
     lines.push(line);
     // A line without anything on it, as after the last line break, is no record.
@@ -50,7 +83,32 @@ export function readCsv(text: string, file: string, knownNames: ReadonlySet<stri
         remedy: 'Close or double the quotation mark; what follows it cannot be told apart.',
       }),
     );
-  return { delimiter, records, problems: [...checkEncoding(content, file), ...problems] };
+  return { records, problems };
+}
+
+/** Place of the first line break from a block's least length on that has an even number of marks before it. */
+function findBlockEnd(content: string, start: number): number {
+  let counted = start;
+  let isQuoted = false;
+  let end = content.indexOf('\n', start + BLOCK_CHARACTERS);
+  while (end >= 0) {
+    for (let at = content.indexOf('"', counted); at >= 0 && at < end; at = content.indexOf('"', at + 1)) {
+      isQuoted = !isQuoted;
+    }
+    if (!isQuoted) return end;
+    counted = end;
+    end = content.indexOf('\n', end + 1);
+  }
+  return content.length;
+}
+
+/** The delimiter under which the first record holds most of the known names. */
+function recogniseDelimiter(content: string, knownNames: ReadonlySet<string>): string {
+  const found = DELIMITERS.map((delimiter) => {
+    const [first = []] = Papa.parse<string[]>(content, { delimiter, preview: 1 }).data;
+    return { delimiter, names: first.filter((name) => knownNames.has(name.trim())).length };
+  });
+  return found.reduce((best, next) => (next.names > best.names ? next : best)).delimiter;
 }
 
 /** Bytes that are not UTF-8 are decoded to U+FFFD, which would stand in a name as if it belonged there. */
@@ -69,15 +127,6 @@ function checkEncoding(content: string, file: string): Problem[] {
       remedy: 'Save the file as “CSV UTF-8”; this is the first line with a character that cannot be read.',
     },
   ];
-}
-
-/** The delimiter under which the first record holds most of the known names. */
-function recogniseDelimiter(content: string, knownNames: ReadonlySet<string>): string {
-  const found = DELIMITERS.map((delimiter) => {
-    const [first = []] = Papa.parse<string[]>(content, { delimiter, preview: 1 }).data;
-    return { delimiter, names: first.filter((name) => knownNames.has(name.trim())).length };
-  });
-  return found.reduce((best, next) => (next.names > best.names ? next : best)).delimiter;
 }
 
 function countBreaks(text: string): number {

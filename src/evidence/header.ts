@@ -1,6 +1,7 @@
 /** The header row: which column stands where, and what is missing, unknown or doubled. */
 import { distance } from 'fastest-levenshtein';
 import type { Column } from './column.ts';
+import type { CsvRecord } from './csv.ts';
 import type { Problem } from './problem.ts';
 
 export interface Header {
@@ -17,9 +18,10 @@ const MISSPELLED_LETTERS = [
 ] as const;
 
 export function readHeader(
-  cells: readonly string[],
+  { cells, line }: CsvRecord,
   columns: Readonly<Record<string, Column<unknown>>>,
   file: string,
+  delimiter: string,
 ): Header {
   const known = Object.keys(columns);
   const problems: Problem[] = [];
@@ -27,7 +29,7 @@ export function readHeader(
   const seen = new Set<string>();
   const given = cells.map((cell) => cell.trim());
   const absent = known.filter((name) => !given.includes(name));
-  const place = { file, line: 1 } as const;
+  const place = { file, line } as const;
   const names = given.map((name) => {
     if (Object.hasOwn(columns, name)) {
       if (!seen.has(name)) {
@@ -66,6 +68,16 @@ export function readHeader(
     }
     return null;
   });
+  if (names.every((name) => name === null)) {
+    problems.push({
+      ...place,
+      kind: 'header',
+      column: null,
+      value: cells.join(delimiter),
+      expected: 'the column names of the data dictionary, separated by commas, semicolons or tabs',
+      remedy: 'Look at the delimiter, and whether the header is the first row.',
+    });
+  }
   for (const name of known) {
     if (columns[name].required && !seen.has(name)) {
       problems.push({

@@ -12,6 +12,9 @@ export interface ReadRow {
   readonly valid: boolean;
 }
 
+/** Reads a record and adds its problems to the list. */
+export type RecordReader = (record: CsvRecord, problems: Problem[]) => ReadRow;
+
 interface Reading {
   readonly value: unknown;
   readonly problem: Pick<Problem, 'kind' | 'value' | 'expected' | 'remedy'> | null;
@@ -21,11 +24,11 @@ interface Reading {
  * Makes a reader of records. A table repeats its words and round numbers, so each distinct text of
  * a column is checked once and remembered.
  */
-export function makeRecordReader(columns: Columns, names: readonly (string | null)[], file: string) {
+export function makeRecordReader(columns: Columns, names: readonly (string | null)[], file: string): RecordReader {
   const emptyRow = makeEmptyRow(Object.keys(columns));
   const readings = names.map(() => new Map<string, Reading>());
   const mayBeEmpty = names.map((name) => name === null || !columns[name].required);
-  return (record: CsvRecord, problems: Problem[]): ReadRow => {
+  return (record, problems) => {
     const { line, cells } = record;
     const values = { ...emptyRow };
     values.line = line;

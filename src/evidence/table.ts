@@ -4,10 +4,10 @@
  */
 import type { Column } from './column.ts';
 import { checkAcrossRows } from './crossRow.ts';
-import { readCsv } from './csv.ts';
-import { readHeader } from './header.ts';
+import { openCsv, readBlocks } from './csv.ts';
+import { type Header, readHeader } from './header.ts';
 import type { Problem } from './problem.ts';
-import { makeRecordReader } from './records.ts';
+import { makeRecordReader, type RecordReader } from './records.ts';
 import { checkRow } from './rowRules.ts';
 import { ARM_COLUMNS, type Arm, STUDY_COLUMNS, type Study } from './schema.ts';
 import { findUnusual } from './unusual.ts';
@@ -22,14 +22,11 @@ export interface ArmTable extends Omit<Table<Arm>, 'rows'> {
   readonly arms: readonly Arm[];
 }
 
-/** How far a reading has come, in records. */
+/** How far a reading has come, in characters of the text. */
 export interface Progress {
   readonly done: number;
   readonly total: number;
 }
-
-/** Records between two reports of progress: some 20 ms of work. */
-const REPORT_EVERY = 1000;
 
 /** Reads `arms.csv`. Nothing is thrown, whatever the text. */
 export function readArms(text: string, file: string): ArmTable {
@@ -78,51 +75,44 @@ function* readRows<Row extends { readonly line: number }>(
   columns: Readonly<Record<string, Column<unknown>>>,
   check: (row: Row) => Problem[],
 ): Generator<Progress, Table<Row>> {
-  const content = readCsv(text, file, new Set(Object.keys(columns)));
-  const [first, ...records] = content.records;
+  const source = openCsv(text, file, new Set(Object.keys(columns)));
+  const problems = [...source.problems];
+  const rows: Row[] = [];
+  let header: Header | null = null;
+  let read: RecordReader | null = null;
+  let records = 0;
+  for (const block of readBlocks(source, file)) {
+    for (const problem of block.problems) problems.push(problem);
+    for (const record of block.records) {
+      if (!header || !read) {
+        header = readHeader(record, columns, file, source.delimiter);
+        problems.push(...header.problems);
+        // Without any known column every cell would be reported; the header says it all.
+        if (header.names.every((name) => name === null)) return { rows, problems, warnings: header.warnings };
+        read = makeRecordReader(columns, header.names, file);
+        continue;
+      }
+      records++;
+      const { values, valid } = read(record, problems);
+      if (!valid) continue;
+      // Every required cell was read, each with its own column's schema.
+      const row = values as unknown as Row;
+      for (const problem of check(row)) problems.push(problem);
+      rows.push(row);
+    }
+    yield { done: block.read, total: source.content.length };
+  }
   const whole = { file, line: null, column: null, value: '', kind: 'file' } as const;
-  if (!first) {
-    return {
-      rows: [],
-      problems: [{ ...whole, expected: 'a header row and at least one row of data', remedy: 'The file is empty.' }],
-      warnings: [],
-    };
-  }
-  const header = readHeader(first.cells, columns, file);
-  const problems = [...content.problems, ...header.problems];
-  // Without any known column every cell would be reported; the header says it all.
-  if (header.names.every((name) => name === null)) {
-    const strange: Problem = {
-      kind: 'header',
-      file,
-      line: first.line,
-      column: null,
-      value: first.cells.join(content.delimiter),
-      expected: 'the column names of the data dictionary, separated by commas, semicolons or tabs',
-      remedy: 'Look at the delimiter, and whether the header is the first row.',
-    };
-    return { rows: [], problems: [strange, ...problems], warnings: header.warnings };
-  }
-  if (records.length === 0) {
+  if (!header) {
+    problems.push({ ...whole, expected: 'a header row and at least one row of data', remedy: 'The file is empty.' });
+  } else if (records === 0) {
     problems.push({
       ...whole,
       expected: 'at least one row of data below the header',
       remedy: 'The table has only a header.',
     });
   }
-  const read = makeRecordReader(columns, header.names, file);
-  const rows: Row[] = [];
-  for (let i = 0; i < records.length; i++) {
-    if (i % REPORT_EVERY === 0) yield { done: i, total: records.length };
-    const { values, valid } = read(records[i], problems);
-    if (!valid) continue;
-    // Every required cell was read, each with its own column's schema.
-    const row = values as unknown as Row;
-    const broken = check(row);
-    if (broken.length > 0) problems.push(...broken);
-    rows.push(row);
-  }
-  return { rows, problems, warnings: header.warnings };
+  return { rows, problems, warnings: header?.warnings ?? [] };
 }
 
 function drain<Result>(steps: Generator<unknown, Result>): Result {

@@ -15,6 +15,7 @@ import {
   standardErrorFromP,
   standardErrorFromT,
 } from '../../src/evidence/recover.ts';
+import { studentTwoSidedP } from '../../src/numerics/distributions.ts';
 import { expectRelative, expectWithin } from '../support/closeness.ts';
 import { type Cells, makeArms } from '../support/tables.ts';
 
@@ -123,15 +124,20 @@ describe('the log ratio', () => {
 
   const sd = changeSd(6, 6.2, 0.9);
   const n = 12;
+  // 97.5 % point of t with 11 df, as printed tables have it, here with seven digits.
+  const half = (2.200985 * sd) / Math.sqrt(n);
   const bare = { correlation: '', followup_mean: '', change_mean: '3' };
   it.each<[string, Cells, RegExp]>([
     ['the SD of the change', { ...bare, change_sd: `${sd}` }, /three SDs/],
     ['its standard error', { ...bare, change_se: `${sd / Math.sqrt(n)}` }, /standard error/],
+    ['its 95 % interval', { ...bare, change_ci_low: `${3 - half}`, change_ci_high: `${3 + half}` }, /95 % interval/],
+    ['its p', { ...bare, change_p: `${studentTwoSidedP((3 * Math.sqrt(n)) / sd, n - 1)}` }, /p: /],
     ['its t', { ...bare, change_t: `${(3 * Math.sqrt(n)) / sd}` }, /t: /],
   ])('is the same from %s, with a step that says how', (_name, cells, how) => {
     const { v, correlation, steps } = effectOf(cells);
-    expectRelative(v, effectOf({}).v, 1e-9, 'v');
-    expectRelative(correlation ?? Number.NaN, 0.9, 1e-9, 'r');
+    // 1e-6: the t quantile of the interval is written with seven digits.
+    expectRelative(v, effectOf({}).v, 1e-6, 'v');
+    expectRelative(correlation ?? Number.NaN, 0.9, 1e-6, 'r');
     expect(steps.map((step) => step.how).join('; ')).toMatch(how);
   });
 
@@ -139,6 +145,51 @@ describe('the log ratio', () => {
     const { correlation, steps } = effectOf({ correlation: '' });
     expect(correlation).toBe(0.8);
     expect(steps.some(({ how }) => how.startsWith('assumed'))).toBe(true);
+  });
+
+  it('solves for the SD after from that before, of the change, and r', () => {
+    const { v, steps } = effectOf({ followup_sd: '', change_sd: `${sd}` });
+    // 6.2 is the larger root of s₂² − 2 · 0.9 · 6 s₂ + 36 = s_c².
+    expectRelative(v, effectOf({}).v, 1e-9, 'v');
+    expect(steps.map(({ quantity }) => quantity)).toContain('SD after');
+  });
+
+  it('takes r = 1 − s_c²/(2 s₁²) with the SD after assumed equal, and says both', () => {
+    const { correlation, steps } = effectOf({ correlation: '', followup_sd: '', change_sd: '3' });
+    expectRelative(correlation ?? Number.NaN, 1 - 9 / 72, 1e-14, 'r');
+    expect(steps.map(({ how }) => how).join('; ')).toMatch(
+      /assumed equal: 1 − s_c²[\s\S]*assumed equal to the SD before/,
+    );
+  });
+
+  it('has variance s_c²/(n m₁ m₂) from the SD of the change alone', () => {
+    const { v } = effectOf({ baseline_sd: '', followup_sd: '', correlation: '', change_sd: '3' });
+    expectRelative(v, 9 / (12 * 40 * 43), 1e-14, 'v');
+  });
+
+  it('is left out where its variance is 0 or cannot be had, with the reason', () => {
+    const arms = makeArms([{ baseline_mean: '6', baseline_sd: '6', followup_mean: '6', followup_sd: '6' }]).map(
+      (arm) => ({ ...arm, correlation: 1 }),
+    );
+    expect(computeEffect(arms[0], { metric: 'log-ratio', assumedCorrelation: 0.8 })).toMatch(/no variance above 0/);
+    const [pair] = makeArms([{ n: '2' }]);
+    expect(computeEffect(pair, { metric: 'standardised', assumedCorrelation: 0.8 })).toMatch(/two people/);
+  });
+
+  it('uses means where a ready-made effect is in the other metric', () => {
+    const { y } = effectOf({ effect: '0.4', effect_variance: '0.02', effect_metric: 'standardised' });
+    expectRelative(y, Math.log(43 / 40), 1e-15, 'y');
+  });
+
+  it('looks at the rows of the outcome only, and leaves them as they were', () => {
+    const arms = Object.freeze(makeArms([{}, { outcome: 'strength' }]).map((arm) => Object.freeze(arm)));
+    const { effects, excluded } = computeEffects(arms, {
+      outcome: 'strength',
+      metric: 'log-ratio',
+      assumedCorrelation: 0.8,
+    });
+    expect(effects.map(({ arm }) => arm.line)).toEqual([3]);
+    expect(excluded).toEqual([]);
   });
 
   it('takes a ready-made effect as it is', () => {

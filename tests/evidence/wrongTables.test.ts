@@ -2,123 +2,14 @@
  * Wrong tables of every kind that a curator or an ill-meaning file may hold: each is refused with its
  * line, its column and what was expected, and nothing crashes.
  */
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatProblem } from '../../src/evidence/problem.ts';
-import { ARM_COLUMNS } from '../../src/evidence/schema.ts';
 import { readArms } from '../../src/evidence/table.ts';
-import { type Cells, makeTable } from '../support/tables.ts';
+import { makeTable } from '../support/tables.ts';
+import { second, WRONG_FILES, type WrongTable } from './wrongFiles.ts';
 
-interface WrongTable {
-  readonly kind: string;
-  readonly text: string;
-  readonly line: number | null;
-  readonly column: string | null;
-  readonly expected: RegExp;
-}
-
-/** A table whose second row (line 3) has the changes. */
-const second = (changes: Cells) => makeTable([{}, { arm: 'other', ...changes }]);
-const cell = (kind: string, column: keyof typeof ARM_COLUMNS, value: string, expected: RegExp): WrongTable => ({
-  kind,
-  text: second({ [column]: value }),
-  line: 3,
-  column,
-  expected,
-});
-const all = Object.keys(ARM_COLUMNS);
-const without = (column: string) => all.filter((name) => name !== column);
-
-const WRONG_TABLES: readonly WrongTable[] = [
-  { kind: 'an empty file', text: '', line: null, column: null, expected: /a header row/ },
-  { kind: 'only blank lines', text: '\n\n\r\n', line: null, column: null, expected: /a header row/ },
-  { kind: 'only a header', text: makeTable([]), line: null, column: null, expected: /at least one row/ },
-  {
-    kind: 'a missing required column',
-    text: makeTable([{}], without('n')),
-    line: 1,
-    column: 'n',
-    expected: /a column named n/,
-  },
-  {
-    kind: 'a misspelled column',
-    text: makeTable([{}]).replace('reserve_reps', 'Reserve reps'),
-    line: 1,
-    column: 'Reserve reps',
-    expected: /reserve_reps/,
-  },
-  { kind: 'a column twice', text: makeTable([{}], [...all, 'n']), line: 1, column: 'n', expected: /every column once/ },
-  {
-    kind: 'a picture instead of a table',
-    text: '\u0089PNG\r\n\u001a\n\u0000\u0000',
-    line: 1,
-    column: 'study',
-    expected: /a column named study/,
-  },
-  {
-    kind: 'a web page instead of a table',
-    text: '<!doctype html><html><body>no</body></html>',
-    line: 1,
-    column: 'study',
-    expected: /a column named study/,
-  },
-  {
-    kind: 'an unknown delimiter',
-    text: makeTable([{}]).replaceAll(',', '|'),
-    line: 1,
-    column: 'study',
-    expected: /a column named study/,
-  },
-  {
-    kind: 'a line with a cell too few',
-    text: `${makeTable([{}])}\nPlover 2012,2012`,
-    line: 3,
-    column: null,
-    expected: /as many as the header/,
-  },
-  {
-    kind: 'a line with a cell too many',
-    text: `${second({})},x`,
-    line: 3,
-    column: null,
-    expected: /as many as the header/,
-  },
-  {
-    kind: 'a quotation mark that is never closed',
-    text: second({ note: 'x' }).replace(/x$/u, '"x'),
-    line: 3,
-    column: null,
-    expected: /quotation mark/,
-  },
-  cell('a required cell left empty', 'study', '', /plain text/),
-  cell('text in a number', 'year', 'twenty', /a whole number from 1900 to 2100/),
-  cell('a range in a number', 'reserve_reps', '1-2', /a number from 0 to 30/),
-  cell('a decimal comma', 'baseline_mean', '40,5', /a number above 0/),
-  cell('a per cent sign', 'load_pct_1rm', '75%', /a number above 0 and up to 100/),
-  cell('a load of 120', 'load_pct_1rm', '120', /up to 100/),
-  cell('a load of 0', 'load_pct_1rm', '0', /above 0/),
-  cell('a negative SD', 'baseline_sd', '-6', /above 0/),
-  cell('an SD of 0', 'followup_sd', '0', /above 0/),
-  cell('n of 1', 'n', '1', /a whole number from 2/),
-  cell('n with a fraction', 'n', '12.5', /a whole number/),
-  cell('a negative mean', 'baseline_mean', '-40', /above 0/),
-  cell('a negative reserve', 'reserve_reps', '-1', /from 0 to 30/),
-  cell('a reserve of 31', 'reserve_reps', '31', /from 0 to 30/),
-  cell('a correlation of 1', 'correlation', '1', /above -1 and below 1/),
-  cell('an infinite number', 'followup_mean', '1e999', /a number above 0/),
-  cell('a hexadecimal number', 'n', '0x10', /a whole number/),
-  cell('“NaN”', 'baseline_sd', 'NaN', /a number above 0/),
-  cell('an unknown design', 'design', 'cohort', /one of parallel, within-person, crossover/),
-  cell('a word in capitals', 'outcome', 'Growth', /one of growth, strength, fatigue/),
-  cell('“true” for yes', 'attempted_failure', 'true', /yes or no/),
-  cell('HTML in a name', 'arm', '<img src=x onerror=alert(1)>', /plain text/),
-  cell('a spreadsheet formula in a name', 'arm', '=HYPERLINK("https://example.org")', /not starting with =/),
-  cell('a formula that starts with +', 'exercise', '+1+2', /not starting with =/),
-  cell('a control character in a name', 'arm', 'to\u0000failure', /without markup or control characters/),
-  cell('a change of writing direction in a name', 'arm', 'to \u202efailure', /control characters/),
-  cell('a cell of 200,000 characters', 'note', 'x'.repeat(200_000), /up to 500 characters/),
-  cell('a name of an object property is text, a bad number is not', 'n', '__proto__', /a whole number/),
-  cell('reserve in a set to failure', 'reserve_reps', '2', /0, since `attempted_failure` is yes/),
+/** Rows that are wrong in themselves or beside others. */
+const WRONG_ROWS: readonly WrongTable[] = [
   {
     kind: 'reserve beyond failure',
     text: second({ beyond_failure: 'partials', attempted_failure: '', reserve_reps: '1' }),
@@ -219,6 +110,16 @@ const WRONG_TABLES: readonly WrongTable[] = [
   },
   { kind: 'a row twice', text: makeTable([{}, {}]), line: 3, column: null, expected: /line 2 does not have already/ },
   {
+    kind: 'a cohort that grows with the hours, whatever the order of lines',
+    text: makeTable([
+      { outcome: 'fatigue', cohort: 'a', hours_after: '48', n: '14' },
+      { outcome: 'fatigue', cohort: 'a', hours_after: '24', n: '12' },
+    ]),
+    line: 2,
+    column: 'n',
+    expected: /at most 12 people, as line 3 has in cohort a/,
+  },
+  {
     kind: 'a cohort that grows',
     text: makeTable([{ cohort: 'a' }, { cohort: 'a', measure: 'area', n: '20' }]),
     line: 3,
@@ -226,6 +127,8 @@ const WRONG_TABLES: readonly WrongTable[] = [
     expected: /at most 12 people/,
   },
 ];
+
+const WRONG_TABLES = [...WRONG_FILES, ...WRONG_ROWS];
 
 describe('a wrong table', () => {
   it(`is tried in at least 30 kinds (${WRONG_TABLES.length})`, () => {
@@ -268,64 +171,33 @@ describe('a wrong table', () => {
     );
   });
 
+  it.each([
+    ['change_p', '<0.05', /a bound is not a value/i],
+    ['baseline_mean', '40 ± 6', /the mean alone/],
+    ['followup_mean', '43 mm', /leave out the unit/i],
+    ['baseline_mean', '40,5', /decimal point/],
+    ['load_pct_1rm', '75%', /per cent sign/],
+    ['reserve_sd', 'n/a', /leave the cell empty/i],
+    ['outcome', 'Growth', /small letters/],
+    ['arm', '<b>bold', /markup/],
+    ['arm', '@SUM(1)', /spreadsheet/],
+    ['note', 'x'.repeat(501), /501 characters/],
+  ] as const)('in %s that reads %s gets the remedy for it', (column, value, remedy) => {
+    const { problems } = readArms(second({ [column]: value }), 'wrong.csv');
+    expect(problems.find((problem) => problem.column === column)?.remedy).toMatch(remedy);
+  });
+
+  it('may have a cohort of other sizes in other outcomes', () => {
+    const cohort = { cohort: 'a' };
+    const { problems } = readArms(makeTable([cohort, { ...cohort, outcome: 'strength', n: '14' }]), 'right.csv');
+    expect(problems).toEqual([]);
+  });
+
   it('counts physical lines where quoted cells hold line breaks, which are themselves refused', () => {
     const { problems } = readArms(makeTable([{ note: 'one\ntwo' }, { arm: 'b', n: '1' }]), 'wrong.csv');
     expect(problems.map(({ line, column }) => [line, column])).toEqual([
       [2, 'note'],
       [4, 'n'],
     ]);
-  });
-});
-
-describe('a table in another dress', () => {
-  const { arms } = readArms(makeTable([{}]), 'right.csv');
-
-  it.each([
-    ['a byte-order mark', `\ufeff${makeTable([{}])}`],
-    ['semicolons', makeTable([{}]).replaceAll(',', ';')],
-    ['tabs', makeTable([{}]).replaceAll(',', '\t')],
-    ['line feeds only', makeTable([{}]).replaceAll('\r\n', '\n')],
-    ['carriage returns only', makeTable([{}]).replaceAll('\r\n', '\r')],
-    ['blank lines at its end', `${makeTable([{}])}\r\n\r\n`],
-    ['spaces around a cell', makeTable([{ study: '  Plover 2012 ' }])],
-    ['columns in another order', makeTable([{}], [...all].reverse())],
-  ])('with %s reads the same', (_dress, text) => {
-    const read = readArms(text, 'right.csv');
-    expect(read.problems).toEqual([]);
-    expect(read.arms).toEqual(arms);
-  });
-
-  it('with a column of its own is read, with a warning that names the column', () => {
-    const { problems, warnings } = readArms(makeTable([{}], [...all, 'weather']), 'right.csv');
-    expect(problems).toEqual([]);
-    expect(warnings.map(({ column, line }) => [column, line])).toEqual([['weather', 1]]);
-  });
-});
-
-describe('any text at all', () => {
-  it('is read without an exception, into rows or problems', () => {
-    fc.assert(
-      fc.property(fc.string({ unit: 'binary', maxLength: 400 }), (text) => {
-        const { arms, problems } = readArms(text, 'any.csv');
-        expect(arms.length + problems.length).toBeGreaterThan(0);
-      }),
-      { seed: 1, numRuns: 300 },
-    );
-  });
-
-  it('in place of any part of a valid table is read without an exception', () => {
-    const table = makeTable([{}, { arm: 'b', attempted_failure: 'no', reserve_reps: '3' }]);
-    fc.assert(
-      fc.property(
-        fc.nat(table.length),
-        fc.nat(40),
-        fc.string({ unit: 'binary', maxLength: 20 }),
-        (from, count, piece) => {
-          const { arms, problems } = readArms(table.slice(0, from) + piece + table.slice(from + count), 'any.csv');
-          expect(arms.length + problems.length).toBeGreaterThan(0);
-        },
-      ),
-      { seed: 2, numRuns: 500 },
-    );
   });
 });
