@@ -117,7 +117,7 @@ const CHOICE_WORDS: Readonly<Record<SweepChoice, string>> = {
   inclusion: 'leaving out studies of high concern',
 };
 
-function describeSweep(name: 'light' | 'heavy', sweep: Sweep): string {
+export function describeSweep(name: 'light' | 'heavy', sweep: Sweep): string {
   const { quantiles, outcomes, withoutTarget, shares } = sweep[name];
   const [low, , , , high] = quantiles;
   const [first] = shares;

@@ -1,23 +1,80 @@
-/** The worker that analyses: reads the site's table once, then answers each request with an Analysis. */
+/**
+ * The worker that computes: reads the site's table once, then answers requests. Quick answers come as
+ * they are asked; the sweep runs in steps, so that it can report progress and be stopped.
+ */
 import { formatProblem } from '../evidence/problem.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { readArms } from '../evidence/table.ts';
 import { analyse } from '../model/analyse.ts';
+import { type Sweep, type SweepProgress, sweepChoices } from '../model/checks/sweep.ts';
+import { type BandsChecks, checkBands } from '../model/full.ts';
 import type { Analysis } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 
-export interface AnalysisRequest {
-  readonly id: number;
-  /** Address of the table on this site. */
-  readonly table: string;
-  readonly settings: Settings;
-}
+export type WorkerRequest =
+  | {
+      readonly kind: 'analyse' | 'check' | 'sweep';
+      readonly id: number;
+      /** Address of the table on this site. */
+      readonly table: string;
+      readonly settings: Settings;
+    }
+  | { readonly kind: 'stop sweep' };
 
-export type AnalysisReply =
-  | { readonly id: number; readonly analysis: Analysis; readonly problem: null }
-  | { readonly id: number; readonly analysis: null; readonly problem: string };
+export type WorkerReply =
+  | { readonly kind: 'analysis'; readonly id: number; readonly analysis: Analysis }
+  | { readonly kind: 'checks'; readonly id: number; readonly checks: BandsChecks }
+  | { readonly kind: 'sweep progress'; readonly id: number; readonly progress: SweepProgress }
+  | { readonly kind: 'sweep'; readonly id: number; readonly sweep: Sweep }
+  | { readonly kind: 'problem'; readonly id: number; readonly problem: string };
 
 const tables = new Map<string, Promise<readonly Arm[]>>();
+/** Request whose sweep is wanted; another number stops the one that runs. */
+let sweeping: number | null = null;
+
+self.addEventListener('message', ({ data }: MessageEvent<WorkerRequest>) => {
+  if (data.kind === 'stop sweep') sweeping = null;
+  else void answer(data);
+});
+
+async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): Promise<void> {
+  const { kind, id, table, settings } = request;
+  try {
+    const arms = await loadArms(table);
+    if (kind === 'analyse') reply({ kind: 'analysis', id, analysis: analyse(arms, settings) });
+    else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
+    else await sweep(arms, settings, id);
+  } catch (error) {
+    reply({ kind: 'problem', id, problem: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+async function sweep(arms: readonly Arm[], settings: Settings, id: number): Promise<void> {
+  sweeping = id;
+  const steps = sweepChoices(arms, settings);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) {
+      reply({ kind: 'sweep', id, sweep: step.value });
+      return;
+    }
+    reply({ kind: 'sweep progress', id, progress: step.value });
+    // Lets other requests, and the wish to stop, come in between.
+    await new Promise((resolve) => setTimeout(resolve));
+    if (sweeping !== id) return;
+  }
+}
+
+async function loadArms(address: string): Promise<readonly Arm[]> {
+  const known = tables.get(address) ?? fetchArms(address);
+  tables.set(address, known);
+  try {
+    return await known;
+  } catch (error) {
+    // A table that failed to load is asked for again next time.
+    tables.delete(address);
+    throw error;
+  }
+}
 
 async function fetchArms(address: string): Promise<readonly Arm[]> {
   const response = await fetch(address);
@@ -27,17 +84,6 @@ async function fetchArms(address: string): Promise<readonly Arm[]> {
   return arms;
 }
 
-self.addEventListener('message', async ({ data }: MessageEvent<AnalysisRequest>) => {
-  const { id, table, settings } = data;
-  let reply: AnalysisReply;
-  try {
-    const arms = tables.get(table) ?? fetchArms(table);
-    tables.set(table, arms);
-    reply = { id, analysis: analyse(await arms, settings), problem: null };
-  } catch (error) {
-    // A table that failed to load is asked for again next time.
-    tables.delete(table);
-    reply = { id, analysis: null, problem: error instanceof Error ? error.message : String(error) };
-  }
-  self.postMessage(reply);
-});
+function reply(message: WorkerReply): void {
+  self.postMessage(message);
+}

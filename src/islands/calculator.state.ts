@@ -9,7 +9,7 @@ import { defaultSettings, settingsSchema } from '../model/settings.ts';
 import { type Advice, advise } from '../practice/advice.ts';
 import { COMPANIES } from '../practice/cautions.ts';
 import type { TargetAnalysis } from '../practice/targetTable.ts';
-import type { AnalysisReply, AnalysisRequest } from './analysisWorker.ts';
+import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
 
 const numberInText = (schema: z.ZodNumber) =>
   z
@@ -59,11 +59,11 @@ export function createCalculator(start: TargetAnalysis, table: string) {
     ignored.value = unread;
     const worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
     let latest = 0;
-    worker.addEventListener('message', ({ data }: MessageEvent<AnalysisReply>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
       if (data.id !== latest) return;
       pending.value = false;
-      problem.value = data.problem;
-      if (data.analysis) analysis.value = data.analysis;
+      problem.value = data.kind === 'problem' ? data.problem : null;
+      if (data.kind === 'analysis') analysis.value = data.analysis;
     });
     worker.addEventListener('error', () => {
       pending.value = false;
@@ -75,7 +75,7 @@ export function createCalculator(start: TargetAnalysis, table: string) {
       const settings = settingsSchema.parse({ ...start.settings, keptShare: keep / 100, confidence: confidence / 100 });
       latest++;
       pending.value = true;
-      const request: AnalysisRequest = { id: latest, table, settings };
+      const request: WorkerRequest = { kind: 'analyse', id: latest, table, settings };
       worker.postMessage(request);
     });
     const stopWriting = effect(() => {

@@ -11,6 +11,12 @@ import { accumulateByYear, type CumulativeYear } from './checks/cumulative.ts';
 import { type Influence, measureInfluence } from './checks/influence.ts';
 import { correctForReserveError, type ReserveErrorCheck } from './checks/reserveError.ts';
 import { type SmallStudyPattern, testSmallStudies } from './checks/smallStudies.ts';
+import {
+  compareWeightings,
+  measureDeviations,
+  type StudyDeviation,
+  type WeightingComparison,
+} from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
 import type { Analysis, BandName } from './result.ts';
 import { selectRows } from './selection.ts';
@@ -19,6 +25,8 @@ import { analyseStrength, type Strength } from './strength.ts';
 
 /** Checks on one band; null where the band could not be fitted. */
 export interface BandChecks {
+  readonly weightings: readonly WeightingComparison[];
+  readonly deviations: readonly StudyDeviation[];
   readonly influence: Influence;
   readonly smallStudies: SmallStudyPattern;
   /** Of the mean slope. */
@@ -27,25 +35,32 @@ export interface BandChecks {
   readonly cumulative: readonly CumulativeYear[];
 }
 
+export type BandsChecks = Readonly<Partial<Record<BandName, BandChecks | null>>>;
+
 export interface FullAnalysis extends Analysis {
   readonly strength: Strength;
   readonly beyondFailure: readonly BeyondFailureContrast[];
   readonly fatigue: Fatigue;
-  readonly checks: Readonly<Partial<Record<BandName, BandChecks | null>>>;
+  readonly checks: BandsChecks;
 }
 
 export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAnalysis {
-  const { effects } = selectRows(arms, settings);
-  const bands = settings.split === null ? { all: effects } : splitByLoad(effects, settings.split);
   return {
     ...analyse(arms, settings),
     strength: analyseStrength(arms, settings),
     beyondFailure: compareBeyondFailure(arms, settings),
     fatigue: analyseFatigue(arms, settings),
-    checks: Object.fromEntries(
-      Object.entries(bands).map(([name, rows]) => [name, checkBand(fitEffects(rows, settings), settings)]),
-    ),
+    checks: checkBands(arms, settings),
   };
+}
+
+/** The checks of every band that the settings make. */
+export function checkBands(arms: readonly Arm[], settings: Settings): BandsChecks {
+  const { effects } = selectRows(arms, settings);
+  const bands = settings.split === null ? { all: effects } : splitByLoad(effects, settings.split);
+  return Object.fromEntries(
+    Object.entries(bands).map(([name, rows]) => [name, checkBand(fitEffects(rows, settings), settings)]),
+  );
 }
 
 export function checkBand(band: BandFit, settings: Settings): BandChecks | null {
@@ -53,6 +68,8 @@ export function checkBand(band: BandFit, settings: Settings): BandChecks | null 
   const { fit } = band.outcome;
   if (!fit || !studied) return null;
   return {
+    weightings: compareWeightings(band, settings),
+    deviations: measureDeviations(band, settings),
     influence: measureInfluence(band, settings),
     smallStudies: testSmallStudies(band, settings),
     bootstrap: bootstrapContrast(fit, meanSlopeContrast(band.at, studied.high), settings.seed),

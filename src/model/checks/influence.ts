@@ -14,6 +14,7 @@ import type { Estimate, Target } from '../result.ts';
 import type { Settings } from '../settings.ts';
 import { SCAN_STEPS } from '../target.ts';
 import { studyRoot } from '../whitening.ts';
+import { studyWeights } from './studies.ts';
 
 export interface StudyInfluence {
   readonly study: string;
@@ -61,16 +62,6 @@ export function measureInfluence(band: BandFit, settings: Settings): Influence {
     };
   });
   return { studies, residuals: standardiseResiduals(band, fit) };
-}
-
-/** Share of each study in 1'Σ⁻¹1, in the order of the fit's studies. */
-function studyWeights({ data, whitening }: Fit): number[] {
-  const weights = data.studies.map((_, k) => {
-    const ones = whitening.whitenedOnes.subarray(data.studyStart[k], data.studyStart[k + 1]);
-    return ones.reduce((sum, value) => sum + value * value, 0);
-  });
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map((weight) => weight / total);
 }
 
 function cooksDistance(whole: Fit, without: Fit): number {

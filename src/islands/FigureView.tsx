@@ -1,0 +1,57 @@
+/** A figure drawn in the browser: the same options that the build draws. */
+import * as Plot from '@observablehq/plot';
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Figure } from '../figures/figure.ts';
+import { Scroll } from './Scroll.tsx';
+
+interface Props {
+  readonly figure: Figure;
+  /** The same figure as the build drew it, shown until this browser draws. */
+  readonly drawn?: ComponentChildren;
+}
+
+export function FigureView({ figure, drawn }: Props) {
+  const frame = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const svg = Plot.plot({ ...figure.plot, ariaLabel: null });
+    for (const part of svg.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
+    svg.setAttribute('role', 'img');
+    svg.setAttribute('aria-label', figure.alternative);
+    svg.removeAttribute('width');
+    svg.removeAttribute('height');
+    frame.current?.replaceChildren(svg);
+  }, [figure]);
+  return (
+    <figure class="figure">
+      <h3 class="figure-title">{figure.title}</h3>
+      <div ref={frame}>{drawn}</div>
+      <figcaption>{figure.caption}</figcaption>
+      <details>
+        <summary>The numbers of this figure</summary>
+        <Scroll label={`Numbers of: ${figure.title}`}>
+          <table>
+            <thead>
+              <tr>
+                {figure.table.columns.map((column) => (
+                  <th key={column} scope="col">
+                    {column}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {figure.table.rows.map((row) => (
+                <tr key={row.join('|')}>
+                  {row.map((cell, i) => (
+                    <td key={figure.table.columns[i]}>{cell}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Scroll>
+      </details>
+    </figure>
+  );
+}

@@ -1,0 +1,139 @@
+/**
+ * State of the Evidence page: settings, kept in the address, and what two workers made of them. One
+ * worker answers each move of a control with a new fit; the other does the slower checks, once the
+ * controls have rested, and the sweep.
+ */
+import { computed, effect, signal, untracked } from '@preact/signals';
+import type { Sweep, SweepProgress } from '../model/checks/sweep.ts';
+import type { BandsChecks } from '../model/full.ts';
+import type { Analysis } from '../model/result.ts';
+import { defaultSettings, type Settings } from '../model/settings.ts';
+import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
+import type { Change } from './evidence.controls.ts';
+import { readSettings, writeSettings } from './settingsAddress.ts';
+
+/** Milliseconds without a move after which the checks are made and the address gets an entry. */
+const REST = 400;
+
+export function createEvidence(start: Analysis, table: string) {
+  const settings = signal<Settings>(start.settings);
+  const analysis = signal<Analysis>(start);
+  const checks = signal<BandsChecks | null>(null);
+  const sweep = signal<Sweep | null>(null);
+  const sweepProgress = signal<SweepProgress | null>(null);
+  const problem = signal<string | null>(null);
+  const notice = signal<string | null>(null);
+  /** True until the picture shows the settings as they stand. */
+  const pending = computed(
+    () => analysis.value.settings !== settings.value && !isSame(analysis.value.settings, settings.value),
+  );
+  const change = (by: Change) => {
+    settings.value = by(settings.value);
+  };
+  const reset = () => {
+    settings.value = defaultSettings;
+    notice.value = null;
+  };
+  let checker: Worker | null = null;
+  let sweepId = 0;
+  const startSweep = () => {
+    sweep.value = null;
+    sweepProgress.value = { done: 0, total: 1 };
+    post(checker, { kind: 'sweep', id: ++sweepId, table, settings: settings.value });
+  };
+  const stopSweep = () => {
+    sweepId++;
+    sweepProgress.value = null;
+    post(checker, { kind: 'stop sweep' });
+  };
+
+  const connect = () => {
+    const fitter = startWorker();
+    checker = startWorker();
+    let busy = false;
+    let checkId = 0;
+    const take = () => {
+      const read = readSettings(location.search);
+      notice.value = read.notice;
+      settings.value = read.settings;
+    };
+    take();
+    const ask = () => {
+      busy = true;
+      post(fitter, { kind: 'analyse', id: 0, table, settings: settings.value });
+    };
+    fitter.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
+      busy = false;
+      problem.value = data.kind === 'problem' ? data.problem : null;
+      if (data.kind === 'analysis') analysis.value = data.analysis;
+      // While one fit was made the controls may have moved on; only the newest is fitted.
+      if (data.kind === 'analysis' && !isSame(data.analysis.settings, settings.value)) ask();
+    });
+    checker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
+      if (data.kind === 'checks' && data.id === checkId) checks.value = data.checks;
+      if (data.kind === 'sweep progress' && data.id === sweepId) sweepProgress.value = data.progress;
+      if (data.kind === 'sweep' && data.id === sweepId) {
+        sweepProgress.value = null;
+        sweep.value = data.sweep;
+      }
+      if (data.kind === 'problem') problem.value = data.problem;
+    });
+    for (const worker of [fitter, checker]) {
+      worker.addEventListener('error', () => {
+        problem.value = 'the calculation could not be started in this browser';
+      });
+    }
+    let rest: ReturnType<typeof setTimeout> | undefined;
+    const stop = effect(() => {
+      const now = settings.value;
+      if (!busy) ask();
+      clearTimeout(rest);
+      rest = setTimeout(() => {
+        checks.value = null;
+        post(checker, { kind: 'check', id: ++checkId, table, settings: now });
+        if (untracked(() => sweepProgress.value !== null || sweep.value !== null)) stopSweep();
+        sweep.value = null;
+        const address = `${location.pathname}${writeSettings(now)}${location.hash}`;
+        if (address !== `${location.pathname}${location.search}${location.hash}`) history.pushState(null, '', address);
+      }, REST);
+    });
+    addEventListener('popstate', take);
+    return () => {
+      clearTimeout(rest);
+      stop();
+      removeEventListener('popstate', take);
+      fitter.terminate();
+      checker?.terminate();
+      checker = null;
+    };
+  };
+  return {
+    settings,
+    analysis,
+    checks,
+    sweep,
+    sweepProgress,
+    problem,
+    notice,
+    pending,
+    change,
+    reset,
+    startSweep,
+    stopSweep,
+    connect,
+  };
+}
+
+export type EvidenceState = ReturnType<typeof createEvidence>;
+
+function startWorker(): Worker {
+  return new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
+}
+
+function post(worker: Worker | null, request: WorkerRequest): void {
+  worker?.postMessage(request);
+}
+
+function isSame(a: Settings, b: Settings): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
