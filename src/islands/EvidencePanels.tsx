@@ -1,6 +1,8 @@
 /** The panels under the figure: the same fit looked at from many sides, each with its finding. */
 import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
 import { writeEquation } from '../figures/equation.ts';
+import type { Figure } from '../figures/figure.ts';
 import { describeSweep } from '../figures/findings.ts';
 import { formatNumber, formatP, formatRange } from '../figures/format.ts';
 import {
@@ -57,7 +59,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
           own && (
             <>
               <p>{describeDeviations(own.deviations)}</p>
-              <FigureView figure={deviationsByStudy(own.deviations, name, metric)} />
+              <CheckFigure of={own} make={() => deviationsByStudy(own.deviations, name, metric)} />
             </>
           )
         }
@@ -65,18 +67,23 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
       <Panel title="Without each study" views={views} waiting={waiting}>
         {({ checks: own, name, band }) =>
           own && (
-            <FigureView
-              figure={targetsWithoutStudies(own.influence, band.target, band.studiedReserve?.high ?? 0, name)}
+            <CheckFigure
+              of={own}
+              make={() => targetsWithoutStudies(own.influence, band.target, band.studiedReserve?.high ?? 0, name)}
             />
           )
         }
       </Panel>
       <Panel title="Small studies" views={views} waiting={waiting}>
-        {({ checks: own, name }) => own && <FigureView figure={smallStudyPattern(own.smallStudies, name, metric)} />}
+        {({ checks: own, name }) =>
+          own && <CheckFigure of={own} make={() => smallStudyPattern(own.smallStudies, name, metric)} />
+        }
       </Panel>
       <Panel title="Year by year" views={views} waiting={waiting}>
         {({ checks: own, name, band }) =>
-          own && <FigureView figure={targetsByYear(own.cumulative, band.studiedReserve?.high ?? 0, name)} />
+          own && (
+            <CheckFigure of={own} make={() => targetsByYear(own.cumulative, band.studiedReserve?.high ?? 0, name)} />
+          )
         }
       </Panel>
       <Panel title="Reserve known with error" views={views} waiting={waiting}>
@@ -88,6 +95,16 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
       <SweepPanel state={state} />
     </>
   );
+}
+
+interface CheckFigureProps {
+  /** The checks that the figure shows; while they stay, it is not drawn again. */
+  readonly of: BandChecks;
+  readonly make: () => Figure;
+}
+
+function CheckFigure({ of, make }: CheckFigureProps) {
+  return <FigureView figure={useMemo(make, [of])} />;
 }
 
 interface PanelProps {

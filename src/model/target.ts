@@ -19,10 +19,10 @@ import { inferContrast, measureContrast, type RobustInference } from './robust.t
 
 /**
  * Distance of the scanned reserves, repetitions. Ends are bisected to full precision whatever the
- * step; a piece of the set could be missed only if it is narrower. Fine: a hundredth of a
+ * step; a piece of the set could be missed only if it is narrower. Fine: a fiftieth of a
  * repetition, for an answer; coarse: for tables of many targets.
  */
-export const SCAN_STEPS = { fine: 0.01, coarse: 0.1 } as const;
+export const SCAN_STEPS = { fine: 0.02, coarse: 0.1 } as const;
 
 /** Repetitions within which a bisected point and a bisected end are the same place. */
 const SAME_RESERVE = 1e-6;
