@@ -4,11 +4,13 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { growthByReserve } from '../figures/growthByReserve.ts';
 import type { Analysis, BandName } from '../model/result.ts';
 import { EvidenceControls } from './EvidenceControls.tsx';
+import { EvidenceGuide } from './EvidenceGuide.tsx';
 import { EvidencePanels } from './EvidencePanels.tsx';
 import type { FilterOptions } from './evidence.controls.ts';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
 import { FigureView } from './FigureView.tsx';
 import { Scroll } from './Scroll.tsx';
+import { TakeHome } from './TakeHome.tsx';
 
 interface Props {
   readonly analysis: Analysis;
@@ -33,7 +35,9 @@ export function Evidence({ analysis, table, options, years, ...drawn }: Props) {
           <Figures state={state} drawn={drawn} />
         </div>
         <LeftOut state={state} />
+        <EvidenceGuide state={state} />
         <EvidencePanels state={state} />
+        <TakeHome state={state} />
       </div>
     </div>
   );

@@ -43,16 +43,16 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
   return (
     <>
       <Panel title="Coefficients" views={views}>
-        {({ band }) => <Coefficients band={band} analysis={analysis} />}
+        {({ name, band }) => <Coefficients name={name} band={band} analysis={analysis} />}
       </Panel>
       <Panel title="Curve shapes compared" views={views}>
-        {({ band }) => <Curves band={band} />}
+        {({ name, band }) => <Curves name={name} band={band} />}
       </Panel>
       <Panel title="Inside studies against between them" views={views}>
         {({ band }) => <p>{describeWithinBetween(band.withinBetween, metric)}</p>}
       </Panel>
       <Panel title="What each study counts for" views={views} waiting={waiting}>
-        {({ checks: own }) => own && <Weights checks={own} />}
+        {({ name, checks: own }) => own && <Weights name={name} checks={own} />}
       </Panel>
       <Panel title="Study by study" views={views} waiting={waiting}>
         {({ checks: own, name }) =>
@@ -104,7 +104,7 @@ interface CheckFigureProps {
 }
 
 function CheckFigure({ of, make }: CheckFigureProps) {
-  return <FigureView figure={useMemo(make, [of])} />;
+  return <FigureView heading="h4" figure={useMemo(make, [of])} />;
 }
 
 interface PanelProps {
@@ -137,14 +137,22 @@ function Panel({ title, views, waiting = false, children }: PanelProps) {
   );
 }
 
-function Coefficients({ band, analysis }: { readonly band: Band; readonly analysis: Analysis }) {
+function Coefficients({
+  name,
+  band,
+  analysis,
+}: {
+  readonly name: BandName;
+  readonly band: Band;
+  readonly analysis: Analysis;
+}) {
   const { metric, confidence } = analysis.settings;
   return (
     <>
       <p>
         <code>{writeEquation(band, analysis)}</code>
       </p>
-      <Scroll label="Coefficients">
+      <Scroll label={`Coefficients: ${HEADINGS[name]}`}>
         <table>
           <thead>
             <tr>
@@ -187,9 +195,9 @@ function Coefficients({ band, analysis }: { readonly band: Band; readonly analys
   );
 }
 
-function Curves({ band }: { readonly band: Band }) {
+function Curves({ name, band }: { readonly name: BandName; readonly band: Band }) {
   return (
-    <Scroll label="Curve shapes">
+    <Scroll label={`Curve shapes: ${HEADINGS[name]}`}>
       <table>
         <thead>
           <tr>
@@ -220,12 +228,12 @@ function Curves({ band }: { readonly band: Band }) {
   );
 }
 
-function Weights({ checks }: { readonly checks: BandChecks }) {
+function Weights({ name, checks }: { readonly name: BandName; readonly checks: BandChecks }) {
   const [mixed] = checks.weightings;
   return (
     <>
       <p>{describeWeightings(checks.weightings)}</p>
-      <Scroll label="Weights">
+      <Scroll label={`Weights: ${HEADINGS[name]}`}>
         <table>
           <thead>
             <tr>

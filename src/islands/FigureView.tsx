@@ -9,9 +9,11 @@ interface Props {
   readonly figure: Figure;
   /** The same figure as the build drew it, shown until this browser draws. */
   readonly drawn?: ComponentChildren;
+  /** Level of the title among the page's headings. */
+  readonly heading?: 'h2' | 'h4';
 }
 
-export function FigureView({ figure, drawn }: Props) {
+export function FigureView({ figure, drawn, heading: Title = 'h2' }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const svg = Plot.plot({ ...figure.plot, ariaLabel: null });
@@ -24,7 +26,7 @@ export function FigureView({ figure, drawn }: Props) {
   }, [figure]);
   return (
     <figure class="figure">
-      <h3 class="figure-title">{figure.title}</h3>
+      <Title class="figure-title">{figure.title}</Title>
       <div ref={frame}>{drawn}</div>
       <figcaption>{figure.caption}</figcaption>
       <details>

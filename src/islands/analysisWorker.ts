@@ -5,6 +5,7 @@
 import { formatProblem } from '../evidence/problem.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { readArms } from '../evidence/table.ts';
+import { packTakeHome, type TakeHomeFile } from '../figures/takeHome/takeHome.ts';
 import { analyse } from '../model/analyse.ts';
 import { type Sweep, type SweepProgress, sweepChoices } from '../model/checks/sweep.ts';
 import { type BandsChecks, checkBands } from '../model/full.ts';
@@ -13,7 +14,7 @@ import type { Settings } from '../model/settings.ts';
 
 export type WorkerRequest =
   | {
-      readonly kind: 'analyse' | 'check' | 'sweep';
+      readonly kind: 'analyse' | 'check' | 'sweep' | 'take home';
       readonly id: number;
       /** Address of the table on this site. */
       readonly table: string;
@@ -26,6 +27,7 @@ export type WorkerReply =
   | { readonly kind: 'checks'; readonly id: number; readonly checks: BandsChecks }
   | { readonly kind: 'sweep progress'; readonly id: number; readonly progress: SweepProgress }
   | { readonly kind: 'sweep'; readonly id: number; readonly sweep: Sweep }
+  | { readonly kind: 'files'; readonly id: number; readonly files: readonly TakeHomeFile[] }
   | { readonly kind: 'problem'; readonly id: number; readonly problem: string };
 
 const tables = new Map<string, Promise<readonly Arm[]>>();
@@ -43,6 +45,7 @@ async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): 
     const arms = await loadArms(table);
     if (kind === 'analyse') reply({ kind: 'analysis', id, analysis: analyse(arms, settings) });
     else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
+    else if (kind === 'take home') reply({ kind: 'files', id, files: packTakeHome(arms, settings) });
     else await sweep(arms, settings, id);
   } catch (error) {
     reply({ kind: 'problem', id, problem: error instanceof Error ? error.message : String(error) });

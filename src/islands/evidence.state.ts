@@ -4,12 +4,14 @@
  * controls have rested, and the sweep.
  */
 import { computed, effect, signal, untracked } from '@preact/signals';
+import type { TakeHomeFile } from '../figures/takeHome/takeHome.ts';
 import type { Sweep, SweepProgress } from '../model/checks/sweep.ts';
 import type { BandsChecks } from '../model/full.ts';
 import type { Analysis } from '../model/result.ts';
 import { defaultSettings, type Settings } from '../model/settings.ts';
 import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
 import type { Change } from './evidence.controls.ts';
+import { GUIDE_STEPS } from './evidence.guide.ts';
 import { readSettings, writeSettings } from './settingsAddress.ts';
 
 /** Milliseconds without a move after which the checks are made and the address gets an entry. */
@@ -34,7 +36,26 @@ export function createEvidence(start: Analysis, table: string) {
     settings.value = defaultSettings;
     notice.value = null;
   };
+  /** The guided sequence: which step, and the analysis it started from; null while it is closed. */
+  const guide = signal<{ readonly index: number; readonly start: Analysis } | null>(null);
+  const goToStep = (index: number) => {
+    const begun = guide.value?.start ?? analysis.value;
+    const step = GUIDE_STEPS[index];
+    if (!step) throw new Error(`invalid step; there are ${GUIDE_STEPS.length}: ${index}`);
+    guide.value = { index, start: begun };
+    settings.value = step.apply(begun.settings, begun);
+  };
+  const endGuide = () => {
+    if (guide.value) settings.value = guide.value.start.settings;
+    guide.value = null;
+  };
   let checker: Worker | null = null;
+  /** Ending of the file that is being made for download. */
+  let wanted: string | null = null;
+  const download = (ending: string) => {
+    wanted = ending;
+    post(checker, { kind: 'take home', id: 0, table, settings: settings.value });
+  };
   let sweepId = 0;
   const startSweep = () => {
     sweep.value = null;
@@ -75,6 +96,10 @@ export function createEvidence(start: Analysis, table: string) {
       if (data.kind === 'sweep' && data.id === sweepId) {
         sweepProgress.value = null;
         sweep.value = data.sweep;
+      }
+      if (data.kind === 'files') {
+        const file = data.files.find(({ name }) => wanted !== null && name.endsWith(wanted));
+        if (file) save(file);
       }
       if (data.kind === 'problem') problem.value = data.problem;
     });
@@ -118,6 +143,10 @@ export function createEvidence(start: Analysis, table: string) {
     pending,
     change,
     reset,
+    guide,
+    goToStep,
+    endGuide,
+    download,
     startSweep,
     stopSweep,
     connect,
@@ -132,6 +161,16 @@ function startWorker(): Worker {
 
 function post(worker: Worker | null, request: WorkerRequest): void {
   worker?.postMessage(request);
+}
+
+/** Hands a file to the reader's browser as a download. */
+function save({ name, type, text }: TakeHomeFile): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(address);
 }
 
 function isSame(a: Settings, b: Settings): boolean {

@@ -1,0 +1,73 @@
+/** The rows of an analysis with the design they were fitted on: what a script elsewhere needs. */
+import Papa from 'papaparse';
+import type { Arm } from '../../evidence/schema.ts';
+import { splitByLoad } from '../../model/analyse.ts';
+import { type BandFit, fitEffects } from '../../model/bandFit.ts';
+import { inferContrast } from '../../model/robust.ts';
+import { selectRows } from '../../model/selection.ts';
+import type { Settings } from '../../model/settings.ts';
+
+export interface FittedBandRows {
+  readonly name: string;
+  readonly source: BandFit;
+}
+
+/** Numbers of the site that a script prints beside its own. */
+export interface SiteNumber {
+  readonly band: string;
+  readonly quantity: string;
+  readonly value: number;
+}
+
+export function fitBands(arms: readonly Arm[], settings: Settings): FittedBandRows[] {
+  const { effects } = selectRows(arms, settings);
+  const bands = settings.split === null ? { all: effects } : splitByLoad(effects, settings.split);
+  return Object.entries(bands).map(([name, rows]) => ({ name, source: fitEffects(rows, settings) }));
+}
+
+/** One line a row: band, study, cohort, effect, variance and the columns of the design (x1 is the intercept). */
+export function writeDesignTable(bands: readonly FittedBandRows[]): string {
+  const widest = Math.max(0, ...bands.map(({ source }) => source.terms.length));
+  const design = Array.from({ length: widest }, (_, j) => `x${j + 1}`);
+  const fields = ['band', 'line', 'study', 'cohort', 'y', 'v', ...design];
+  const data = bands.flatMap(({ name, source }) =>
+    source.effects.map(({ arm, y, v }, i) => [
+      name,
+      arm.line,
+      arm.study,
+      arm.cohort ?? '',
+      y,
+      v,
+      ...design.map((_, j) => source.columns[j]?.[i] ?? ''),
+    ]),
+  );
+  return Papa.unparse({ fields, data }, { newline: '\n' });
+}
+
+/** Coefficients, robust errors, df, variances and likelihoods of every band that was fitted. */
+export function listSiteNumbers(bands: readonly FittedBandRows[], settings: Settings): SiteNumber[] {
+  return bands.flatMap(({ name, source }) => {
+    const { fit } = source.outcome;
+    if (!fit) return [];
+    const coefficients = source.terms.flatMap((term, j) => {
+      const { estimate, standardError, df } = inferContrast(
+        fit.inference,
+        source.terms.map((_, i) => (i === j ? 1 : 0)),
+        settings.confidence,
+      );
+      return [
+        { band: name, quantity: `${term}: estimate`, value: estimate },
+        { band: name, quantity: `${term}: robust standard error`, value: standardError },
+        { band: name, quantity: `${term}: degrees of freedom`, value: df },
+      ];
+    });
+    const variances = fit.components
+      ? [
+          { band: name, quantity: 'variance between studies', value: fit.components.tau2 },
+          { band: name, quantity: 'variance between rows', value: fit.components.omega2 },
+          { band: name, quantity: 'restricted log-likelihood', value: fit.components.logLikelihood },
+        ]
+      : [];
+    return [...coefficients, ...variances];
+  });
+}
