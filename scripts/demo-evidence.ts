@@ -173,6 +173,7 @@ function measureArm(
 
 /** Where a measure lies before training, how much people differ, and how well it repeats. */
 interface Scale {
+  /** Limits of a study arm's mean before training, in the measure's unit: mm, cm², kg or cm. */
   readonly low: number;
   readonly high: number;
   /** SD between people as a share of the mean. */
@@ -180,6 +181,7 @@ interface Scale {
   readonly correlation: readonly [number, number];
 }
 
+// Invented: plausible sizes from memory, no source; correlations high enough that few people show a small change.
 const SCALES = {
   thickness: { low: 22, high: 45, variation: 0.14, correlation: [0.94, 0.98] },
   area: { low: 12, high: 40, variation: 0.16, correlation: [0.95, 0.98] },

@@ -39,7 +39,7 @@ export interface PlannedStudy {
 export interface Exercise {
   readonly name: string;
   readonly joints: 'single' | 'multi';
-  /** The first is measured in every study, the second in every other. */
+  /** The first is measured in every study of growth, the second in three of five. */
   readonly muscles: readonly [string, string];
 }
 

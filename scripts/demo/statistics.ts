@@ -16,6 +16,15 @@ export interface Measured {
 
 type Cells = Readonly<Record<string, number | string>>;
 
+/**
+ * The cells of a row, rounded as papers round: two decimals for means and SDs, three for the spread of
+ * a change, three significant digits for p and for variances.
+ *
+ * Formulas: spread of a change as in the Cochrane Handbook, chapter 6; variance of a log ratio of paired
+ * means, Lajeunesse 2011, eq. 6; variance of a standardised mean change, Becker 1988, eq. 13.
+ *
+ * @param measured means and SDs in the measure's own unit, n people (at least 2), correlation in (−1, 1)
+ */
 export function report(measured: Measured, reporting: Reporting): Cells {
   const { n, correlation: r } = measured;
   const [m1, m2, s1, s2] = [measured.baselineMean, measured.followupMean, measured.baselineSd, measured.followupSd].map(

@@ -68,11 +68,49 @@ export function createEvidence(start: Analysis, table: string) {
     post(checker, { kind: 'stop sweep' });
   };
 
+  let checkId = 0;
+  /** True while the checks of some settings are being made. */
+  let checking = false;
+  const fail = () => {
+    problem.value = 'the calculation could not be started in this browser';
+  };
+  const openChecker = () => {
+    const worker = startWorker(fail);
+    worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
+      if (data.kind === 'checks' && data.id === checkId) {
+        checking = false;
+        checks.value = data.checks;
+      }
+      if (data.kind === 'sweep progress' && data.id === sweepId) sweepProgress.value = data.progress;
+      if (data.kind === 'sweep' && data.id === sweepId) {
+        sweepProgress.value = null;
+        sweep.value = data.sweep;
+      }
+      if (data.kind === 'files') {
+        const file = data.files.find(({ name }) => wanted !== null && name.endsWith(wanted));
+        if (file) save(file);
+      }
+      if (data.kind === 'problem') problem.value = data.problem;
+    });
+    return worker;
+  };
+  /** Asks for the checks of the settings; what is being worked out for others is given up. */
+  const check = (now: Settings) => {
+    checks.value = null;
+    if (untracked(() => sweepProgress.value !== null)) stopSweep();
+    sweep.value = null;
+    if (checking) {
+      checker?.terminate();
+      checker = openChecker();
+    }
+    checking = true;
+    post(checker, { kind: 'check', id: ++checkId, table, settings: now });
+  };
+
   const connect = () => {
-    const fitter = startWorker();
-    checker = startWorker();
+    const fitter = startWorker(fail);
+    checker = openChecker();
     let busy = false;
-    let checkId = 0;
     const take = () => {
       const read = readSettings(location.search);
       notice.value = read.notice;
@@ -90,34 +128,13 @@ export function createEvidence(start: Analysis, table: string) {
       // While one fit was made the controls may have moved on; only the newest is fitted.
       if (data.kind === 'analysis' && !isSame(data.analysis.settings, settings.value)) ask();
     });
-    checker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
-      if (data.kind === 'checks' && data.id === checkId) checks.value = data.checks;
-      if (data.kind === 'sweep progress' && data.id === sweepId) sweepProgress.value = data.progress;
-      if (data.kind === 'sweep' && data.id === sweepId) {
-        sweepProgress.value = null;
-        sweep.value = data.sweep;
-      }
-      if (data.kind === 'files') {
-        const file = data.files.find(({ name }) => wanted !== null && name.endsWith(wanted));
-        if (file) save(file);
-      }
-      if (data.kind === 'problem') problem.value = data.problem;
-    });
-    for (const worker of [fitter, checker]) {
-      worker.addEventListener('error', () => {
-        problem.value = 'the calculation could not be started in this browser';
-      });
-    }
     let rest: ReturnType<typeof setTimeout> | undefined;
     const stop = effect(() => {
       const now = settings.value;
       if (!busy) ask();
       clearTimeout(rest);
       rest = setTimeout(() => {
-        checks.value = null;
-        post(checker, { kind: 'check', id: ++checkId, table, settings: now });
-        if (untracked(() => sweepProgress.value !== null || sweep.value !== null)) stopSweep();
-        sweep.value = null;
+        check(now);
         const address = `${location.pathname}${writeSettings(now)}${location.hash}`;
         if (address !== `${location.pathname}${location.search}${location.hash}`) history.pushState(null, '', address);
       }, REST);
@@ -155,8 +172,11 @@ export function createEvidence(start: Analysis, table: string) {
 
 export type EvidenceState = ReturnType<typeof createEvidence>;
 
-function startWorker(): Worker {
-  return new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
+/** @param fail what to do where the worker cannot run at all */
+function startWorker(fail: () => void): Worker {
+  const worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('error', fail);
+  return worker;
 }
 
 function post(worker: Worker | null, request: WorkerRequest): void {

@@ -30,6 +30,8 @@ const LANGUAGES = [
 
 const CASES: readonly [string, SettingsInput][] = [
   ['the defaults', {}],
+  ['a logarithm and strongly shared errors', { curve: 'log', rho: 0.8 }],
+  ['a parabola and no shared errors', { curve: 'quadratic', rho: 0 }],
   ['a spline adjusted for load', { curve: 'spline', adjust: ['load'], rho: 0.8 }],
   ['precision weights of all loads', { weighting: 'precision', split: null, curve: 'log' }],
   ['equal weights and the standardised metric', { weighting: 'equal', metric: 'standardised', curve: 'quadratic' }],

@@ -172,6 +172,14 @@ describe('the target', () => {
     );
   });
 
+  it('nears 0 as the share asked for nears 1: at reserve 0 all of the growth is kept', () => {
+    for (const curve of CURVES) {
+      for (const { target } of Object.values(bandsOf({ curve, keptShare: 1 - 1e-9 }))) {
+        expectWithin(target.point ?? Number.NaN, 0, 1e-6, curve);
+      }
+    }
+  });
+
   it('lies in its interval, is rounded down, and never beyond the studied range', () => {
     for (const curve of CURVES) {
       for (const keptShare of [0.5, 0.75, 0.9, 0.99]) {

@@ -1,7 +1,15 @@
 /** The demonstration tables: the same bytes on every run, varied enough to show everything, and true to their source. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { GROWTH_AT_FAILURE, GROWTH_SLOPE, GROWTH_SPREAD } from '../../scripts/demo/truth.ts';
+import {
+  BEYOND_FAILURE_GAIN,
+  FATIGUE,
+  GROWTH_AT_FAILURE,
+  GROWTH_SLOPE,
+  GROWTH_SPREAD,
+  STRENGTH,
+  trueStrength,
+} from '../../scripts/demo/truth.ts';
 import { DEMO_SEED, generateDemo } from '../../scripts/demo-evidence.ts';
 import { isDemonstration } from '../../src/evidence/demonstration.ts';
 import { toPercent } from '../../src/evidence/effects.ts';
@@ -15,8 +23,11 @@ import {
   RESERVE_BASES,
 } from '../../src/evidence/vocabulary.ts';
 import { analyse } from '../../src/model/analyse.ts';
-import type { Band } from '../../src/model/result.ts';
+import { compareBeyondFailure } from '../../src/model/beyondFailure.ts';
+import { analyseFatigue } from '../../src/model/fatigue.ts';
+import type { Band, Estimate } from '../../src/model/result.ts';
 import { defaultSettings } from '../../src/model/settings.ts';
+import { analyseStrength } from '../../src/model/strength.ts';
 
 const read = (name: string) => readFileSync(new URL(`../../data/${name}`, import.meta.url), 'utf8');
 const demo = generateDemo(DEMO_SEED);
@@ -104,4 +115,38 @@ describe('the fit of the demonstration', () => {
   it('shows that reserve costs more with light loads', () => {
     expect(analysis.difference?.ciLow).toBeGreaterThan(0);
   });
+});
+
+describe('the intervals of what stands beside growth', () => {
+  const expectInside = (estimate: Estimate | null, truth: number) => {
+    if (!estimate) throw new Error('expected an estimate');
+    expect(estimate.ciLow).toBeLessThan(truth);
+    expect(estimate.ciHigh).toBeGreaterThan(truth);
+  };
+  const strength = analyseStrength(arms, defaultSettings);
+
+  it('hold the true effect of load on strength, and none of reserve', () => {
+    // On the log scale the slope is the derivative of ln(1 + per cent/100); loads are centred near 59 % of 1RM.
+    expectInside(strength.load, STRENGTH.perLoad / (100 + trueStrength(59, 0)));
+    expectInside(strength.reserve, STRENGTH.perReserve / 100);
+  });
+
+  it.each(analyseFatigue(arms, defaultSettings).byStatus)(
+    'hold the true decay of fatigue when $status',
+    ({ status, decay, start, perReserve }) => {
+      const truth = FATIGUE[status];
+      expect(decay?.low).toBeLessThan(truth.hours);
+      expect(decay?.high).toBeGreaterThan(truth.hours);
+      // A drop d in per cent is −ln(1 − d/100) on the log scale, and a point of it 1/(100 − d).
+      expectInside(start, -Math.log1p(-truth.start / 100));
+      expectInside(perReserve, truth.perReserve / (100 - truth.start));
+    },
+  );
+
+  it.each(compareBeyondFailure(arms, defaultSettings))(
+    'hold the true gain from $kind after failure',
+    ({ difference }) => {
+      expectInside(difference, BEYOND_FAILURE_GAIN / (100 + GROWTH_AT_FAILURE));
+    },
+  );
 });
