@@ -3,7 +3,7 @@
  * worker answers each move of a control with a new fit; the other does the slower checks, once the
  * controls have rested, and the sweep.
  */
-import { computed, effect, signal, untracked } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
 import type { TakeHomeFile } from '../figures/takeHome/takeHome.ts';
 import type { Sweep, SweepProgress } from '../model/checks/sweep.ts';
 import type { BandsChecks } from '../model/full.ts';
@@ -16,6 +16,8 @@ import { readSettings, writeSettings } from './settingsAddress.ts';
 
 /** Milliseconds without a move after which the checks are made and the address gets an entry. */
 const REST = 400;
+/** A large table waits longer, by this multiple of its last fit, so that checks do not slow the next move. */
+const REST_IN_FITS = 4;
 
 export function createEvidence(start: Analysis, table: string) {
   const settings = signal<Settings>(start.settings);
@@ -54,18 +56,18 @@ export function createEvidence(start: Analysis, table: string) {
   let wanted: string | null = null;
   const download = (ending: string) => {
     wanted = ending;
-    post(checker, { kind: 'take home', id: 0, table, settings: settings.value });
+    post(openChecker(), { kind: 'take home', id: 0, table, settings: settings.value });
   };
   let sweepId = 0;
   const startSweep = () => {
     sweep.value = null;
     sweepProgress.value = { done: 0, total: 1 };
-    post(checker, { kind: 'sweep', id: ++sweepId, table, settings: settings.value });
+    post(openChecker(), { kind: 'sweep', id: ++sweepId, table, settings: settings.value });
   };
   const stopSweep = () => {
     sweepId++;
     sweepProgress.value = null;
-    post(checker, { kind: 'stop sweep' });
+    if (checker) post(checker, { kind: 'stop sweep' });
   };
 
   let checkId = 0;
@@ -74,8 +76,11 @@ export function createEvidence(start: Analysis, table: string) {
   const fail = () => {
     problem.value = 'the calculation could not be started in this browser';
   };
-  const openChecker = () => {
+  /** The worker for the slower work, started when there is some. */
+  const openChecker = (): Worker => {
+    if (checker) return checker;
     const worker = startWorker(fail);
+    checker = worker;
     worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
       if (data.kind === 'checks' && data.id === checkId) {
         checking = false;
@@ -94,23 +99,25 @@ export function createEvidence(start: Analysis, table: string) {
     });
     return worker;
   };
-  /** Asks for the checks of the settings; what is being worked out for others is given up. */
+  /** Ends what is worked out for settings that have changed, so that it does not slow the next fit. */
+  const giveUp = () => {
+    if (!checking) return;
+    checking = false;
+    checker?.terminate();
+    checker = null;
+  };
   const check = (now: Settings) => {
     checks.value = null;
-    if (untracked(() => sweepProgress.value !== null)) stopSweep();
     sweep.value = null;
-    if (checking) {
-      checker?.terminate();
-      checker = openChecker();
-    }
     checking = true;
-    post(checker, { kind: 'check', id: ++checkId, table, settings: now });
+    post(openChecker(), { kind: 'check', id: ++checkId, table, settings: now });
   };
 
   const connect = () => {
     const fitter = startWorker(fail);
-    checker = openChecker();
     let busy = false;
+    let asked = 0;
+    let lastFit = 0;
     const take = () => {
       const read = readSettings(location.search);
       notice.value = read.notice;
@@ -119,10 +126,12 @@ export function createEvidence(start: Analysis, table: string) {
     take();
     const ask = () => {
       busy = true;
+      asked = performance.now();
       post(fitter, { kind: 'analyse', id: 0, table, settings: settings.value });
     };
     fitter.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
       busy = false;
+      lastFit = performance.now() - asked;
       problem.value = data.kind === 'problem' ? data.problem : null;
       if (data.kind === 'analysis') analysis.value = data.analysis;
       // While one fit was made the controls may have moved on; only the newest is fitted.
@@ -131,13 +140,19 @@ export function createEvidence(start: Analysis, table: string) {
     let rest: ReturnType<typeof setTimeout> | undefined;
     const stop = effect(() => {
       const now = settings.value;
+      stopSweep();
+      giveUp();
       if (!busy) ask();
       clearTimeout(rest);
-      rest = setTimeout(() => {
-        check(now);
-        const address = `${location.pathname}${writeSettings(now)}${location.hash}`;
-        if (address !== `${location.pathname}${location.search}${location.hash}`) history.pushState(null, '', address);
-      }, REST);
+      rest = setTimeout(
+        () => {
+          check(now);
+          const address = `${location.pathname}${writeSettings(now)}${location.hash}`;
+          if (address !== `${location.pathname}${location.search}${location.hash}`)
+            history.pushState(null, '', address);
+        },
+        Math.max(REST, REST_IN_FITS * lastFit),
+      );
     });
     addEventListener('popstate', take);
     return () => {
@@ -179,8 +194,8 @@ function startWorker(fail: () => void): Worker {
   return worker;
 }
 
-function post(worker: Worker | null, request: WorkerRequest): void {
-  worker?.postMessage(request);
+function post(worker: Worker, request: WorkerRequest): void {
+  worker.postMessage(request);
 }
 
 /** Hands a file to the reader's browser as a download. */
