@@ -6,7 +6,7 @@
  */
 import { type BandFit, meanSlopeContrast, rangeOf } from './bandFit.ts';
 import type { BandDifference, KeptShareDifference } from './result.ts';
-import { inferContrast, type RobustInference, stackInference } from './robust.ts';
+import { applyContrast, inferContrast, type RobustInference, stackInference } from './robust.ts';
 import type { Settings } from './settings.ts';
 
 /** Points at which the kept shares are compared: half a repetition apart over a range of 10. */
@@ -57,8 +57,8 @@ function compareKeptShares(
 ): KeptShareDifference[] {
   const share = (band: BandFit, reserve: number) => {
     const beta = band.outcome.fit?.inference.coefficients ?? new Float64Array();
-    const growth = dot(band.at(reserve), beta);
-    const atFailure = dot(band.at(0), beta);
+    const growth = applyContrast(band.at(reserve), beta);
+    const atFailure = applyContrast(band.at(0), beta);
     const start = band.at(0);
     return {
       value: growth / atFailure,
@@ -75,10 +75,4 @@ function compareKeptShares(
     const reach = (ciHigh - ciLow) / 2;
     return { reserve, estimate, standardError, df, ciLow: estimate - reach, ciHigh: estimate + reach };
   });
-}
-
-function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

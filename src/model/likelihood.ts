@@ -11,6 +11,7 @@
  * Every trace is written out through the outer products that Σ is made of, so that one evaluation
  * costs O(n p²). (Harville 1977, J Am Stat Assoc 72:320; Searle, Casella & McCulloch 1992, ch. 6.)
  */
+import { dot } from '../numerics/dot.ts';
 import { type LeastSquares, leastSquares, triangularise } from '../numerics/leastSquares.ts';
 import type { Observations } from './observations.ts';
 import {
@@ -211,10 +212,4 @@ function spreadStudySums(data: Observations, z: Float64Array): Float64Array {
     out.fill(sum, data.studyStart[k], data.studyStart[k + 1]);
   }
   return out;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

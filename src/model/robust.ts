@@ -17,6 +17,7 @@
  */
 
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
+import { dot } from '../numerics/dot.ts';
 import { forwardSubstitute, type LeastSquares } from '../numerics/leastSquares.ts';
 import { pseudoInverseRoot } from '../numerics/symmetric.ts';
 import type { Observations } from './observations.ts';
@@ -130,6 +131,13 @@ export function inferContrast(inference: RobustInference, contrast: ArrayLike<nu
     ciHigh: estimate + reach,
     p: studentTwoSidedP(estimate / standardError, df),
   };
+}
+
+/** c'β: what a contrast (a design row, or a difference of two) is worth under the coefficients. */
+export function applyContrast(contrast: ArrayLike<number>, coefficients: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < contrast.length; i++) sum += contrast[i] * coefficients[i];
+  return sum;
 }
 
 /** Estimate, CR2 standard error and Satterthwaite df of c'β, without the quantile of an interval. */
@@ -298,10 +306,4 @@ function outer(a: Float64Array, b: Float64Array): Float64Array {
 
 function addTo(target: Float64Array, source: Float64Array, factor: number): void {
   for (let i = 0; i < target.length; i++) target[i] += factor * source[i];
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

@@ -15,7 +15,7 @@ import { normalQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
 import { bisect } from '../numerics/roots.ts';
 import type { CurveBasis } from './curve.ts';
 import type { Target } from './result.ts';
-import { inferContrast, measureContrast, type RobustInference } from './robust.ts';
+import { applyContrast, inferContrast, measureContrast, type RobustInference } from './robust.ts';
 
 /**
  * Distance of the scanned reserves, repetitions. Ends are bisected to full precision whatever the
@@ -60,7 +60,7 @@ export function findTarget(
 ): Target {
   const atFailure = x(0);
   const contrast = (r: number) => x(r).map((value, j) => value - keptShare * atFailure[j]);
-  const keeps = (r: number) => dot(contrast(r), inference.coefficients) >= 0;
+  const keeps = (r: number) => applyContrast(contrast(r), inference.coefficients) >= 0;
   const notRejected = makeAcceptance(inference, confidence);
   const grid = scanGrid(furthest, step);
   const set = scanPieces((r) => notRejected(contrast(r)), grid);
@@ -167,10 +167,4 @@ function scanGrid(furthest: number, step: number): readonly number[] {
 
 function formatPercent(share: number): string {
   return `${Number((100 * share).toPrecision(3))} %`;
-}
-
-function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

@@ -9,6 +9,7 @@
  *
  * Everything a resample needs is linear in the weights, so one costs O(studies · p).
  */
+import { dot } from '../../numerics/dot.ts';
 import { makeRandom } from '../../numerics/random.ts';
 import type { Fit } from '../mixed.ts';
 import { measureContrast } from '../robust.ts';
@@ -82,10 +83,4 @@ export function bootstrapContrast(fit: Fit, contrast: readonly number[], seed: n
     if (Math.abs(dot(h, g)) >= Math.abs(t) * (1 - SAME_T) * Math.sqrt(variance)) extreme++;
   }
   return { p: (1 + extreme) / (1 + RESAMPLES), resamples: RESAMPLES, weights, t };
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }
