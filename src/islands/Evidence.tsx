@@ -28,14 +28,16 @@ export function Evidence({ analysis, table, options, years, ...drawn }: Props) {
   useEffect(() => state.connect(), [state]);
   return (
     <div class="workbench">
-      <EvidenceControls state={state} options={options} years={years} />
-      <div>
+      <div class="picture">
         <Messages state={state} />
         <div class="pair" aria-busy={state.pending.value}>
           <Figures state={state} drawn={drawn} />
         </div>
         <LeftOut state={state} />
         <EvidenceGuide state={state} />
+      </div>
+      <EvidenceControls state={state} options={options} years={years} />
+      <div class="panels">
         <EvidencePanels state={state} />
         <TakeHome state={state} />
       </div>
