@@ -3,7 +3,7 @@
  * curve with its confidence band, and the target with its interval below.
  */
 import * as Plot from '@observablehq/plot';
-import type { Analysis, Band, BandName } from '../model/result.ts';
+import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF } from '../model/result.ts';
 import type { Figure } from './figure.ts';
 import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
 
@@ -183,13 +183,16 @@ function captionOf(analysis: Analysis, band: Band, name: BandName): string {
   const atFailure = band.atFailure;
   const digits = shownDigits(metric);
   const growth = atFailure
-    ? `At reserve 0 ${formatNumber(toShown(atFailure.estimate, metric), digits)} ${shownUnit(metric)} (${formatNumber(toShown(atFailure.ciLow, metric), digits)} to ${formatNumber(toShown(atFailure.ciHigh, metric), digits)}). `
+    ? `At reserve 0 ${analysis.settings.outcome} is ${formatNumber(toShown(atFailure.estimate, metric), digits)} ${shownUnit(metric)} (${formatNumber(toShown(atFailure.ciLow, metric), digits)} to ${formatNumber(toShown(atFailure.ciHigh, metric), digits)}). `
     : '';
   const answer =
     target.point === null
       ? `${target.reason}.`
-      : `${formatNumber(target.point, 1)} in reserve keep ${Number((100 * keptShare).toPrecision(3))} % of it (${formatRange(target.low, target.high, 1)}).`;
-  return `${band.rows} rows of ${band.studies} studies, ${BAND_LOOKS[name].name}; marks by weight, curve with ${Number((100 * confidence).toPrecision(3))} % band. ${growth}${answer}`;
+      : `${formatNumber(target.point, 1)} in reserve keep ${Number((100 * keptShare).toPrecision(3))} % of it (${formatRange(target.low, target.high, 1)}), the bar at the foot.`;
+  const few = band.unreliable
+    ? ` A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`
+    : '';
+  return `${band.rows} rows of ${band.studies} studies, ${BAND_LOOKS[name].name}; marks by weight, curve with ${Number((100 * confidence).toPrecision(3))} % band. ${growth}${answer}${few}`;
 }
 
 function alternativeOf(analysis: Analysis, band: Band, name: BandName): string {

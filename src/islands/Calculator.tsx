@@ -1,9 +1,11 @@
 /** The calculator: a reader's load, exercise and company in, a reserve and its cautions out. */
 import { useEffect, useMemo } from 'preact/hooks';
 import { formatRange } from '../figures/format.ts';
+import { LEAST_RELIABLE_DF } from '../model/result.ts';
+import type { Advice } from '../practice/advice.ts';
 import { COMPANIES } from '../practice/cautions.ts';
 import type { TargetAnalysis } from '../practice/targetTable.ts';
-import { createCalculator, loadOfRepetitions, type Calculator as State } from './calculator.state.ts';
+import { createCalculator, LOAD_RANGE, POSSIBLE_REPETITIONS, type Calculator as State } from './calculator.state.ts';
 
 interface Props {
   /** The analysis of the page as built, until the first own one arrives. */
@@ -26,18 +28,15 @@ export function Calculator({ analysis, table }: Props) {
 function Controls({ state }: { readonly state: State }) {
   const { load, pins, company, keep, confidence } = state.situation.value;
   const repetitions = state.repetitions.value;
-  const setRepetitions = (written: string) => {
-    const found = loadOfRepetitions(Number(written));
-    if (found !== null) state.change({ load: found });
-  };
+  const refused = state.refused.value;
   return (
     <form class="controls" aria-label="The set" onSubmit={(event) => event.preventDefault()}>
       <Slider
         id="load"
         label="Load, % of 1RM"
         value={load}
-        min={20}
-        max={95}
+        min={LOAD_RANGE.from}
+        max={LOAD_RANGE.to}
         unit="%"
         help={
           repetitions === null
@@ -51,16 +50,22 @@ function Controls({ state }: { readonly state: State }) {
         <input
           id="repetitions"
           type="number"
-          min="3"
-          max="100"
+          min={POSSIBLE_REPETITIONS.from}
+          max={POSSIBLE_REPETITIONS.to}
           step="1"
           inputMode="numeric"
-          value={repetitions === null ? '' : repetitions.toFixed(0)}
-          onChange={(event) => setRepetitions(event.currentTarget.value)}
+          value={refused ?? repetitions?.toFixed(0) ?? ''}
+          onChange={(event) => state.enterRepetitions(event.currentTarget.value)}
+          aria-invalid={refused !== null}
           aria-describedby="repetitions-help"
         />
         <span class="help" id="repetitions-help">
-          From 3 to 100. Sets the load at which so many are possible on average.
+          From {POSSIBLE_REPETITIONS.from} to {POSSIBLE_REPETITIONS.to}. Sets the load at which so many are possible on
+          average.
+        </span>
+        <span class="help" role="status">
+          {refused !== null &&
+            `Expected a number from ${POSSIBLE_REPETITIONS.from} to ${POSSIBLE_REPETITIONS.to}, received ${refused === '' ? 'none' : `“${refused}”`}; the load stays at ${Number(load.toPrecision(3))} %.`}
         </span>
       </div>
       <div class="control">
@@ -111,8 +116,26 @@ function Controls({ state }: { readonly state: State }) {
         help="Higher makes the interval wider; the estimate stays."
         onChange={(value) => state.change({ confidence: value })}
       />
+      <Readback state={state} />
     </form>
   );
+}
+
+/** On a phone the result lies below the controls: its number again, at the edge of the screen. The result itself is what is announced. */
+function Readback({ state }: { readonly state: State }) {
+  const { reserve, raisedForSafety } = state.advice.value;
+  return (
+    <p class="readback" aria-hidden="true">
+      <strong>{showReserve(reserve)}</strong>
+      {reserve !== null && ' in reserve'}
+      {raisedForSafety && reserve !== null && ', raised for safety'}
+    </p>
+  );
+}
+
+function showReserve(reserve: Advice['reserve']): string {
+  if (reserve === null) return 'no target';
+  return reserve.least === reserve.most ? String(reserve.most) : `${reserve.least}–${reserve.most}`;
 }
 
 interface SliderProps {
@@ -162,7 +185,7 @@ const SOURCES = {
 
 function Result({ state }: { readonly state: State }) {
   const { advice, pending, problem, ignored, analysis } = state;
-  const { reserve, target, source, sentence, cautions, raisedForSafety } = advice.value;
+  const { reserve, target, source, sentence, cautions, raisedForSafety, unreliable } = advice.value;
   const { split } = analysis.value.settings;
   return (
     <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
@@ -174,12 +197,7 @@ function Result({ state }: { readonly state: State }) {
           </p>
         )}
         <p class="number-of-reps" id="reserve">
-          {reserve === null
-            ? 'no target'
-            : reserve.least === reserve.most
-              ? reserve.most
-              : `${reserve.least}–${reserve.most}`}{' '}
-          {reserve !== null && <small>in reserve</small>}
+          {showReserve(reserve)} {reserve !== null && <small>in reserve</small>}
         </p>
         <p class="saying">{sentence}</p>
         {raisedForSafety && (
@@ -192,6 +210,12 @@ function Result({ state }: { readonly state: State }) {
           <dd id="point">{target.point === null ? 'none' : target.point.toFixed(2)}</dd>
           <dt>Interval</dt>
           <dd id="interval">{target.point === null ? 'none' : formatRange(target.low, target.high, 2)}</dd>
+          {unreliable && (
+            <>
+              <dt>Caveat</dt>
+              <dd>A coefficient has fewer than {LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.</dd>
+            </>
+          )}
           <dt>Whole repetitions</dt>
           <dd>{target.practical ?? 'none'}</dd>
           <dt>Cautious</dt>

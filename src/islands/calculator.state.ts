@@ -18,9 +18,14 @@ const numberInText = (schema: z.ZodNumber) =>
     .transform(Number)
     .pipe(schema);
 
+/** Per cent of 1RM that can be asked for: inside the published 15–95, from where 100 repetitions are possible. */
+export const LOAD_RANGE = { from: 20, to: 95 } as const;
+/** Repetitions possible at the ends of that range, whole numbers. */
+export const POSSIBLE_REPETITIONS = { from: 3, to: 100 } as const;
+
 /** The calculator's part of the address; a field that does not hold falls back to its default. */
 const situationFields = {
-  load: numberInText(z.number().gt(0).lte(100)),
+  load: numberInText(z.number().gte(LOAD_RANGE.from).lte(LOAD_RANGE.to)),
   pins: z.enum(['yes', 'no']).transform((word) => word === 'yes'),
   company: z.enum(COMPANIES),
   keep: numberInText(z.number().gte(50).lte(99)),
@@ -43,6 +48,8 @@ export function createCalculator(start: TargetAnalysis, table: string) {
   const pending = signal(false);
   const problem = signal<string | null>(null);
   const ignored = signal<readonly string[]>([]);
+  /** An entry of repetitions that was not taken, as it was written. */
+  const refused = signal<string | null>(null);
   const advice = computed<Advice>(() => {
     const { load, pins, company } = situation.value;
     return advise(analysis.value, load, { canPin: pins, company });
@@ -50,6 +57,12 @@ export function createCalculator(start: TargetAnalysis, table: string) {
   const repetitions = computed(() => meanRepetitions(situation.value.load));
   const change = (part: Partial<Situation>) => {
     situation.value = { ...situation.value, ...part };
+    refused.value = null;
+  };
+  const enterRepetitions = (written: string) => {
+    const load = loadOfRepetitions(Number(written));
+    if (load === null) refused.value = written;
+    else change({ load });
   };
 
   /** Reads the address, starts the worker and keeps both in step; returns what ends it. */
@@ -87,14 +100,27 @@ export function createCalculator(start: TargetAnalysis, table: string) {
       worker.terminate();
     };
   };
-  return { situation, analysis, advice, repetitions, pending, problem, ignored, change, connect };
+  return {
+    situation,
+    analysis,
+    advice,
+    repetitions,
+    pending,
+    problem,
+    ignored,
+    refused,
+    change,
+    enterRepetitions,
+    connect,
+  };
 }
 
 export type Calculator = ReturnType<typeof createCalculator>;
 
-/** The load at which a mean number of repetitions is possible, to a tenth of a per cent. */
-export function loadOfRepetitions(repetitions: number): number | null {
-  const load = loadForRepetitions(repetitions);
+/** The load at which a mean number of repetitions is possible, to a tenth of a per cent; null out of range. */
+function loadOfRepetitions(repetitions: number): number | null {
+  const inRange = repetitions >= POSSIBLE_REPETITIONS.from && repetitions <= POSSIBLE_REPETITIONS.to;
+  const load = inRange ? loadForRepetitions(repetitions) : null;
   return load === null ? null : Math.round(10 * load) / 10;
 }
 

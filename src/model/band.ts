@@ -7,16 +7,13 @@ import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
 import type { Fit } from './mixed.ts';
-import type { Band, Coefficient, CurvePoint, FittedRow } from './result.ts';
+import { type Band, type Coefficient, type CurvePoint, type FittedRow, LEAST_RELIABLE_DF } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { splitReserve } from './withinBetween.ts';
 
 /** Points of the drawn curve: steps of an eighth of a repetition over a range of 10. */
 const CURVE_POINTS = 81;
-
-/** Below this df a Satterthwaite interval is not to be relied on (Tipton 2015, Psychol Methods 20:375). */
-const LEAST_RELIABLE_DF = 4;
 
 /** A band with the fit behind it. */
 export interface DescribedBand {

@@ -179,7 +179,10 @@ class FatigueProblem {
   refuse(): FitFailure | null {
     const studies = this.#data.studies.length;
     if (studies < 2)
-      return { kind: 'too-few-studies', reason: `${studies} study with this outcome; at least 2 are needed` };
+      return {
+        kind: 'too-few-studies',
+        reason: `too few studies have this outcome: ${studies}, and at least 2 are needed`,
+      };
     const reserve = rangeOf(this.reserves);
     if (reserve && reserve.low === reserve.high) {
       return { kind: 'reserve-does-not-vary', reason: `every row has reserve ${reserve.low}` };

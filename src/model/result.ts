@@ -18,6 +18,9 @@ export interface ExcludedRow {
   readonly reason: string;
 }
 
+/** Satterthwaite degrees of freedom below which an interval is unreliable (Tipton 2015, Psychol Methods 20:375). */
+export const LEAST_RELIABLE_DF = 4;
+
 /** A contrast of coefficients with its robust inference (CR2, Satterthwaite). */
 export interface Estimate {
   readonly estimate: number;

@@ -1,5 +1,5 @@
 /** The answer in one sentence, never stronger than its intervals. */
-import type { Analysis, Band, Target } from '../model/result.ts';
+import { type Analysis, type Band, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
 
 export function stateAnswer(analysis: Analysis): string {
   const { bands, settings } = analysis;
@@ -9,9 +9,24 @@ export function stateAnswer(analysis: Analysis): string {
   const inLight = stateTarget(light.target, `with light loads (below ${settings.split} % of 1RM)`);
   const inHeavy = stateTarget(heavy.target, 'with heavy loads');
   if (light.target.point === null && heavy.target.point === null) {
-    return `This evidence gives no reserve that keeps ${share}: ${whyNot(light)}`;
+    return `This evidence gives no reserve that keeps ${share}.`;
   }
   return `To keep ${share}, ${inLight}; ${inHeavy}.`;
+}
+
+/**
+ * What the answer's sentence leaves unsaid and must not: why a number is missing, and which intervals
+ * rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
+ */
+export function stateDoubts({ bands }: Analysis): readonly string[] {
+  return Object.entries<Band>(bands).flatMap(([name, { target, unreliable }]) => {
+    const where = `With ${name === 'all' ? 'loads of all sizes' : `${name} loads`}`;
+    const why = target.point === null && target.reason !== null ? [`${where} there is ${target.reason}.`] : [];
+    const few = unreliable
+      ? [`${where} a coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.`]
+      : [];
+    return [...why, ...few];
+  });
 }
 
 /** “about 3 repetitions may stay in reserve with heavy loads (95 % interval …)” */
@@ -28,10 +43,6 @@ function stateTarget(target: Target, where: string): string {
 export function stateInterval({ point, low, high }: Target): string {
   if (point === null || low === null) return 'no interval';
   return high === null ? `at least ${low.toFixed(1)}` : `between ${low.toFixed(1)} and ${high.toFixed(1)}`;
-}
-
-function whyNot({ target }: Band): string {
-  return `${target.reason ?? 'no target'}.`;
 }
 
 /** 0.9 → “90 %”. */

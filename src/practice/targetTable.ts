@@ -5,34 +5,47 @@
  * across it; there the fit of all loads together is asked at the range's typical load.
  */
 import { loadForRepetitions } from '../evidence/repetitions.ts';
-import type { Analysis, BandName, Joint, JointTarget, Target } from '../model/result.ts';
+import {
+  type Analysis,
+  type Band,
+  type BandName,
+  type Joint,
+  type JointTarget,
+  LEAST_RELIABLE_DF,
+  type Target,
+} from '../model/result.ts';
 import { REPETITION_RANGES, type RepetitionRange } from './commonPractice.ts';
 
 /** The part of an analysis that targets are read from; a page hands only this to the browser. */
 export interface TargetAnalysis {
   readonly settings: Analysis['settings'];
-  readonly bands:
-    | { readonly light: { readonly target: Target }; readonly heavy: { readonly target: Target } }
-    | { readonly all: { readonly target: Target } };
-  readonly joint: Pick<Joint, 'targets'>;
+  readonly bands: { readonly light: BandTarget; readonly heavy: BandTarget } | { readonly all: BandTarget };
+  readonly joint: Pick<Joint, 'targets' | 'coefficients'>;
 }
 
-export interface TargetRow {
-  readonly range: RepetitionRange;
-  /** Per cent of 1RM at which the range's typical repetitions are possible (published relation). */
-  readonly load: number;
+type BandTarget = Pick<Band, 'target' | 'unreliable'>;
+
+/** A target, which fit it comes from, and whether that fit has too few degrees of freedom for its intervals. */
+export interface SourcedTarget {
   /** Which fit answered: a band's own, or that of all loads together. */
   readonly source: BandName | 'joint';
   readonly target: Target;
+  readonly unreliable: boolean;
+}
+
+export interface TargetRow extends SourcedTarget {
+  readonly range: RepetitionRange;
+  /** Per cent of 1RM at which the range's typical repetitions are possible (published relation). */
+  readonly load: number;
 }
 
 /** Cuts an analysis to what targets are read from. */
 export function keepTargets({ settings, bands, joint }: Analysis): TargetAnalysis {
-  const only = ({ target }: { readonly target: Target }) => ({ target });
+  const only = ({ target, unreliable }: BandTarget) => ({ target, unreliable });
   return {
     settings,
     bands: 'all' in bands ? { all: only(bands.all) } : { light: only(bands.light), heavy: only(bands.heavy) },
-    joint: { targets: joint.targets },
+    joint: { targets: joint.targets, coefficients: joint.coefficients },
   };
 }
 
@@ -48,14 +61,17 @@ export function listTargets(analysis: TargetAnalysis): readonly TargetRow[] {
 const NEAR_SPLIT = 10;
 
 /** The target at a load, and which fit it comes from. */
-export function targetNear(analysis: TargetAnalysis, load: number): Pick<TargetRow, 'source' | 'target'> {
+export function targetNear(analysis: TargetAnalysis, load: number): SourcedTarget {
   const { bands, joint, settings } = analysis;
-  if ('all' in bands) return { source: 'all', target: bands.all.target };
+  if ('all' in bands) return { source: 'all', target: bands.all.target, unreliable: bands.all.unreliable };
   if (settings.split === null) throw new Error('invalid analysis; two bands without a split');
   const near = Math.abs(load - settings.split) <= NEAR_SPLIT ? nearestOf(joint.targets, load) : null;
-  if (near) return { source: 'joint', target: near };
+  if (near) {
+    return { source: 'joint', target: near, unreliable: joint.coefficients.some(({ df }) => df < LEAST_RELIABLE_DF) };
+  }
   const source = load < settings.split ? 'light' : 'heavy';
-  return { source, target: bands[source].target };
+  const { target, unreliable } = bands[source];
+  return { source, target, unreliable };
 }
 
 function nearestOf(targets: readonly JointTarget[], load: number): JointTarget | null {

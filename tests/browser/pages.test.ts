@@ -79,6 +79,34 @@ describe('Target', () => {
     await close();
   });
 
+  it('says which repetitions it does not take and keeps the load', async () => {
+    const { page, close } = await openPage(site, 'target/');
+    const load = await page.locator('#load').inputValue();
+    await page.locator('#repetitions').fill('150');
+    await page.locator('#repetitions').press('Tab');
+    await expect.poll(() => page.locator('form').innerText()).toMatch(/from 3 to 100, received “150”/u);
+    expect(await page.locator('#load').inputValue()).toBe(load);
+    await page.locator('#repetitions').fill('30');
+    await page.locator('#repetitions').press('Tab');
+    await expect.poll(() => page.locator('form').innerText()).not.toMatch(/received/u);
+    expect(await page.locator('#load').inputValue()).not.toBe(load);
+    await close();
+  });
+
+  it('on a phone keeps the number in sight while a control moves', async () => {
+    const { page, close } = await openPage(site, 'target/', { viewport: { width: 390, height: 800 } });
+    await page.locator('#keep').scrollIntoViewIfNeeded();
+    await page.locator('#keep').fill('80');
+    const readback = page.locator('.readback');
+    // Both are read at one moment, since both change when the new fit arrives.
+    const sameNumber = `document.querySelector('.readback strong').textContent.trim() ===
+      document.querySelector('#reserve').firstChild.textContent.trim()`;
+    await expect.poll(() => page.evaluate(sameNumber)).toBe(true);
+    const box = await readback.boundingBox();
+    expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(800);
+    await close();
+  });
+
   it('never advises reserve 0 alone under a load that can pin, and says that safety raised it', async () => {
     const { page, close } = await openPage(site, 'target/?keep=99&load=30');
     await expect.poll(() => page.locator('#reserve').innerText()).toMatch(/^1\s+in reserve/u);

@@ -68,6 +68,15 @@ describe('growth by reserve', () => {
     );
   });
 
+  it('says that the intervals of a few studies are unreliable', () => {
+    const few = analyseInFull(
+      arms.filter(({ study }) => /^[A-F]/u.test(study)),
+      settings,
+    );
+    expect(growthByReserve(few, { band: 'heavy' }).caption).toMatch(/fewer than 4 degrees of freedom: .* unreliable/u);
+    expect(growthByReserve(analysis, { band: 'heavy' }).caption).not.toMatch(/unreliable/u);
+  });
+
   it('of a band that could not be fitted says so and draws nothing false', () => {
     const empty = analyseInFull([], settings);
     const figure = growthByReserve(empty, { band: 'light' });

@@ -6,7 +6,7 @@ import { readArms } from '../../src/evidence/table.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { advise } from '../../src/practice/advice.ts';
-import { stateAnswer } from '../../src/practice/answer.ts';
+import { stateAnswer, stateDoubts } from '../../src/practice/answer.ts';
 import { COMPANIES, cautionsFor } from '../../src/practice/cautions.ts';
 import { rangeOfRepetitions } from '../../src/practice/commonPractice.ts';
 import { listTargets } from '../../src/practice/targetTable.ts';
@@ -62,6 +62,13 @@ describe('advice', () => {
     expect(raisedForSafety).toBe(false);
   });
 
+  it('from reserve 0 up says “at most” to the lifter', () => {
+    const low = analyse(arms, settingsSchema.parse({ keptShare: 0.9, confidence: 0.999 }));
+    const { reserve, sentence } = advise(low, 40, { canPin: false, company: 'alone' });
+    expect(reserve).toEqual({ least: 0, most: 1 });
+    expect(sentence).toBe('End the set when you could do at most 1 more good repetition.');
+  });
+
   it('near the split asks the fit of all loads, away from it the band', () => {
     const source = (load: number) => advise(shipped, load, { canPin: false, company: 'alone' }).source;
     expect([30, 55, 60, 65, 85].map(source)).toEqual(['light', 'joint', 'joint', 'joint', 'heavy']);
@@ -81,7 +88,27 @@ describe('the answer in one sentence', () => {
   });
 
   it('says that there is none, and why, where nothing can be fitted', () => {
-    expect(stateAnswer(analyse([], settingsSchema.parse({})))).toMatch(/gives no reserve .* no row is left to fit/u);
+    const empty = analyse([], settingsSchema.parse({}));
+    expect(stateAnswer(empty)).toMatch(/gives no reserve that keeps 90 %/u);
+    expect(stateDoubts(empty)).toEqual([
+      'With light loads there is no target: no fit was possible, since no row is left to fit.',
+      'With heavy loads there is no target: no fit was possible, since no row is left to fit.',
+    ]);
+  });
+
+  it('has no doubts to add on the shipped table', () => {
+    expect(stateDoubts(shipped)).toEqual([]);
+  });
+
+  it('calls the interval of a few studies unreliable, and so does the advice from them', () => {
+    const few = arms.filter(({ study }) => /^[A-F]/u.test(study));
+    const analysis = analyse(few, settingsSchema.parse({}));
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    const { target, unreliable } = analysis.bands.heavy;
+    expect(target.point).not.toBeNull();
+    expect(unreliable).toBe(true);
+    expect(stateDoubts(analysis).join(' ')).toMatch(/heavy loads .* fewer than 4 degrees of freedom/u);
+    expect(advise(analysis, 85, { canPin: false, company: 'alone' }).unreliable).toBe(true);
   });
 });
 
