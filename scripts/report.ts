@@ -1,5 +1,7 @@
 /** An analysis as lines of text for a terminal. */
+
 import type { Analysis, Band, BandDifference, Coefficient, Target } from '../src/model/result.ts';
+import { writePercent } from '../src/numerics/percent.ts';
 
 export function describeAnalysis(analysis: Analysis, fileName: string): string {
   const { settings, rows, bands } = analysis;
@@ -21,7 +23,7 @@ function describeBand(name: string, band: Band, confidence: number): string[] {
   if (band.failure) return [head, `  not fitted: ${band.failure.reason}`];
   return [
     head,
-    `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${100 * confidence} % interval      p`,
+    `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${writePercent(confidence)} interval      p`,
     ...band.coefficients.map(describeCoefficient),
     `  variance between studies ${variance(band.tau2, band.boundary.tau2)}, between rows ${variance(band.omega2, band.boundary.omega2)}`,
     `  log-likelihood REML ${fixed(band.logLikelihood.reml)}, ML ${fixed(band.logLikelihood.ml)}; AICc ${fixed(band.aicc)}`,
@@ -37,11 +39,10 @@ function describeCoefficient({ term, estimate, standardError, df, ciLow, ciHigh,
 
 function describeTarget({ keptShare, point, low, high, practical, set, reason }: Target): string {
   if (point === null) return reason ?? 'none';
-  const share = Number((100 * keptShare).toPrecision(3));
   const ends = `${low?.toFixed(2) ?? 'not limited'} to ${high?.toFixed(2) ?? 'not limited'}`;
   const pieces =
     set.length > 1 ? `; all pieces ${set.map(([a, b]) => `${a.toFixed(2)}–${b.toFixed(2)}`).join(', ')}` : '';
-  return `${point.toFixed(2)} in reserve keep ${share} % of the growth at 0 (interval ${ends}${pieces}); in whole repetitions ${practical}${reason ? `. ${reason}` : ''}`;
+  return `${point.toFixed(2)} in reserve keep ${writePercent(keptShare)} of the growth at 0 (interval ${ends}${pieces}); in whole repetitions ${practical}${reason ? `. ${reason}` : ''}`;
 }
 
 function describeDifference({ term, estimate, standardError, df, ciLow, ciHigh, p, reason }: BandDifference): string {

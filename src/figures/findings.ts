@@ -6,7 +6,7 @@ import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
 import type { Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { BandChecks, FullAnalysis } from '../model/full.ts';
-import type { Band, Estimate } from '../model/result.ts';
+import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import { JUDGED_REPETITIONS, type Strength } from '../model/strength.ts';
 import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
@@ -34,11 +34,14 @@ export function describeStrength(
       : load.ciHigh < 0
         ? 'Heavier loads bring less'
         : 'Load shows no effect distinguishable from none';
-  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: 10 points of 1RM change it by ${showChange(perTen, metric)} (${rows} rows, ${studies} studies).`;
+  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: 10 points of 1RM change it by ${showChange(perTen, metric)} (${rows} rows, ${studies} studies).${doubt('The intervals are', over, load)}`;
 }
 
 /** How long until performance is back, by training status. */
-export function describeRecovery({ status, recovery, failure, studies }: FatigueByStatus, settings: Settings): string {
+export function describeRecovery(
+  { status, recovery, perReserve, failure, studies }: FatigueByStatus,
+  settings: Settings,
+): string {
   const who = status === 'trained' ? 'Trained people' : 'Untrained people';
   if (failure) return `${who}: no estimate, since ${failure.reason}.`;
   const [first] = recovery;
@@ -47,7 +50,7 @@ export function describeRecovery({ status, recovery, failure, studies }: Fatigue
   const hours = ({ hours: point, low, high }: typeof first) =>
     `${formatNumber(point, 0)} hours (${formatRange(low, high, 0)})`;
   const later = last === first ? '' : `, after sets with ${last.reserve} left ${hours(last)}`;
-  return `${who} are back to within ${settings.fatigueMargin} % of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${studies} studies).`;
+  return `${who} are back to within ${settings.fatigueMargin} % of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${studies} studies).${perReserve ? doubt('That reserve changes this is', perReserve) : ''}`;
 }
 
 /** Partials and load drops against stopping at failure. */
@@ -64,7 +67,7 @@ export function describeBeyondFailure(
         ? 'bring less growth than stopping at failure'
         : 'show no difference in growth from stopping at failure that can be told from none';
   const few =
-    difference.df < 4
+    difference.df < LEAST_RELIABLE_DF
       ? `; with ${studies} studies and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
       : '';
   return `${name} ${found}: ${showChange(difference, settings.metric)}${few}.`;
@@ -103,7 +106,7 @@ function describeCurves(name: string, { curves, curve, target }: Band): string {
       : best.curve === curve
         ? ` By AICc ${names[curve]} describes the rows best.`
         : ` By AICc ${names[best.curve]} describes them best, by ${formatNumber(own.aboveBest, 1)}${own.aboveBest < 2 ? ', too little to choose by' : ''}.`;
-  return `The curve: the target for ${name} loads is ${formatNumber(target.point ?? 0, 1)} with ${names[curve]}, ${others.join(', ')}.${verdict}`;
+  return `The curve: the target for ${name} loads is ${formatNumber(target.point ?? 0, 1)} with ${[names[curve], ...others].join(', ')}.${verdict}`;
 }
 
 const CHOICE_WORDS: Readonly<Record<SweepChoice, string>> = {
@@ -135,6 +138,14 @@ function showChange(
     formatNumber(toShown(value, metric), shownDigits(metric)),
   );
   return `${point} ${shownUnit(metric)} (${low} to ${high})`;
+}
+
+/** A sentence where an estimate behind the words has too few degrees of freedom; empty otherwise. */
+function doubt(what: string, ...estimates: readonly Estimate[]): string {
+  const least = Math.min(...estimates.map(({ df }) => df));
+  return least < LEAST_RELIABLE_DF
+    ? ` ${what} unreliable: ${formatNumber(least, 1)} degrees of freedom, fewer than ${LEAST_RELIABLE_DF}.`
+    : '';
 }
 
 function scaleEstimate({ estimate, ciLow, ciHigh }: Estimate, by: number) {

@@ -2,8 +2,10 @@
  * Growth against reserve in one band of loads: every row as a mark sized by its weight, the fitted
  * curve with its confidence band, and the target with its interval below.
  */
+
 import * as Plot from '@observablehq/plot';
 import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { writePercent } from '../numerics/percent.ts';
 import type { Figure } from './figure.ts';
 import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
 
@@ -91,7 +93,7 @@ export function growthByReserve(
       columns: [
         'reserve (repetitions)',
         `${analysis.settings.outcome} (${unit})`,
-        `${100 * confidence} % interval, low`,
+        `${writePercent(confidence)} interval, low`,
         'high',
       ],
       rows: band.curvePoints
@@ -124,11 +126,12 @@ function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): D
     ...fitted.map(({ effect }) => shown(effect)),
     ...curvePoints.flatMap(({ ciLow, ciHigh }) => [shown(ciLow), shown(ciHigh)]),
   ]);
-  const top = Math.max(0, ...growths);
-  const bottom = Math.min(0, ...growths);
+  // Not spread into arguments: a table may hold more rows than a call can take.
+  const top = growths.reduce((most, value) => Math.max(most, value), 0);
+  const bottom = growths.reduce((least, value) => Math.min(least, value), 0);
   // A tenth of the range below leaves room for the target's bar; a fiftieth keeps marks off the edges.
   const range = top - bottom || 1;
-  const furthest = Math.max(1, ...reserves);
+  const furthest = reserves.reduce((most, value) => Math.max(most, value), 1);
   return { x: [-furthest / 50, furthest * 1.02], y: [bottom - range / 10, top + range / 50] };
 }
 
@@ -167,10 +170,11 @@ function targetMarks(band: Band, colour: string, floor: number, domain: Domain):
 function titleOf(analysis: Analysis, band: Band, name: BandName): string {
   const { name: loads } = BAND_LOOKS[name];
   const where = `${loads.charAt(0).toUpperCase()}${loads.slice(1)}`;
-  const slope = band.coefficients.find(({ term }) => term === 'reserve');
-  if (band.failure || !slope) return `${where}: no curve could be fitted`;
   const { outcome } = analysis.settings;
-  if (analysis.settings.curve !== 'line') return `${where}: ${outcome} by reserve`;
+  if (band.failure) return `${where}: no curve could be fitted`;
+  // A line and a logarithm rise or fall throughout, by the sign of their one slope; the others may turn.
+  const slope = band.curve === 'line' || band.curve === 'log' ? band.coefficients[1] : undefined;
+  if (!slope) return `${where}: ${outcome} by reserve`;
   if (slope.ciHigh < 0) return `${where}: less ${outcome} with more in reserve`;
   if (slope.ciLow > 0) return `${where}: more ${outcome} with more in reserve`;
   return `${where}: no slope of ${outcome} distinguishable from none`;
@@ -188,11 +192,11 @@ function captionOf(analysis: Analysis, band: Band, name: BandName): string {
   const answer =
     target.point === null
       ? `${target.reason}.`
-      : `${formatNumber(target.point, 1)} in reserve keep ${Number((100 * keptShare).toPrecision(3))} % of it (${formatRange(target.low, target.high, 1)}), the bar at the foot.`;
+      : `${formatNumber(target.point, 1)} in reserve keep ${writePercent(keptShare)} of it (${formatRange(target.low, target.high, 1)}), the bar at the foot.`;
   const few = band.unreliable
     ? ` A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`
     : '';
-  return `${band.rows} rows of ${band.studies} studies, ${BAND_LOOKS[name].name}; marks by weight, curve with ${Number((100 * confidence).toPrecision(3))} % band. ${growth}${answer}${few}`;
+  return `${band.rows} rows of ${band.studies} studies, ${BAND_LOOKS[name].name}; marks by weight, curve with ${writePercent(confidence)} band. ${growth}${answer}${few}`;
 }
 
 function alternativeOf(analysis: Analysis, band: Band, name: BandName): string {

@@ -185,7 +185,7 @@ const SOURCES = {
 
 function Result({ state }: { readonly state: State }) {
   const { advice, pending, problem, ignored, analysis } = state;
-  const { reserve, target, source, sentence, cautions, raisedForSafety, unreliable } = advice.value;
+  const { reserve, target, source, sentence, cautions, raisedForSafety, askedAt, unreliable } = advice.value;
   const { split } = analysis.value.settings;
   return (
     <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
@@ -223,6 +223,7 @@ function Result({ state }: { readonly state: State }) {
           <dt>Read from</dt>
           <dd>
             {SOURCES[source]}
+            {askedAt !== null && `, asked at ${askedAt} %`}
             {split !== null && ` (split at ${split} % of 1RM)`}
           </dd>
           {target.reason !== null && (

@@ -51,12 +51,13 @@ export function createEvidence(start: Analysis, table: string) {
     if (guide.value) settings.value = guide.value.start.settings;
     guide.value = null;
   };
+  let fitter: Worker | null = null;
   let checker: Worker | null = null;
   /** Ending of the file that is being made for download. */
   let wanted: string | null = null;
   const download = (ending: string) => {
     wanted = ending;
-    post(openChecker(), { kind: 'take home', id: 0, table, settings: settings.value });
+    if (fitter) post(fitter, { kind: 'take home', id: 0, table, settings: settings.value });
   };
   let sweepId = 0;
   const startSweep = () => {
@@ -91,10 +92,6 @@ export function createEvidence(start: Analysis, table: string) {
         sweepProgress.value = null;
         sweep.value = data.sweep;
       }
-      if (data.kind === 'files') {
-        const file = data.files.find(({ name }) => wanted !== null && name.endsWith(wanted));
-        if (file) save(file);
-      }
       if (data.kind === 'problem') problem.value = data.problem;
     });
     return worker;
@@ -114,7 +111,8 @@ export function createEvidence(start: Analysis, table: string) {
   };
 
   const connect = () => {
-    const fitter = startWorker(fail);
+    const worker = startWorker(fail);
+    fitter = worker;
     let busy = false;
     let asked = 0;
     let lastFit = 0;
@@ -127,9 +125,14 @@ export function createEvidence(start: Analysis, table: string) {
     const ask = () => {
       busy = true;
       asked = performance.now();
-      post(fitter, { kind: 'analyse', id: 0, table, settings: settings.value });
+      post(worker, { kind: 'analyse', id: 0, table, settings: settings.value });
     };
-    fitter.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
+      if (data.kind === 'files') {
+        const file = data.files.find(({ name }) => wanted !== null && name.endsWith(wanted));
+        if (file) save(file);
+        return;
+      }
       busy = false;
       lastFit = performance.now() - asked;
       problem.value = data.kind === 'problem' ? data.problem : null;
@@ -159,7 +162,8 @@ export function createEvidence(start: Analysis, table: string) {
       clearTimeout(rest);
       stop();
       removeEventListener('popstate', take);
-      fitter.terminate();
+      worker.terminate();
+      fitter = null;
       checker?.terminate();
       checker = null;
     };

@@ -8,6 +8,7 @@ import type { Arm } from '../evidence/schema.ts';
 import { describeBand } from './band.ts';
 import { compareBands } from './difference.ts';
 import { fitJoint } from './joint.ts';
+import { splitByLoad } from './loads.ts';
 import type { Analysis, Joint } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
@@ -30,18 +31,6 @@ export function analyse(arms: readonly Arm[], settings: Settings): Analysis {
     ...common,
     bands: { light: light.band, heavy: heavy.band },
     difference: compareBands(light.source, heavy.source, settings),
-  };
-}
-
-/** Loads below the split, and those at or above it; a row without a load is in neither. */
-export function splitByLoad(
-  effects: readonly Effect[],
-  split: number,
-): { readonly light: readonly Effect[]; readonly heavy: readonly Effect[] } {
-  const load = ({ arm }: Effect) => arm.load_pct_1rm ?? Number.NaN;
-  return {
-    light: effects.filter((effect) => load(effect) < split),
-    heavy: effects.filter((effect) => load(effect) >= split),
   };
 }
 

@@ -2,6 +2,7 @@
  * The fit of one band of loads: effects to design to regression. Everything that refits (curve
  * shapes, leaving a study out, one year more, the sweep) comes through here.
  */
+import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
 import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
 import { type Fit, type FitOptions, type FitOutcome, fitModel } from './mixed.ts';
@@ -112,8 +113,8 @@ interface CentredCovariate {
 export function centreCovariate(effects: readonly Effect[], adjustment: Adjustment): CentredCovariate {
   const { name, of } = COVARIATES[adjustment];
   const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return { name, column: values.map((value) => value - mean) };
+  const centre = values.length > 0 ? mean(values) : Number.NaN;
+  return { name, column: values.map((value) => value - centre) };
 }
 
 function refuseDesign(reserves: readonly number[], basis: CurveBasis): FitFailure | null {

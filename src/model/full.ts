@@ -3,7 +3,7 @@
  * for the build and the command line; a slider asks for `analyse` alone and for parts of this later.
  */
 import type { Arm } from '../evidence/schema.ts';
-import { analyse, splitByLoad } from './analyse.ts';
+import { analyse } from './analyse.ts';
 import { type BandFit, fitEffects, meanSlopeContrast, rangeOf } from './bandFit.ts';
 import { type BeyondFailureContrast, compareBeyondFailure } from './beyondFailure.ts';
 import { type BootstrapTest, bootstrapContrast } from './checks/bootstrap.ts';
@@ -18,6 +18,7 @@ import {
   type WeightingComparison,
 } from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
+import { groupByBand } from './loads.ts';
 import type { Analysis, BandName } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
@@ -57,9 +58,8 @@ export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAna
 /** The checks of every band that the settings make. */
 export function checkBands(arms: readonly Arm[], settings: Settings): BandsChecks {
   const { effects } = selectRows(arms, settings);
-  const bands = settings.split === null ? { all: effects } : splitByLoad(effects, settings.split);
   return Object.fromEntries(
-    Object.entries(bands).map(([name, rows]) => [name, checkBand(fitEffects(rows, settings), settings)]),
+    groupByBand(effects, settings.split).map(([name, rows]) => [name, checkBand(fitEffects(rows, settings), settings)]),
   );
 }
 

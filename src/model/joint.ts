@@ -6,6 +6,7 @@
  * It serves loads near the split, where light and heavy rows both have something to say, and shows
  * whether cutting loads in two hides something: the interaction is the change of the slope with load.
  */
+import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
 import { centreCovariate, rangeOf, toObservations } from './bandFit.ts';
 import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
@@ -47,7 +48,7 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
   if (basis.knots && !hasDistinctKnots(basis.knots)) {
     return refuse('knots-coincide', `the spline's knots coincide (${basis.knots.join(', ')})`);
   }
-  const meanLoad = loads.reduce((sum, load) => sum + load, 0) / loads.length;
+  const meanLoad = mean(loads);
   // Load is in the design already; the other covariates are held at their means.
   const covariates = settings.adjust.filter((name) => name !== 'load').map((name) => centreCovariate(effects, name));
   const row = (reserve: number, load: number) => designRow(basis, reserve, load - meanLoad);

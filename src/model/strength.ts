@@ -5,6 +5,7 @@
  * Equivalence by two one-sided tests (Schuirmann 1987, J Pharmacokinet Biopharm 15:657): at level
  * α = 1 − confidence the effect lies inside ± margin when the 1 − 2α interval does.
  */
+import { mean } from 'simple-statistics';
 import type { Arm } from '../evidence/schema.ts';
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
 import { rangeOf, toObservations } from './bandFit.ts';
@@ -14,7 +15,7 @@ import { inferContrast } from './robust.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 
-/** Repetitions of reserve over which a difference is judged: about as far as training for strength stays from failure. */
+/** Repetitions of reserve over which a difference is judged: about as far as training for strength stays from failure (common practice, no source). */
 export const JUDGED_REPETITIONS = 5;
 
 export interface Equivalence {
@@ -53,7 +54,7 @@ export function analyseStrength(arms: readonly Arm[], settings: Settings): Stren
     .map(({ arm }) => ({ line: arm.line, reason: 'load is not known, which this model needs' }));
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
   const loads = effects.map(({ arm }) => arm.load_pct_1rm ?? Number.NaN);
-  const meanLoad = loads.reduce((sum, load) => sum + load, 0) / loads.length;
+  const meanLoad = loads.length > 0 ? mean(loads) : Number.NaN;
   const common = {
     rows: effects.length,
     studies: new Set(effects.map(({ arm }) => arm.study)).size,

@@ -11,7 +11,9 @@
  * The share is of growth on the analysis scale: of the log ratio, not of its percentage. At a growth
  * of 10 % and a share of 0.9 the share of the percentage is 0.896.
  */
+
 import { normalQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
+import { writePercent } from '../numerics/percent.ts';
 import { bisect } from '../numerics/roots.ts';
 import type { CurveBasis } from './curve.ts';
 import type { Target } from './result.ts';
@@ -111,7 +113,7 @@ function refuseTarget(
     return `no target: nobody here trained to reserve 0; the least reserve studied is ${nearest}`;
   }
   if (!(growth.ciLow > 0)) {
-    return `no target: the change at reserve 0 is not distinguishable from nothing or from a loss (${formatPercent(confidence)} interval contains 0 or lies below it)`;
+    return `no target: the change at reserve 0 is not distinguishable from nothing or from a loss (${writePercent(confidence)} interval contains 0 or lies below it)`;
   }
   return null;
 }
@@ -163,8 +165,4 @@ function scanPieces(inside: (r: number) => boolean, grid: readonly number[]): [n
 function scanGrid(furthest: number, step: number): readonly number[] {
   const steps = Math.max(1, Math.ceil(furthest / step));
   return Array.from({ length: steps + 1 }, (_, i) => (i === steps ? furthest : i * step));
-}
-
-function formatPercent(share: number): string {
-  return `${Number((100 * share).toPrecision(3))} %`;
 }

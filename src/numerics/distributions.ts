@@ -3,7 +3,6 @@
  *
  * Degrees of freedom are real-valued: Satterthwaite's approximation gives fractions, often near 1.
  */
-import chiSquareCdf from '@stdlib/stats-base-dists-chisquare-cdf';
 import chiSquareQuantileOf from '@stdlib/stats-base-dists-chisquare-quantile';
 import normalQuantileOf from '@stdlib/stats-base-dists-normal-quantile';
 import studentCdf from '@stdlib/stats-base-dists-t-cdf';
@@ -27,9 +26,4 @@ export function normalQuantile(p: number): number {
 /** Value of χ² that a share `p` (0 to 1) lies below, `df` > 0. */
 export function chiSquareQuantile(p: number, df: number): number {
   return chiSquareQuantileOf(p, df);
-}
-
-/** Probability that χ² with `df` > 0 exceeds `x`. */
-export function chiSquareUpperP(x: number, df: number): number {
-  return 1 - chiSquareCdf(x, df);
 }

@@ -1,9 +1,11 @@
 /** The answer in one sentence, never stronger than its intervals. */
+
 import { type Analysis, type Band, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
+import { writePercent } from '../numerics/percent.ts';
 
 export function stateAnswer(analysis: Analysis): string {
   const { bands, settings } = analysis;
-  const share = `${plainPercent(settings.keptShare)} of the growth that training to failure brings`;
+  const share = `${writePercent(settings.keptShare)} of the growth that training to failure brings`;
   if ('all' in bands) return `To keep ${share}, ${stateTarget(bands.all.target, 'at any load')}.`;
   const { light, heavy } = bands;
   const inLight = stateTarget(light.target, `with light loads (below ${settings.split} % of 1RM)`);
@@ -43,9 +45,4 @@ function stateTarget(target: Target, where: string): string {
 export function stateInterval({ point, low, high }: Target): string {
   if (point === null || low === null) return 'no interval';
   return high === null ? `at least ${low.toFixed(1)}` : `between ${low.toFixed(1)} and ${high.toFixed(1)}`;
-}
-
-/** 0.9 → “90 %”. */
-export function plainPercent(share: number): string {
-  return `${Number((100 * share).toPrecision(4))} %`;
 }

@@ -30,6 +30,8 @@ export interface SourcedTarget {
   /** Which fit answered: a band's own, or that of all loads together. */
   readonly source: BandName | 'joint';
   readonly target: Target;
+  /** Load that the fit of all loads was asked at, per cent of 1RM: the nearest listed; null for a band's own. */
+  readonly askedAt: number | null;
   readonly unreliable: boolean;
 }
 
@@ -63,15 +65,21 @@ const NEAR_SPLIT = 10;
 /** The target at a load, and which fit it comes from. */
 export function targetNear(analysis: TargetAnalysis, load: number): SourcedTarget {
   const { bands, joint, settings } = analysis;
-  if ('all' in bands) return { source: 'all', target: bands.all.target, unreliable: bands.all.unreliable };
+  if ('all' in bands)
+    return { source: 'all', target: bands.all.target, askedAt: null, unreliable: bands.all.unreliable };
   if (settings.split === null) throw new Error('invalid analysis; two bands without a split');
   const near = Math.abs(load - settings.split) <= NEAR_SPLIT ? nearestOf(joint.targets, load) : null;
   if (near) {
-    return { source: 'joint', target: near, unreliable: joint.coefficients.some(({ df }) => df < LEAST_RELIABLE_DF) };
+    return {
+      source: 'joint',
+      target: near,
+      askedAt: near.load,
+      unreliable: joint.coefficients.some(({ df }) => df < LEAST_RELIABLE_DF),
+    };
   }
   const source = load < settings.split ? 'light' : 'heavy';
   const { target, unreliable } = bands[source];
-  return { source, target, unreliable };
+  return { source, target, askedAt: null, unreliable };
 }
 
 function nearestOf(targets: readonly JointTarget[], load: number): JointTarget | null {

@@ -10,9 +10,11 @@ import { describeBeyondFailure, describeRobustness, describeStrength } from '../
 import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';
 import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
+import { analyse } from '../../src/model/analyse.ts';
 import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
+import { writePercent } from '../../src/numerics/percent.ts';
 
 const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
 const settings = settingsSchema.parse({});
@@ -77,6 +79,16 @@ describe('growth by reserve', () => {
     expect(growthByReserve(analysis, { band: 'heavy' }).caption).not.toMatch(/unreliable/u);
   });
 
+  it.each([
+    ['line', 'Light loads: less growth with more in reserve'],
+    ['log', 'Light loads: less growth with more in reserve'],
+    ['quadratic', 'Light loads: growth by reserve'],
+    ['spline', 'Light loads: growth by reserve'],
+  ] as const)('with the curve %s is titled by what it can claim: %s', (curve, title) => {
+    const other = analyse(arms, settingsSchema.parse({ curve }));
+    expect(growthByReserve(other, { band: 'light' }).title).toBe(title);
+  });
+
   it('of a band that could not be fitted says so and draws nothing false', () => {
     const empty = analyseInFull([], settings);
     const figure = growthByReserve(empty, { band: 'light' });
@@ -91,6 +103,13 @@ describe('recovery by hours', () => {
     await expect(settle(drawPlot(recoveryByHours(analysis, { status: 'trained' })))).toMatchFileSnapshot(
       'recovery-trained.svg',
     );
+  });
+
+  it('calls the effect of reserve unreliable where few degrees of freedom stand behind it', () => {
+    for (const { status, perReserve } of analysis.fatigue.byStatus) {
+      const { caption } = recoveryByHours(analysis, { status });
+      expect((perReserve?.df ?? Number.NaN) < 4).toBe(/unreliable/u.test(caption));
+    }
   });
 
   it('says the hours of the analysis', () => {
@@ -119,6 +138,9 @@ describe('findings', () => {
 });
 
 describe('numbers', () => {
+  it('show a share in per cent, and none below 1 as 100 %', () => {
+    expect([0.9, 0.999, 0.9996].map(writePercent)).toEqual(['90 %', '99.9 %', '99.96 %']);
+  });
   it('have a true minus sign, and none on a rounded 0', () => {
     expect(formatNumber(-1.25, 1)).toBe('−1.3');
     expect(formatNumber(-0.01, 1)).toBe('0.0');

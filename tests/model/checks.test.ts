@@ -7,7 +7,6 @@ import { readFileSync } from 'node:fs';
 import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
-import { splitByLoad } from '../../src/model/analyse.ts';
 import { fitEffects, meanSlopeContrast, requireFit, slopeOf, targetOf } from '../../src/model/bandFit.ts';
 import { bootstrapContrast } from '../../src/model/checks/bootstrap.ts';
 import { accumulateByYear } from '../../src/model/checks/cumulative.ts';
@@ -17,10 +16,11 @@ import { testSmallStudies } from '../../src/model/checks/smallStudies.ts';
 import { SWEEP_CHOICES, sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseFatigue } from '../../src/model/fatigue.ts';
 import { analyseInFull } from '../../src/model/full.ts';
+import { splitByLoad } from '../../src/model/loads.ts';
 import { fitModel } from '../../src/model/mixed.ts';
 import { inferContrast } from '../../src/model/robust.ts';
 import { selectRows } from '../../src/model/selection.ts';
-import { settingsSchema } from '../../src/model/settings.ts';
+import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';
 import { simulateTable } from '../../src/model/simulation.ts';
 import { makeRandom } from '../../src/numerics/random.ts';
 import { expectRelative, expectWithin } from '../support/closeness.ts';
@@ -240,6 +240,21 @@ describe('the sweep', () => {
       1e-9,
       'target',
     );
+  }, 60_000);
+
+  it('keeps the reader’s own filter of concerns, and gives a reasoned result where no row is left', () => {
+    const finish = (chosen: SettingsInput) => {
+      const steps = sweepChoices(arms, settingsSchema.parse(chosen));
+      let step = steps.next();
+      while (!step.done) step = steps.next();
+      return step.value.heavy;
+    };
+    const low = finish({ include: { concerns: ['low'] } });
+    const points = (inclusion: string) =>
+      low.outcomes.filter(({ combination }) => combination.inclusion === inclusion).map(({ point }) => point);
+    expect(points('all studies')).toEqual(points('without high concerns'));
+    const none = finish({ include: { muscle: ['no such muscle'] } });
+    expect([none.withoutTarget, none.quantiles]).toEqual([none.outcomes.length, []]);
   }, 60_000);
 
   it('can be stopped between its steps', () => {

@@ -74,6 +74,21 @@ describe('advice', () => {
     expect([30, 55, 60, 65, 85].map(source)).toEqual(['light', 'joint', 'joint', 'joint', 'heavy']);
   });
 
+  it('says at which load the fit of all loads was asked', () => {
+    const at = (load: number) => advise(shipped, load, { canPin: false, company: 'alone' }).askedAt;
+    expect([30, 62, 68, 85].map(at)).toEqual([null, 60, 70, null]);
+  });
+
+  it('gives no lighter load more reserve than a heavier one, whatever the share', () => {
+    for (const analysis of analyses) {
+      const points = Array.from(
+        { length: 76 },
+        (_, i) => advise(analysis, 20 + i, { canPin: false, company: 'alone' }).target.point ?? Number.NaN,
+      );
+      expect(points).toEqual([...points].sort((a, b) => a - b));
+    }
+  });
+
   it('has cautions that fit who is there', () => {
     expect(cautionsFor({ canPin: true, company: 'spotter' }).join(' ')).toMatch(/Agree with the spotter/u);
     expect(cautionsFor({ canPin: true, company: 'safety arms' }).join(' ')).toMatch(/lowest point/u);

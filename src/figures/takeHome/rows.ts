@@ -1,8 +1,8 @@
 /** The rows of an analysis with the design they were fitted on: what a script elsewhere needs. */
 import Papa from 'papaparse';
 import type { Arm } from '../../evidence/schema.ts';
-import { splitByLoad } from '../../model/analyse.ts';
 import { type BandFit, fitEffects } from '../../model/bandFit.ts';
+import { groupByBand } from '../../model/loads.ts';
 import { inferContrast } from '../../model/robust.ts';
 import { selectRows } from '../../model/selection.ts';
 import type { Settings } from '../../model/settings.ts';
@@ -21,8 +21,7 @@ export interface SiteNumber {
 
 export function fitBands(arms: readonly Arm[], settings: Settings): FittedBandRows[] {
   const { effects } = selectRows(arms, settings);
-  const bands = settings.split === null ? { all: effects } : splitByLoad(effects, settings.split);
-  return Object.entries(bands).map(([name, rows]) => ({ name, source: fitEffects(rows, settings) }));
+  return groupByBand(effects, settings.split).map(([name, rows]) => ({ name, source: fitEffects(rows, settings) }));
 }
 
 /** One line a row: band, study, cohort, effect, variance and the columns of the design (x1 is the intercept). */

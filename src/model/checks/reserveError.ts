@@ -7,6 +7,7 @@
  * over λ is continued to λ = −1, where there would be no error. Rows of one arm share their error; a
  * row without `reserve_sd` is taken as exact, and counted.
  */
+import { mean, sampleVariance } from 'simple-statistics';
 import type { Effect } from '../../evidence/effects.ts';
 import { leastSquares } from '../../numerics/leastSquares.ts';
 import { makeRandom } from '../../numerics/random.ts';
@@ -41,17 +42,10 @@ export function correctForReserveError(band: BandFit, settings: Settings): Reser
   const counts = { rowsWithError, rowsTakenAsExact: effects.length - rowsWithError };
   const naive = fitLine(effects, reserves, settings);
   if (!naive || rowsWithError === 0) {
-    return {
-      naive: naive?.slope ?? null,
-      corrected: null,
-      standardError: null,
-      ratio: null,
-      course: [],
-      ...counts,
-      reason: naive
-        ? 'no row says how well its reserve is known (`reserve_sd`)'
-        : 'the straight line could not be fitted',
-    };
+    const reason = naive
+      ? 'no row says how well its reserve is known (`reserve_sd`)'
+      : 'the straight line could not be fitted';
+    return without(naive?.slope ?? null, counts, reason);
   }
   const { normal } = makeRandom(settings.seed);
   const points = [{ lambda: 0, slope: naive.slope, variance: naive.variance }];
@@ -66,8 +60,10 @@ export function correctForReserveError(band: BandFit, settings: Settings): Reser
       });
       return fitLine(effects, noisy, settings);
     }).filter((fit) => fit !== null);
-    const slope = mean(fits.map((fit) => fit.slope));
-    const between = mean(fits.map((fit) => (fit.slope - slope) ** 2)) * (fits.length / (fits.length - 1));
+    const slopes = fits.map((fit) => fit.slope);
+    if (slopes.length < 2) return without(naive.slope, counts, 'the line could not be fitted with error added');
+    const slope = mean(slopes);
+    const between = sampleVariance(slopes);
     points.push({ lambda, slope, variance: mean(fits.map((fit) => fit.variance)) - between });
   }
   const corrected = extrapolate(points.map(({ lambda, slope }) => [lambda, slope]));
@@ -81,6 +77,15 @@ export function correctForReserveError(band: BandFit, settings: Settings): Reser
     ...counts,
     reason: variance > 0 ? null : 'the continued variance is not above 0, so there is no standard error',
   };
+}
+
+/** The check where nothing could be corrected, with the reason. */
+function without(
+  naive: number | null,
+  counts: Pick<ReserveErrorCheck, 'rowsWithError' | 'rowsTakenAsExact'>,
+  reason: string,
+): ReserveErrorCheck {
+  return { naive, corrected: null, standardError: null, ratio: null, course: [], ...counts, reason };
 }
 
 function fitLine(effects: readonly Effect[], reserves: readonly number[], settings: Settings) {
@@ -100,8 +105,4 @@ function extrapolate(points: readonly (readonly [number, number])[]): number {
     Float64Array.from(points, ([, value]) => value),
   ).coefficients;
   return a - b + c;
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

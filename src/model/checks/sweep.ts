@@ -6,10 +6,13 @@
  * first-order share of a full factorial (Saltelli et al. 2008, Global Sensitivity Analysis, ch. 1).
  * Shares need not sum to 1: what is left belongs to choices acting together.
  */
+import { mean, variance } from 'simple-statistics';
 import type { Effect } from '../../evidence/effects.ts';
 import type { Arm } from '../../evidence/schema.ts';
+import { CONCERNS } from '../../evidence/vocabulary.ts';
 import { quantileOfSorted } from '../../numerics/quantile.ts';
 import { fitEffects, rangeOf, targetOf } from '../bandFit.ts';
+import { splitByLoad } from '../loads.ts';
 import { selectRows } from '../selection.ts';
 import { CURVES, METRICS, type Settings, WEIGHTINGS } from '../settings.ts';
 import { SCAN_STEPS } from '../target.ts';
@@ -116,8 +119,19 @@ function applyCombination(combination: Combination, settings: Settings): Setting
     weighting,
     assumedCorrelation: { ...settings.assumedCorrelation, [settings.outcome]: correlation },
     adjust: adjust === 'nothing' ? [] : ['load', 'training-status'],
-    include: { ...settings.include, concerns: inclusion === 'all studies' ? [] : ['low', 'some'] },
+    include: { ...settings.include, concerns: chooseConcerns(settings.include.concerns, inclusion) },
   };
+}
+
+/** The reader's own filter, or what of it is not of high concern. */
+function chooseConcerns(
+  chosen: Settings['include']['concerns'],
+  inclusion: Combination['inclusion'],
+): Settings['include']['concerns'] {
+  if (inclusion === 'all studies') return chosen;
+  const others = (chosen.length > 0 ? chosen : CONCERNS).filter((level) => level !== 'high');
+  // A filter on high concern alone leaves nothing when those are left out: it then stays as it is.
+  return others.length > 0 ? others : chosen;
 }
 
 function findOutcome(
@@ -126,10 +140,7 @@ function findOutcome(
   combination: Combination,
   settings: Settings,
 ): SweepOutcome {
-  const inBand = effects.filter(({ arm }) => {
-    const load = arm.load_pct_1rm ?? Number.NaN;
-    return band === 'light' ? load < combination.split : load >= combination.split;
-  });
+  const inBand = splitByLoad(effects, combination.split)[band];
   const { point, reachedEdge } = targetOf(
     fitEffects(inBand, { ...settings, answerOnly: true }),
     settings,
@@ -142,12 +153,12 @@ function summarise(outcomes: readonly SweepOutcome[]): BandSweep {
   const found = outcomes.flatMap(({ point, combination }) => (point === null ? [] : [{ point, combination }]));
   const points = found.map(({ point }) => point);
   const sorted = Float64Array.from(points).sort();
-  const whole = variance(points);
+  const whole = points.length > 0 ? variance(points) : 0;
+  const overall = points.length > 0 ? mean(points) : 0;
   const shares = CHOICE_NAMES.map((choice) => {
     const levels = SWEEP_CHOICES[choice].map((level) =>
       found.filter(({ combination }) => combination[choice] === level).map(({ point }) => point),
     );
-    const overall = mean(points);
     const between = levels.reduce(
       (sum, level) => sum + (level.length > 0 ? level.length * (mean(level) - overall) ** 2 : 0),
       0,
@@ -161,13 +172,4 @@ function summarise(outcomes: readonly SweepOutcome[]): BandSweep {
     quantiles: rangeOf(points) ? [0.05, 0.25, 0.5, 0.75, 0.95].map((share) => quantileOfSorted(sorted, share)) : [],
     shares: shares.sort((a, b) => b.share - a.share),
   };
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-function variance(values: readonly number[]): number {
-  const centre = mean(values);
-  return mean(values.map((value) => (value - centre) ** 2));
 }
