@@ -7,14 +7,18 @@
  * the run with exit code 1. Figures on a busy machine wander by half, so compare ratios of one run.
  */
 import { readFileSync } from 'node:fs';
+import { readExercises } from '../src/evidence/exercises.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { sweepChoices } from '../src/model/checks/sweep.ts';
+import { analyseForPractice } from '../src/model/full.ts';
 import { fitModel } from '../src/model/mixed.ts';
 import { defaultSettings } from '../src/model/settings.ts';
 import { simulateTable } from '../src/model/simulation.ts';
 import { makeRandom } from '../src/numerics/random.ts';
+import { reportProgramme } from '../src/practice/programme/report.ts';
 import { TRUTH } from './calibration.ts';
+import { longProgramme } from './longProgramme.ts';
 
 interface Measurement {
   readonly name: string;
@@ -71,6 +75,17 @@ const sweep = () => {
   for (const _ of sweepChoices(arms, defaultSettings));
 };
 
+const exercises = readExercises(
+  readFileSync(new URL('../data/exercises.csv', import.meta.url), 'utf8'),
+  'exercises.csv',
+).rows;
+const practice = analyseForPractice(arms, defaultSettings);
+const programme = longProgramme(exercises, 500);
+const calendar = { status: 'trained', sessionHour: 19, event: { day: 27, hour: 10 } } as const;
+/** A fresh copy of the analysis each time, so that nothing is remembered from the run before. */
+const checkProgramme = () =>
+  reportProgramme(structuredClone(practice), { first: programme, second: null, exercises, calendar });
+
 const small = time('one fit, 200 rows in 36 studies', 200, 3, fitOf(200, 36));
 const middle = time('one fit, 2,000 rows in 400 studies', 20, null, fitOf(2000, 400));
 const big = time('one fit, 20,000 rows in 4,000 studies', 5, 400, fitOf(20_000, 4000));
@@ -80,6 +95,7 @@ const measurements = [
   big,
   time('analysis of the shipped table', 20, 100, () => analyse(arms, defaultSettings)),
   time('sweep of 1,152 combinations', 2, 3000, sweep),
+  time('check of a programme of 500 lines', 10, 200, checkProgramme),
   time('read and validate 100,000 rows', 3, 2000, () => readArms(large, 'large.csv')),
 ];
 for (const { name, median, bound } of measurements) {

@@ -3,7 +3,8 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
-import { formatProblem } from '../evidence/problem.ts';
+import { readExercises } from '../evidence/exercises.ts';
+import { formatProblem, type Problem } from '../evidence/problem.ts';
 import { readArms } from '../evidence/table.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
 import { analyseInFull } from '../model/full.ts';
@@ -12,12 +13,12 @@ import { defaultSettings } from '../model/settings.ts';
 /** Another table than the shipped one: EVIDENCE=FILE npm run build. */
 const file = process.env.EVIDENCE ?? 'data/arms.csv';
 const text = readFileSync(file, 'utf8');
-const table = readArms(text, basename(file));
-if (table.problems.length > 0) {
-  throw new Error(
-    `${file} has ${table.problems.length} problem(s); the site is not built:\n${table.problems.map(formatProblem).join('\n')}`,
-  );
-}
+const table = requireNoProblems(file, readArms(text, basename(file)));
+const EXERCISES_FILE = 'data/exercises.csv';
+const exerciseTable = requireNoProblems(
+  EXERCISES_FILE,
+  readExercises(readFileSync(EXERCISES_FILE, 'utf8'), basename(EXERCISES_FILE)),
+);
 
 const demonstration = isDemonstration(table.arms);
 
@@ -27,6 +28,8 @@ export const site = {
   /** The table as it stands in the file, for download and for the calculator. */
   text,
   demonstration,
+  /** What is known of the exercises that may be named. */
+  exercises: exerciseTable.rows,
   /** Name under which the table is served and downloaded; says so where the data are invented. */
   downloadName: demonstration ? 'demonstration-arms.csv' : 'arms.csv',
   /** First characters of the SHA-256 of the table: two sites with the same show the same evidence. */
@@ -34,6 +37,14 @@ export const site = {
   analysis: analyseInFull(table.arms, defaultSettings),
   sweep: finish(sweepChoices(table.arms, defaultSettings)),
 } as const;
+
+/** @throws where the table has problems, with all of them */
+function requireNoProblems<T extends { readonly problems: readonly Problem[] }>(name: string, read: T): T {
+  if (read.problems.length === 0) return read;
+  throw new Error(
+    `${name} has ${read.problems.length} problem(s); the site is not built:\n${read.problems.map(formatProblem).join('\n')}`,
+  );
+}
 
 /** Runs a computation in steps to its end. */
 function finish<Result>(steps: Generator<unknown, Result>): Result {

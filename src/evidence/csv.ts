@@ -37,11 +37,21 @@ const BLOCK_CHARACTERS = 100_000;
  * @param text content of the file; a byte-order mark is dropped
  * @param file name for messages
  * @param knownNames column names by which the delimiter is recognised in the first record
+ * @param nameOf column name that a header cell stands for; the cell itself by default
  */
-export function openCsv(text: string, file: string, knownNames: ReadonlySet<string>): CsvSource {
+export function openCsv(
+  text: string,
+  file: string,
+  knownNames: ReadonlySet<string>,
+  nameOf: (written: string) => string = (written) => written,
+): CsvSource {
   // Files that went through several hands mix their line breaks, so all become one kind.
   const content = text.replace(/^\ufeff/u, '').replace(/\r\n?/gu, '\n');
-  return { content, delimiter: recogniseDelimiter(content, knownNames), problems: checkEncoding(content, file) };
+  return {
+    content,
+    delimiter: recogniseDelimiter(content, (cell) => knownNames.has(nameOf(cell.trim()))),
+    problems: checkEncoding(content, file),
+  };
 }
 
 export function* readBlocks({ content, delimiter }: CsvSource, file: string): Generator<CsvBlock, void> {
@@ -103,10 +113,10 @@ function findBlockEnd(content: string, start: number): number {
 }
 
 /** The delimiter under which the first record holds most of the known names. */
-function recogniseDelimiter(content: string, knownNames: ReadonlySet<string>): string {
+function recogniseDelimiter(content: string, isKnown: (cell: string) => boolean): string {
   const found = DELIMITERS.map((delimiter) => {
     const [first = []] = Papa.parse<string[]>(content, { delimiter, preview: 1 }).data;
-    return { delimiter, names: first.filter((name) => knownNames.has(name.trim())).length };
+    return { delimiter, names: first.filter(isKnown).length };
   });
   return found.reduce((best, next) => (next.names > best.names ? next : best)).delimiter;
 }

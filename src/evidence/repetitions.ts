@@ -1,35 +1,16 @@
 /**
- * Repetitions possible at a load: published mean and spread between people.
+ * Repetitions possible at a load: published mean and spread between people, for the bench press and,
+ * as far as it is at hand, the leg press. The numbers, their source and how each is known stand in
+ * data/repetitions.json (Nuzzo, Pinto, Nosaka & Steele 2024, Sports Med 54:303).
  *
- * Nuzzo, Pinto, Nosaka & Steele 2024 (Sports Med 54:303, doi 10.1007/s40279-023-01937-7): 952 tests,
- * 7,289 people. Bench-press means read second-hand (from texts that quote figure 3; 80 % and 70 %
- * confirmed by several). Between-person SD second-hand at 80 % and 60 %; the line through the two is
- * our interpolation.
+ * Means are joined by straight lines, so that more load never allows more repetitions and the way
+ * back is exact. Nothing is said outside the published points.
  */
+import published from '../../data/repetitions.json' with { type: 'json' };
 
-/** Per cent of 1RM and mean repetitions to failure in the bench press (second-hand). */
-const BENCH_PRESS_MEANS: readonly (readonly [load: number, repetitions: number])[] = [
-  [15, 127.49],
-  [20, 100.02],
-  [25, 78.88],
-  [30, 62.62],
-  [35, 50.1],
-  [40, 40.45],
-  [45, 33.01],
-  [50, 27.25],
-  [55, 22.79],
-  [60, 19.34],
-  [65, 16.59],
-  [70, 14.08],
-  [75, 11.51],
-  [80, 8.82],
-  [85, 6.23],
-  [90, 4.11],
-  [95, 2.59],
-];
-
-/** The line through 2.51 at 80 % and 4.36 at 60 % (second-hand); not to be used outside 40–90 %. */
-const SPREAD = { intercept: 9.91, perPercent: -0.0925, from: 40, to: 90 } as const;
+export const RELATIONS = ['bench press', 'leg press'] as const;
+/** Exercise whose published relation is read. */
+export type Relation = (typeof RELATIONS)[number];
 
 export interface RepetitionsPossible {
   readonly mean: number;
@@ -37,34 +18,64 @@ export interface RepetitionsPossible {
   readonly sd: number;
 }
 
-/**
- * Repetitions possible at a load; linear between the published points. null outside 40–90 % of 1RM,
- * where the spread is not known.
- */
-export function repetitionsAtLoad(load: number): RepetitionsPossible | null {
-  if (!(load >= SPREAD.from && load <= SPREAD.to)) return null;
-  const mean = meanRepetitions(load);
-  return mean === null ? null : { mean, sd: SPREAD.intercept + SPREAD.perPercent * load };
+type Point = readonly [load: number, value: number];
+
+const { from_pct_1rm: SPREAD_FROM, to_pct_1rm: SPREAD_TO } = published.between_person_sd;
+const [SPREAD_AT_LOW, SPREAD_AT_HIGH] = published.between_person_sd.sd_at_pct_1rm.map(toPoint);
+const MEANS: Readonly<Record<Relation, readonly Point[]>> = {
+  'bench press': published.relations['bench press'].mean_repetitions_at_pct_1rm.map(toPoint),
+  'leg press': published.relations['leg press'].mean_repetitions_at_pct_1rm.map(toPoint),
+};
+
+/** Repetitions possible at a load; null where the mean or its spread (40–90 % of 1RM) is not published. */
+export function repetitionsAtLoad(load: number, relation: Relation = 'bench press'): RepetitionsPossible | null {
+  const mean = meanRepetitions(load, relation);
+  const sd = spreadOfRepetitions(load);
+  return mean === null || sd === null ? null : { mean, sd };
 }
 
-/** Mean repetitions possible, 15–95 % of 1RM; null outside. */
-export function meanRepetitions(load: number): number | null {
-  for (let i = 1; i < BENCH_PRESS_MEANS.length; i++) {
-    const [lowLoad, most] = BENCH_PRESS_MEANS[i - 1];
-    const [highLoad, least] = BENCH_PRESS_MEANS[i];
-    if (load >= lowLoad && load <= highLoad) return most + ((load - lowLoad) / (highLoad - lowLoad)) * (least - most);
+/** Loads, per cent of 1RM, for which both the mean and its spread are published. */
+export function loadsWithSpread(relation: Relation): { readonly from: number; readonly to: number } {
+  const loads = MEANS[relation].map(([load]) => load);
+  return { from: Math.max(SPREAD_FROM, loads[0]), to: Math.min(SPREAD_TO, loads[loads.length - 1]) };
+}
+
+/** Mean repetitions possible; null outside the published loads (bench press 15–95 %, leg press 70–80 %). */
+export function meanRepetitions(load: number, relation: Relation = 'bench press'): number | null {
+  for (const [low, high] of segmentsOf(relation)) {
+    if (load >= low[0] && load <= high[0]) return join(low, high, load);
   }
   return null;
+}
+
+/** SD between people of the repetitions possible, 40–90 % of 1RM; null outside. */
+export function spreadOfRepetitions(load: number): number | null {
+  return load >= SPREAD_FROM && load <= SPREAD_TO ? join(SPREAD_AT_LOW, SPREAD_AT_HIGH, load) : null;
 }
 
 /** Load at which a mean number of repetitions is possible, the inverse of `meanRepetitions`; null outside. */
-export function loadForRepetitions(repetitions: number): number | null {
-  for (let i = 1; i < BENCH_PRESS_MEANS.length; i++) {
-    const [lowLoad, most] = BENCH_PRESS_MEANS[i - 1];
-    const [highLoad, least] = BENCH_PRESS_MEANS[i];
-    if (repetitions <= most && repetitions >= least) {
-      return lowLoad + ((most - repetitions) / (most - least)) * (highLoad - lowLoad);
-    }
+export function loadForRepetitions(repetitions: number, relation: Relation = 'bench press'): number | null {
+  for (const [low, high] of segmentsOf(relation)) {
+    if (repetitions <= low[1] && repetitions >= high[1]) return join(swap(low), swap(high), repetitions);
   }
   return null;
+}
+
+/** Value at `x` on the line through two points. */
+function join([x0, y0]: Point, [x1, y1]: Point, x: number): number {
+  if (x === x1) return y1;
+  return y0 + ((x - x0) / (x1 - x0)) * (y1 - y0);
+}
+
+function segmentsOf(relation: Relation): (readonly [Point, Point])[] {
+  const points = MEANS[relation];
+  return points.slice(1).map((point, i) => [points[i], point]);
+}
+
+function swap([load, repetitions]: Point): Point {
+  return [repetitions, load];
+}
+
+function toPoint([load, value]: readonly number[]): Point {
+  return [load, value];
 }

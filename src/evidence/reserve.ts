@@ -1,5 +1,5 @@
 /** Reserve where a paper does not report it, always with its spread. */
-import { repetitionsAtLoad } from './repetitions.ts';
+import { loadsWithSpread, type Relation, repetitionsAtLoad } from './repetitions.ts';
 
 /** An estimated reserve, or the reason why there is none. */
 export type ReserveEstimate =
@@ -13,14 +13,20 @@ export type ReserveEstimate =
  *
  * @param load per cent of 1RM
  * @param repetitions done in the set, at least 0
+ * @param relation exercise whose published relation is read
  */
-export function reserveFromLoad(load: number, repetitions: number): ReserveEstimate {
+export function reserveFromLoad(
+  load: number,
+  repetitions: number,
+  relation: Relation = 'bench press',
+): ReserveEstimate {
   if (!(repetitions >= 0 && Number.isFinite(repetitions))) {
     return none(`repetitions done are a number of at least 0, not ${repetitions}`);
   }
-  const possible = repetitionsAtLoad(load);
+  const possible = repetitionsAtLoad(load, relation);
   if (!possible) {
-    return none(`the published spread of repetitions covers 40 to 90 % of 1RM, not ${load} %`);
+    const { from, to } = loadsWithSpread(relation);
+    return none(`the published spread of repetitions (${relation}) covers ${from} to ${to} % of 1RM, not ${load} %`);
   }
   return {
     mean: Math.max(0, possible.mean - repetitions),

@@ -69,32 +69,49 @@ export function readStudies(
   return { studies: rows, problems: byLine([...problems, ...doubled]), warnings };
 }
 
+/** Reads a table of other columns than the evidence's own. Nothing is thrown, whatever the text. */
+export function readTable<Row extends { readonly line: number }>(
+  text: string,
+  file: string,
+  columns: Readonly<Record<string, Column<unknown>>>,
+  check: (row: Row) => Problem[],
+  /** Turns a header cell into the column's name, where more than the exact name is accepted. */
+  nameOf?: (written: string) => string,
+): Table<Row> {
+  const { rows, problems, warnings } = drain(readRows<Row>(text, file, columns, check, nameOf));
+  return { rows, problems: byLine(problems), warnings };
+}
+
 function* readRows<Row extends { readonly line: number }>(
   text: string,
   file: string,
   columns: Readonly<Record<string, Column<unknown>>>,
   check: (row: Row) => Problem[],
+  nameOf: (written: string) => string = (written) => written,
 ): Generator<Progress, Table<Row>> {
-  const source = openCsv(text, file, new Set(Object.keys(columns)));
+  const source = openCsv(text, file, new Set(Object.keys(columns)), nameOf);
   const problems = [...source.problems];
   const rows: Row[] = [];
   let header: Header | null = null;
   let read: RecordReader | null = null;
+  let isComplete = true;
   let records = 0;
   for (const block of readBlocks(source, file)) {
     for (const problem of block.problems) problems.push(problem);
     for (const record of block.records) {
       if (!header || !read) {
-        header = readHeader(record, columns, file, source.delimiter);
+        header = readHeader({ ...record, cells: record.cells.map(nameOf) }, columns, file, source.delimiter);
         problems.push(...header.problems);
         // Without any known column every cell would be reported; the header says it all.
         if (header.names.every((name) => name === null)) return { rows, problems, warnings: header.warnings };
         read = makeRecordReader(columns, header.names, file);
+        isComplete = !header.problems.some(({ kind }) => kind === 'missing-column');
         continue;
       }
       records++;
       const { values, valid } = read(record, problems);
-      if (!valid) continue;
+      // Where a required column is missing no row is complete; the header's problem says it.
+      if (!valid || !isComplete) continue;
       // Every required cell was read, each with its own column's schema.
       const row = values as unknown as Row;
       for (const problem of check(row)) problems.push(problem);

@@ -13,7 +13,7 @@ import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './fo
 
 /** Strength against reserve and load, and whether the effect of reserve is worth something. */
 export function describeStrength(
-  { reserve, load, equivalence, failure, rows, studies }: Strength,
+  { reserve, load, equivalence, failure, rows, studies }: Omit<Strength, 'excluded'>,
   settings: Settings,
 ): string {
   if (failure || !reserve || !load || !equivalence)

@@ -36,3 +36,20 @@ export function formatRange(low: number | null, high: number | null, digits: num
     ? `at least ${formatNumber(low, digits)}`
     : `${formatNumber(low, digits)} to ${formatNumber(high, digits)}`;
 }
+
+/** A share of 1 in per cent with its interval: “91 % (88 to 95 %)”. */
+export function formatShare({
+  estimate,
+  low,
+  high,
+}: {
+  readonly estimate: number;
+  readonly low: number | null;
+  readonly high: number | null;
+}): string {
+  const percent = (share: number) => formatNumber(100 * share, 0);
+  if (low === estimate && high === estimate) return `${percent(estimate)} %`;
+  const from = low === null ? 'no lower limit' : percent(low);
+  const to = high === null ? 'no upper limit' : `${percent(high)} %`;
+  return `${percent(estimate)} % (${from} to ${to})`;
+}

@@ -1,23 +1,27 @@
 /** Expected drop of performance along the hours after a session, by reserve, for one training status. */
 import * as Plot from '@observablehq/plot';
 import type { FatigueByStatus } from '../model/fatigue.ts';
-import type { FullAnalysis } from '../model/full.ts';
+import type { PracticeAnalysis } from '../model/full.ts';
 import type { Figure } from './figure.ts';
 import { describeRecovery } from './findings.ts';
 import { formatNumber } from './format.ts';
 
 export interface RecoveryOptions {
   readonly status: FatigueByStatus['status'];
+  /** Hours from the session to an event, marked where given. */
+  readonly eventAfter?: number;
   readonly width?: number;
   readonly height?: number;
 }
 
 /** Reserves drawn, where they were studied: at failure, and well short of it. */
 const DRAWN = [0, 3] as const;
+/** Hours after the session at which the picture ends. */
+const LAST_HOUR = 96;
 
 export function recoveryByHours(
-  analysis: FullAnalysis,
-  { status, width = 480, height = 260 }: RecoveryOptions,
+  analysis: Pick<PracticeAnalysis, 'fatigue' | 'settings'>,
+  { status, eventAfter, width = 480, height = 260 }: RecoveryOptions,
 ): Figure {
   const { fatigue, settings } = analysis;
   const found = fatigue.byStatus.find((one) => one.status === status);
@@ -49,7 +53,7 @@ export function recoveryByHours(
       x: {
         label: 'hours after the session →',
         labelAnchor: 'center',
-        domain: [0, 96],
+        domain: [0, LAST_HOUR],
         ticks: [0, 24, 48, 72, 96],
         tickSize: 0,
         labelOffset: 38,
@@ -59,12 +63,27 @@ export function recoveryByHours(
         Plot.ruleY([0], { stroke: 'currentColor', strokeOpacity: 0.5 }),
         Plot.ruleY([settings.fatigueMargin], { stroke: 'currentColor', strokeDasharray: '2,4' }),
         Plot.text([`within ${settings.fatigueMargin} %`], {
-          x: 96,
+          x: LAST_HOUR,
           y: settings.fatigueMargin,
           dx: 6,
           textAnchor: 'start',
           fill: 'var(--quiet)',
         }),
+        ...(eventAfter !== undefined && eventAfter <= LAST_HOUR
+          ? [
+              Plot.ruleX([eventAfter], { stroke: 'currentColor', strokeWidth: 1.5 }),
+              Plot.text(['event'], {
+                x: eventAfter,
+                y: top,
+                dx: 6,
+                dy: 4,
+                textAnchor: 'start',
+                fill: 'var(--ink)',
+                stroke: 'var(--paper)',
+                strokeWidth: 4,
+              }),
+            ]
+          : []),
         Plot.lineY(points, {
           x: 'hours',
           y: 'drop',

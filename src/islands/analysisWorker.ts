@@ -8,13 +8,20 @@ import { readArms } from '../evidence/table.ts';
 import { packTakeHome, type TakeHomeFile } from '../figures/takeHome/takeHome.ts';
 import { analyse } from '../model/analyse.ts';
 import { type Sweep, type SweepProgress, sweepChoices } from '../model/checks/sweep.ts';
-import { type BandsChecks, checkBands } from '../model/full.ts';
+import {
+  analyseBeside,
+  analyseForPractice,
+  type BandsChecks,
+  type Beside,
+  checkBands,
+  type PracticeAnalysis,
+} from '../model/full.ts';
 import type { Analysis } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 
 export type WorkerRequest =
   | {
-      readonly kind: 'analyse' | 'check' | 'sweep' | 'take home';
+      readonly kind: 'analyse' | 'practice' | 'check' | 'sweep' | 'take home';
       readonly id: number;
       /** Address of the table on this site. */
       readonly table: string;
@@ -24,6 +31,7 @@ export type WorkerRequest =
 
 export type WorkerReply =
   | { readonly kind: 'analysis'; readonly id: number; readonly analysis: Analysis }
+  | { readonly kind: 'practice'; readonly id: number; readonly analysis: PracticeAnalysis }
   | { readonly kind: 'checks'; readonly id: number; readonly checks: BandsChecks }
   | { readonly kind: 'sweep progress'; readonly id: number; readonly progress: SweepProgress }
   | { readonly kind: 'sweep'; readonly id: number; readonly sweep: Sweep }
@@ -44,12 +52,22 @@ async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): 
   try {
     const arms = await loadArms(table);
     if (kind === 'analyse') reply({ kind: 'analysis', id, analysis: analyse(arms, settings) });
+    else if (kind === 'practice') reply({ kind: 'practice', id, analysis: practise(arms, settings) });
     else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
     else if (kind === 'take home') reply({ kind: 'files', id, files: packTakeHome(arms, settings) });
     else await sweep(arms, settings, id);
   } catch (error) {
     reply({ kind: 'problem', id, problem: error instanceof Error ? error.message : String(error) });
   }
+}
+
+/** What stands beside the curve, of the last rows and settings; moving the kept share leaves it as it is. */
+let beside: { readonly arms: readonly Arm[]; readonly key: string; readonly found: Beside } | null = null;
+
+function practise(arms: readonly Arm[], settings: Settings): PracticeAnalysis {
+  const key = JSON.stringify({ ...settings, keptShare: null });
+  if (beside?.arms !== arms || beside.key !== key) beside = { arms, key, found: analyseBeside(arms, settings) };
+  return analyseForPractice(arms, settings, beside.found);
 }
 
 async function sweep(arms: readonly Arm[], settings: Settings, id: number): Promise<void> {

@@ -1,150 +1,140 @@
 /**
- * State of the calculator: what a reader has chosen, kept in the address, and the analysis that
- * answers it. The fit runs in a worker; while it works the newest request replaces older ones.
+ * State of the calculator: what a reader has chosen, kept in the address, and the advice for it. All
+ * but the share to keep and the confidence is answered from the analysis at hand; those two ask the
+ * worker for another one.
  */
 import { computed, effect, signal } from '@preact/signals';
-import { z } from 'zod';
-import { loadForRepetitions, meanRepetitions } from '../evidence/repetitions.ts';
-import { defaultSettings, settingsSchema } from '../model/settings.ts';
+import type { Exercise } from '../evidence/exercises.ts';
+import type { PracticeAnalysis } from '../model/full.ts';
+import { settingsSchema } from '../model/settings.ts';
 import { type Advice, advise } from '../practice/advice.ts';
-import { COMPANIES } from '../practice/cautions.ts';
-import type { TargetAnalysis } from '../practice/targetTable.ts';
+import { judgementOf } from '../practice/judgement.ts';
+import { loadForPossible, POSSIBLE_REPETITIONS, possibleAt } from '../practice/possible.ts';
+import type { Situation } from '../practice/situation.ts';
 import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
+import { type Choices, DEFAULT_CHOICES, OTHER_EXERCISE, readChoices, writeChoices } from './situationAddress.ts';
 
-const numberInText = (schema: z.ZodNumber) =>
-  z
-    .string()
-    .regex(/^\d+(?:\.\d+)?$/u)
-    .transform(Number)
-    .pipe(schema);
-
-/** Per cent of 1RM that can be asked for: inside the published 15–95, from where 100 repetitions are possible. */
-export const LOAD_RANGE = { from: 20, to: 95 } as const;
-/** Repetitions possible at the ends of that range, whole numbers. */
-export const POSSIBLE_REPETITIONS = { from: 3, to: 100 } as const;
-
-/** The calculator's part of the address; a field that does not hold falls back to its default. */
-const situationFields = {
-  load: numberInText(z.number().gte(LOAD_RANGE.from).lte(LOAD_RANGE.to)),
-  pins: z.enum(['yes', 'no']).transform((word) => word === 'yes'),
-  company: z.enum(COMPANIES),
-  keep: numberInText(z.number().gte(50).lte(99)),
-  confidence: numberInText(z.number().gte(50).lte(99)),
-} as const;
-
-export type Situation = { readonly [Name in keyof typeof situationFields]: z.output<(typeof situationFields)[Name]> };
-
-const DEFAULT_SITUATION: Situation = {
-  load: 75,
-  pins: true,
-  company: 'alone',
-  keep: 100 * defaultSettings.keptShare,
-  confidence: 100 * defaultSettings.confidence,
-};
-
-export function createCalculator(start: TargetAnalysis, table: string) {
-  const situation = signal<Situation>(DEFAULT_SITUATION);
-  const analysis = signal<TargetAnalysis>(start);
+export function createCalculator(start: PracticeAnalysis, exercises: readonly Exercise[], table: string) {
+  const choices = signal<Choices>(DEFAULT_CHOICES);
+  const analysis = signal<PracticeAnalysis>(start);
   const pending = signal(false);
   const problem = signal<string | null>(null);
   const ignored = signal<readonly string[]>([]);
-  /** An entry of repetitions that was not taken, as it was written. */
-  const refused = signal<string | null>(null);
-  const advice = computed<Advice>(() => {
-    const { load, pins, company } = situation.value;
-    return advise(analysis.value, load, { canPin: pins, company });
+  /** Entries that were not taken, as they were written, by the control's name. */
+  const refused = signal<Readonly<Record<string, string>>>({});
+  const exercise = computed<Situation['exercise']>(() => {
+    const { exercise: name, pins, stops, partials } = choices.value;
+    const listed = exercises.find((one) => one.name === name);
+    return listed ?? { name: 'this exercise', canPin: pins, stoppable: stops, partials, relation: null };
   });
-  const repetitions = computed(() => meanRepetitions(situation.value.load));
-  const change = (part: Partial<Situation>) => {
-    situation.value = { ...situation.value, ...part };
-    refused.value = null;
+  const situation = computed<Situation>(() => {
+    const { purpose, load, planned, company, status, hours, judgement, bias, spread } = choices.value;
+    return {
+      purpose,
+      load,
+      planned,
+      exercise: exercise.value,
+      company,
+      status,
+      hoursToEvent: hours,
+      judgement: judgementOf(judgement, { bias, spread }),
+    };
+  });
+  const advice = computed<Advice>(() => advise(analysis.value, situation.value));
+  const possible = computed(() => possibleAt(choices.value.load, exercise.value.relation));
+  const change = (part: Partial<Choices>) => {
+    choices.value = { ...choices.value, ...part };
+    refused.value = {};
+  };
+  const refuse = (control: string, written: string) => {
+    refused.value = { ...refused.value, [control]: written };
   };
   const enterRepetitions = (written: string) => {
-    const load = loadOfRepetitions(Number(written));
-    if (load === null) refused.value = written;
-    else change({ load });
+    const { from, to } = POSSIBLE_REPETITIONS;
+    const repetitions = Number(written);
+    const isInRange = written.trim() !== '' && repetitions >= from && repetitions <= to;
+    const found = isInRange ? loadForPossible(repetitions, exercise.value.relation) : null;
+    if (!found) refuse('repetitions', written);
+    else change({ load: Math.round(10 * found.load) / 10 });
+  };
+  /** Takes a number of a control whose limits are the address's own. */
+  const enterNumber = (control: 'planned' | 'hours' | 'bias' | 'spread', written: string) => {
+    const query = new URLSearchParams([[control, written.trim() === '' && control === 'hours' ? 'none' : written]]);
+    const { values, unread } = readChoices(query.toString(), []);
+    if (unread.length > 0) refuse(control, written);
+    else change(values);
   };
 
-  /** Reads the address, starts the worker and keeps both in step; returns what ends it. */
+  /** Reads the address, starts the worker when it is needed and keeps the address in step; returns what ends it. */
   const connect = () => {
-    const { values, unread } = readAddress(location.search);
+    const { values, unread } = readChoices(
+      location.search,
+      exercises.map(({ name }) => name),
+    );
     change(values);
     ignored.value = unread;
-    const worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
+    let worker: Worker | null = null;
     let latest = 0;
-    worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
-      if (data.id !== latest) return;
-      pending.value = false;
-      problem.value = data.kind === 'problem' ? data.problem : null;
-      if (data.kind === 'analysis') analysis.value = data.analysis;
-    });
-    worker.addEventListener('error', () => {
+    const fail = () => {
       pending.value = false;
       problem.value = 'the calculation could not be started in this browser';
-    });
-    const asked = computed(() => JSON.stringify([situation.value.keep, situation.value.confidence]));
+    };
+    const openWorker = () => {
+      if (worker) return worker;
+      worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
+      worker.addEventListener('error', fail);
+      worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
+        if (data.id !== latest) return;
+        pending.value = false;
+        problem.value = data.kind === 'problem' ? data.problem : null;
+        if (data.kind === 'practice') analysis.value = data.analysis;
+      });
+      return worker;
+    };
+    const wanted = computed(() => `${choices.value.keep} ${choices.value.confidence}`);
     const stopAsking = effect(() => {
-      const [keep, confidence] = z.tuple([z.number(), z.number()]).parse(JSON.parse(asked.value));
+      const [keep, confidence] = wanted.value.split(' ').map(Number);
       const settings = settingsSchema.parse({ ...start.settings, keptShare: keep / 100, confidence: confidence / 100 });
       latest++;
+      if (JSON.stringify(settings) === JSON.stringify(start.settings)) {
+        analysis.value = start;
+        pending.value = false;
+        return;
+      }
       pending.value = true;
-      const request: WorkerRequest = { kind: 'analyse', id: latest, table, settings };
-      worker.postMessage(request);
+      const request: WorkerRequest = { kind: 'practice', id: latest, table, settings };
+      openWorker().postMessage(request);
     });
     const stopWriting = effect(() => {
-      history.replaceState(null, '', writeAddress(situation.value));
+      history.replaceState(null, '', `${location.pathname}${writeChoices(choices.value)}${location.hash}`);
     });
     return () => {
       stopAsking();
       stopWriting();
-      worker.terminate();
+      worker?.terminate();
     };
   };
   return {
-    situation,
+    choices,
     analysis,
+    exercise,
+    situation,
     advice,
-    repetitions,
+    possible,
     pending,
     problem,
     ignored,
     refused,
     change,
     enterRepetitions,
+    enterNumber,
     connect,
   };
 }
 
 export type Calculator = ReturnType<typeof createCalculator>;
 
-/** The load at which a mean number of repetitions is possible, to a tenth of a per cent; null out of range. */
-function loadOfRepetitions(repetitions: number): number | null {
-  const inRange = repetitions >= POSSIBLE_REPETITIONS.from && repetitions <= POSSIBLE_REPETITIONS.to;
-  const load = inRange ? loadForRepetitions(repetitions) : null;
-  return load === null ? null : Math.round(10 * load) / 10;
-}
-
-function readAddress(search: string): { values: Partial<Situation>; unread: readonly string[] } {
-  const parameters = new URLSearchParams(search);
-  const values: Record<string, unknown> = {};
-  const unread: string[] = [];
-  for (const [name, schema] of Object.entries(situationFields)) {
-    const written = parameters.get(name);
-    if (written === null) continue;
-    const parsed = schema.safeParse(written);
-    if (parsed.success) values[name] = parsed.data;
-    else unread.push(name);
-  }
-  return { values, unread };
-}
-
-function writeAddress(situation: Situation): string {
-  const parameters = new URLSearchParams();
-  for (const name of Object.keys(situationFields) as (keyof Situation)[]) {
-    const value = situation[name];
-    if (value === DEFAULT_SITUATION[name]) continue;
-    parameters.set(name, typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value));
-  }
-  const query = parameters.toString();
-  return `${location.pathname}${query ? `?${query}` : ''}${location.hash}`;
+/** True where the reader describes the exercise. */
+export function isOther({ exercise }: Choices): boolean {
+  return exercise === OTHER_EXERCISE;
 }

@@ -3,13 +3,13 @@
  *
  * Pure: the same at build time, in the browser's worker, on the command line and in tests.
  */
-import type { Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { describeBand } from './band.ts';
 import { compareBands } from './difference.ts';
 import { fitJoint } from './joint.ts';
 import { splitByLoad } from './loads.ts';
-import type { Analysis, Joint } from './result.ts';
+import type { GrowthFits } from './response.ts';
+import type { Analysis, FitFailure, Joint } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 
@@ -19,24 +19,46 @@ import type { Settings } from './settings.ts';
  * @returns a fit that fails is part of the result, with its reason; nothing is thrown for data
  */
 export function analyse(arms: readonly Arm[], settings: Settings): Analysis {
+  return analyseWithFits(arms, settings).analysis;
+}
+
+/** The analysis with the fits behind it. */
+export function analyseWithFits(
+  arms: readonly Arm[],
+  settings: Settings,
+): { readonly analysis: Analysis; readonly fits: GrowthFits } {
   const { effects, excluded } = selectRows(arms, settings);
-  const common = { settings, rows: { included: effects.length, excluded }, joint: describeJoint(effects, settings) };
+  const joint = fitJoint(effects, settings);
+  const common = {
+    settings,
+    rows: { included: effects.length, excluded },
+    joint: joint.fit ? joint.fit.joint : noJoint(joint.failure),
+  };
+  const fitsOf = (bands: GrowthFits['bands']): GrowthFits => ({ bands, joint: joint.fit, effects });
   if (settings.split === null) {
-    return { ...common, bands: { all: describeBand(effects, settings).band }, difference: null };
+    const all = describeBand(effects, settings);
+    return {
+      analysis: { ...common, bands: { all: all.band }, difference: null },
+      fits: fitsOf([['all', all.source]]),
+    };
   }
   const parts = splitByLoad(effects, settings.split);
   const light = describeBand(parts.light, settings);
   const heavy = describeBand(parts.heavy, settings);
   return {
-    ...common,
-    bands: { light: light.band, heavy: heavy.band },
-    difference: compareBands(light.source, heavy.source, settings),
+    analysis: {
+      ...common,
+      bands: { light: light.band, heavy: heavy.band },
+      difference: compareBands(light.source, heavy.source, settings),
+    },
+    fits: fitsOf([
+      ['light', light.source],
+      ['heavy', heavy.source],
+    ]),
   };
 }
 
-function describeJoint(effects: readonly Effect[], settings: Settings): Joint {
-  const { fit, failure } = fitJoint(effects, settings);
-  if (fit) return fit.joint;
+function noJoint(failure: FitFailure): Joint {
   return {
     meanLoad: null,
     studiedLoad: null,

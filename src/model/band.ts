@@ -7,7 +7,7 @@ import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
 import type { Fit } from './mixed.ts';
-import { type Band, type Coefficient, type CurvePoint, type FittedRow, LEAST_RELIABLE_DF } from './result.ts';
+import { type Band, type Coefficient, type CurvePoint, type FittedRow, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { splitReserve } from './withinBetween.ts';
@@ -65,7 +65,7 @@ export function describeBand(effects: readonly Effect[], settings: Settings): De
       atFailure: inferContrast(fit.inference, source.at(0), settings.confidence),
       curvePoints: drawCurve(fit, source.at, rangeOf(source.reserves)?.high ?? 0, settings.confidence),
       fitted: describeRows(effects, fit),
-      unreliable: coefficients.some(({ df }) => df < LEAST_RELIABLE_DF),
+      unreliable: isUnreliable(coefficients),
     },
   };
 }

@@ -21,6 +21,7 @@ export interface BandFit {
   readonly effects: readonly Effect[];
   /** Reserve of every effect, repetitions. */
   readonly reserves: readonly number[];
+  readonly basis: CurveBasis;
   /** Names of the design's columns. */
   readonly terms: readonly string[];
   /** The design, one column a term, rows in the order of the effects. */
@@ -45,6 +46,7 @@ export function fitEffects(effects: readonly Effect[], settings: FitSettings): B
   return {
     effects,
     reserves,
+    basis,
     terms: [...basis.terms, ...covariates.map(({ name }) => name)],
     columns,
     at: (reserve) => [...basis.at(reserve), ...covariates.map(() => 0)],

@@ -26,6 +26,11 @@ export interface CurveBasis {
  * @param reserves reserve of every row fitted; decides the spline's knots
  */
 export function makeCurve(curve: Curve, reserves: readonly number[]): CurveBasis {
+  return curveWithKnots(curve, curve === 'spline' ? threeKnots(reserves) : null);
+}
+
+/** @throws where a spline comes without its knots */
+export function curveWithKnots(curve: Curve, knots: Knots | null): CurveBasis {
   switch (curve) {
     case 'line':
       return { curve, terms: ['intercept', 'reserve'], knots: null, at: (r) => [1, r] };
@@ -33,15 +38,14 @@ export function makeCurve(curve: Curve, reserves: readonly number[]): CurveBasis
       return { curve, terms: ['intercept', 'log(1 + reserve)'], knots: null, at: (r) => [1, Math.log1p(r)] };
     case 'quadratic':
       return { curve, terms: ['intercept', 'reserve', 'reserve²'], knots: null, at: (r) => [1, r, r * r] };
-    case 'spline': {
-      const knots = threeKnots(reserves);
+    case 'spline':
+      if (!knots) throw new Error('invalid curve; a spline needs its knots');
       return {
         curve,
         terms: ['intercept', 'reserve', 'spline of reserve'],
         knots,
         at: (r) => [1, r, splineTerm(r, knots)],
       };
-    }
   }
 }
 

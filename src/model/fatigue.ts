@@ -22,6 +22,7 @@ import { rangeOf, toObservations } from './bandFit.ts';
 import { logLikelihoods } from './likelihood.ts';
 import { type Fit, fitModel } from './mixed.ts';
 import { arrangeObservations } from './observations.ts';
+import { type PlainInference, packInference } from './response.ts';
 import type { Estimate, ExcludedRow, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { selectRows } from './selection.ts';
@@ -59,6 +60,8 @@ export interface FatigueByStatus {
   /** T in hours, with its profile limits; null where not limited. */
   readonly decay: { readonly hours: number; readonly low: number | null; readonly high: number | null } | null;
   readonly recovery: readonly Recovery[];
+  /** Of a and b, T taken as known: for a difference of two sessions' drops. */
+  readonly inference: PlainInference | null;
   readonly failure: FitFailure | null;
 }
 
@@ -103,6 +106,7 @@ function fitStatus(
     perReserve: null,
     decay: null,
     recovery: [],
+    inference: null,
     failure,
   });
   const refusal = problem.refuse();
@@ -123,6 +127,7 @@ function fitStatus(
     perReserve: inferContrast(outcome.fit.inference, [0, 1], settings.confidence),
     decay: { hours, low, high },
     recovery: listRecovery(problem, outcome.fit, hours, margin, settings.confidence),
+    inference: packInference(outcome.fit.inference),
     failure: null,
   };
 }

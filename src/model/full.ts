@@ -3,7 +3,7 @@
  * for the build and the command line; a slider asks for `analyse` alone and for parts of this later.
  */
 import type { Arm } from '../evidence/schema.ts';
-import { analyse } from './analyse.ts';
+import { analyseWithFits } from './analyse.ts';
 import { type BandFit, fitEffects, meanSlopeContrast, rangeOf } from './bandFit.ts';
 import { type BeyondFailureContrast, compareBeyondFailure } from './beyondFailure.ts';
 import { type BootstrapTest, bootstrapContrast } from './checks/bootstrap.ts';
@@ -19,7 +19,8 @@ import {
 } from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
 import { groupByBand } from './loads.ts';
-import type { Analysis, BandName } from './result.ts';
+import { describeResponse, type GrowthResponse } from './response.ts';
+import type { Analysis, Band, BandName, FittedRow } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 import { analyseStrength, type Strength } from './strength.ts';
@@ -38,19 +39,80 @@ export interface BandChecks {
 
 export type BandsChecks = Readonly<Partial<Record<BandName, BandChecks | null>>>;
 
+/** What advice is read from: targets, the curves as they can be asked anything, and what stands beside them. */
+export interface PracticeAnalysis {
+  readonly settings: Settings;
+  readonly bands:
+    | { readonly light: BandForPractice; readonly heavy: BandForPractice }
+    | { readonly all: BandForPractice };
+  readonly response: GrowthResponse;
+  readonly strength: Omit<Strength, 'excluded'>;
+  readonly fatigue: Omit<Fatigue, 'excluded'>;
+}
+
+/** The rows only as far as to count those near a load and reserve. */
+type BandForPractice = Pick<Band, 'target' | 'unreliable'> & {
+  readonly fitted: readonly Pick<FittedRow, 'study' | 'arm' | 'load' | 'reserve'>[];
+};
+
 export interface FullAnalysis extends Analysis {
+  readonly response: GrowthResponse;
   readonly strength: Strength;
   readonly beyondFailure: readonly BeyondFailureContrast[];
   readonly fatigue: Fatigue;
   readonly checks: BandsChecks;
 }
 
-export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAnalysis {
+/** What stands beside the growth curve in advice. It does not depend on the kept share, and is the slower half. */
+export type Beside = Pick<FullAnalysis, 'strength' | 'fatigue'>;
+
+export function analyseBeside(arms: readonly Arm[], settings: Settings): Beside {
+  return { strength: analyseStrength(arms, settings), fatigue: analyseFatigue(arms, settings) };
+}
+
+/**
+ * Everything that advice needs, without the checks.
+ *
+ * @param beside of the same rows and settings, where it is known already
+ */
+export function analyseForPractice(
+  arms: readonly Arm[],
+  settings: Settings,
+  beside: Beside = analyseBeside(arms, settings),
+): PracticeAnalysis {
+  const { analysis, fits } = analyseWithFits(arms, settings);
+  return keepForPractice({ ...analysis, response: describeResponse(fits), ...beside });
+}
+
+/** Cuts an analysis to what advice is read from, to be sent to a browser. */
+export function keepForPractice({
+  settings,
+  bands,
+  response,
+  strength: { excluded: _strength, ...strength },
+  fatigue: { excluded: _fatigue, ...fatigue },
+}: Omit<FullAnalysis, 'beyondFailure' | 'checks'>): PracticeAnalysis {
+  const keep = ({ target, unreliable, fitted }: Band): BandForPractice => ({
+    target,
+    unreliable,
+    fitted: fitted.map(({ study, arm, load, reserve }) => ({ study, arm, load, reserve })),
+  });
   return {
-    ...analyse(arms, settings),
-    strength: analyseStrength(arms, settings),
+    settings,
+    bands: 'all' in bands ? { all: keep(bands.all) } : { light: keep(bands.light), heavy: keep(bands.heavy) },
+    response,
+    strength,
+    fatigue,
+  };
+}
+
+export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAnalysis {
+  const { analysis, fits } = analyseWithFits(arms, settings);
+  return {
+    ...analysis,
+    response: describeResponse(fits),
+    ...analyseBeside(arms, settings),
     beyondFailure: compareBeyondFailure(arms, settings),
-    fatigue: analyseFatigue(arms, settings),
     checks: checkBands(arms, settings),
   };
 }

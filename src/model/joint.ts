@@ -20,10 +20,13 @@ import { findTarget, SCAN_STEPS } from './target.ts';
 const LOAD_STEP = 5;
 
 export interface JointFit {
+  readonly basis: CurveBasis;
   readonly inference: RobustInference;
   readonly joint: Joint;
   /** Target at any load inside the studied range; null outside it. */
   readonly targetAt: (load: number) => JointTarget | null;
+  /** Design row at a reserve and a load in per cent of 1RM, other covariates at their means. */
+  readonly at: (load: number) => CurveBasis['at'];
 }
 
 export type JointOutcome =
@@ -92,11 +95,11 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
     targets: listLoads(studiedLoad).flatMap((load) => targetAt(load, SCAN_STEPS.coarse) ?? []),
     failure: null,
   };
-  return { fit: { inference, joint, targetAt }, failure: null };
+  return { fit: { basis, inference, joint, targetAt, at }, failure: null };
 }
 
 /** 1, f(r), load, load × f(r), with load as the distance from its mean. */
-function designRow(basis: CurveBasis, reserve: number, load: number): number[] {
+export function designRow(basis: CurveBasis, reserve: number, load: number): number[] {
   const curve = basis.at(reserve);
   return [...curve, load, ...curve.slice(1).map((value) => value * load)];
 }

@@ -23,7 +23,7 @@ import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
 import { combine, logLikelihoods } from './likelihood.ts';
 import { arrangeObservations, type Observation, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
-import { type RobustInference, robustInference } from './robust.ts';
+import { type RobustInference, robustInference, toScores } from './robust.ts';
 import type { Weighting } from './settings.ts';
 import { estimateVarianceComponents, type VarianceComponents } from './varianceComponents.ts';
 import { applyWhitening, type Whitening, whiten } from './whitening.ts';
@@ -185,7 +185,7 @@ function samplingStandardErrors(data: Observations, solution: LeastSquares, infe
   return Float64Array.from({ length: inference.p }, (_, j) => {
     const unit = new Float64Array(inference.p);
     unit[j] = 1;
-    const h = inference.toScores(unit);
+    const h = toScores(inference, unit);
     let variance = 0;
     for (let i = 0; i < data.n; i++) {
       let influence = 0;

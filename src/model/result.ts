@@ -21,6 +21,11 @@ export interface ExcludedRow {
 /** Satterthwaite degrees of freedom below which an interval is unreliable (Tipton 2015, Psychol Methods 20:375). */
 export const LEAST_RELIABLE_DF = 4;
 
+/** True where a coefficient has too few degrees of freedom for its interval. */
+export function isUnreliable(coefficients: readonly { readonly df: number }[]): boolean {
+  return coefficients.some(({ df }) => df < LEAST_RELIABLE_DF);
+}
+
 /** A contrast of coefficients with its robust inference (CR2, Satterthwaite). */
 export interface Estimate {
   readonly estimate: number;

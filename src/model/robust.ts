@@ -16,7 +16,7 @@
  * θ = (τ², ω²) is treated as known: neither V nor df carries its uncertainty.
  */
 
-import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
+import { normalQuantile, studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
 import { dot } from '../numerics/dot.ts';
 import { forwardSubstitute, type LeastSquares } from '../numerics/leastSquares.ts';
 import { pseudoInverseRoot } from '../numerics/symmetric.ts';
@@ -38,26 +38,30 @@ interface StudyPart {
   readonly overlap: Float64Array;
 }
 
-export interface RobustInference {
+/** What inference on any contrast needs of a fit. */
+export interface ContrastInference {
   readonly p: number;
   readonly coefficients: Float64Array;
   /** CR2 covariance of the coefficients, p×p row-major. */
   readonly covariance: Float64Array;
+  /** R of the whitened design's QR, upper triangle, p×p row-major: h = R⁻'c. */
+  readonly root: Float64Array;
+  readonly forms: QuarticForms;
+}
+
+export interface RobustInference extends ContrastInference {
   /** M, covariance under the working model, p×p row-major. */
   readonly modelCovariance: Float64Array;
   /** Directions in which a study is fitted perfectly, whatever its data (dropped eigenvalues). */
   readonly dropped: number;
   readonly parts: readonly StudyPart[];
-  /** Maps a contrast c to h = R⁻'c. */
-  readonly toScores: (contrast: ArrayLike<number>) => Float64Array;
-  readonly forms: QuarticForms;
 }
 
 /**
  * Sums over studies that give Satterthwaite's df of any contrast, as forms in the products hᵢhⱼ,
  * i ≤ j, of which there are q = p (p + 1)/2.
  */
-interface QuarticForms {
+export interface QuarticForms {
   /** Σ (N − T'T), folded to q. */
   readonly trace: Float64Array;
   /** Σ vec(N) vec(N)' − 2 Σ vec(N) vec(T'T)', folded to q×q. */
@@ -74,15 +78,13 @@ interface QuarticForms {
  * @param fit least squares of the whitened data
  */
 export function robustInference(data: Observations, whitening: Whitening, fit: LeastSquares): RobustInference {
-  const p = fit.q.length;
   let dropped = 0;
   const parts = data.studies.map((study, k) => {
     const { part, lost } = studyPart(data, whitening, fit, k, study);
     dropped += lost;
     return part;
   });
-  const toScores = (contrast: ArrayLike<number>) => forwardSubstitute(fit.r, p, contrast);
-  return assemble(p, fit.coefficients, parts, toScores, dropped);
+  return assemble(fit.coefficients, parts, fit.r, dropped);
 }
 
 /**
@@ -107,11 +109,8 @@ export function stackInference(first: RobustInference, second: RobustInference):
     };
   });
   const coefficients = Float64Array.from([...first.coefficients, ...second.coefficients]);
-  const toScores = (contrast: ArrayLike<number>) => {
-    const list = Array.from(contrast);
-    return Float64Array.from([...first.toScores(list.slice(0, first.p)), ...second.toScores(list.slice(first.p))]);
-  };
-  return assemble(p, coefficients, parts, toScores, first.dropped + second.dropped);
+  const root = blockDiagonal(first.root, first.p, second.root, second.p);
+  return assemble(coefficients, parts, root, first.dropped + second.dropped);
 }
 
 /**
@@ -120,7 +119,7 @@ export function stackInference(first: RobustInference, second: RobustInference):
  * @param contrast c, length p
  * @param confidence level of the interval, 0 to 1 open
  */
-export function inferContrast(inference: RobustInference, contrast: ArrayLike<number>, confidence: number): Estimate {
+export function inferContrast(inference: ContrastInference, contrast: ArrayLike<number>, confidence: number): Estimate {
   const { estimate, standardError, df } = measureContrast(inference, contrast);
   const reach = studentQuantile(1 - (1 - confidence) / 2, df) * standardError;
   return {
@@ -142,17 +141,57 @@ export function applyContrast(contrast: ArrayLike<number>, coefficients: Float64
 
 /** Estimate, CR2 standard error and Satterthwaite df of c'β, without the quantile of an interval. */
 export function measureContrast(
-  inference: RobustInference,
+  inference: ContrastInference,
   contrast: ArrayLike<number>,
 ): { estimate: number; standardError: number; df: number } {
-  const { p, coefficients, covariance, forms } = inference;
+  return { ...measureSpread(inference, contrast), df: measureDf(inference, contrast) };
+}
+
+function measureSpread(
+  { p, coefficients, covariance }: ContrastInference,
+  contrast: ArrayLike<number>,
+): { estimate: number; standardError: number } {
   let estimate = 0;
   let variance = 0;
   for (let i = 0; i < p; i++) {
     estimate += contrast[i] * coefficients[i];
     for (let j = 0; j < p; j++) variance += contrast[i] * covariance[i * p + j] * contrast[j];
   }
-  return { estimate, standardError: Math.sqrt(variance), df: satterthwaite(forms, inference.toScores(contrast)) };
+  return { estimate, standardError: Math.sqrt(variance) };
+}
+
+function measureDf(inference: ContrastInference, contrast: ArrayLike<number>): number {
+  return satterthwaite(inference.forms, toScores(inference, contrast));
+}
+
+/**
+ * Whether a contrast is not rejected at the level: |c'β| / se ≤ t(df). The quantile of t is above the
+ * normal one and (df ≥ 1) below Cauchy's, so that df and the dear comparison are worked out only in between.
+ *
+ * @param confidence level, 0 to 1 open
+ */
+export function makeAcceptance(
+  inference: ContrastInference,
+  confidence: number,
+): (contrast: ArrayLike<number>) => boolean {
+  const alpha = 1 - confidence;
+  const surelyIn = normalQuantile(1 - alpha / 2);
+  const surelyOut = 1 / Math.tan((Math.PI * alpha) / 2);
+  return (contrast) => {
+    const { estimate, standardError } = measureSpread(inference, contrast);
+    const t = Math.abs(estimate) / standardError;
+    if (t <= surelyIn) return true;
+    if (t > surelyOut) return false;
+    return studentTwoSidedP(t, measureDf(inference, contrast)) >= alpha;
+  };
+}
+
+/** h = R⁻'c: a contrast in the coordinates of the whitened design. */
+export function toScores(
+  { root, p }: Pick<ContrastInference, 'root' | 'p'>,
+  contrast: ArrayLike<number>,
+): Float64Array {
+  return forwardSubstitute(root, p, contrast);
 }
 
 function satterthwaite(forms: QuarticForms, h: Float64Array): number {
@@ -213,16 +252,16 @@ function studyPart(
 }
 
 function assemble(
-  p: number,
   coefficients: Float64Array,
   parts: readonly StudyPart[],
-  toScores: (contrast: ArrayLike<number>) => Float64Array,
+  root: Float64Array,
   dropped: number,
 ): RobustInference {
+  const p = coefficients.length;
   const unitScores = Array.from({ length: p }, (_, j) => {
     const unit = new Float64Array(p);
     unit[j] = 1;
-    return toScores(unit);
+    return toScores({ root, p }, unit);
   });
   const meat = new Float64Array(p * p);
   for (const { score } of parts) addTo(meat, outer(score, score), 1);
@@ -241,7 +280,7 @@ function assemble(
     modelCovariance: inUnits(identity),
     dropped,
     parts,
-    toScores,
+    root,
     forms: quarticForms(p, parts),
   };
 }

@@ -12,12 +12,11 @@
  * of 10 % and a share of 0.9 the share of the percentage is 0.896.
  */
 
-import { normalQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { bisect } from '../numerics/roots.ts';
 import type { CurveBasis } from './curve.ts';
 import type { Target } from './result.ts';
-import { applyContrast, inferContrast, measureContrast, type RobustInference } from './robust.ts';
+import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } from './robust.ts';
 
 /**
  * Distance of the scanned reserves, repetitions. Ends are bisected to full precision whatever the
@@ -49,14 +48,14 @@ export interface TargetQuestion {
  * Growth at reserve 0 is read from the curve only where it was studied this close to 0: half a
  * repetition is what a whole-number report of reserve can be off by.
  */
-const NEAR_FAILURE = 0.5;
+export const NEAR_FAILURE = 0.5;
 
 /**
  * @param inference robust inference of the fit
  * @param x design row at a reserve: of the curve, and of covariates at the values asked about
  */
 export function findTarget(
-  inference: RobustInference,
+  inference: ContrastInference,
   x: CurveBasis['at'],
   { keptShare, confidence, furthest, nearest, step = SCAN_STEPS.fine }: TargetQuestion,
 ): Target {
@@ -126,23 +125,6 @@ function explain(reachedEdge: boolean, unlimited: boolean, pieces: number, furth
   if (unlimited) parts.push('upper end not limited by this evidence');
   if (pieces > 1) parts.push(`the interval has ${pieces} separate pieces; the one shown holds the point`);
   return parts.length > 0 ? parts.join('; ') : null;
-}
-
-/**
- * Whether a contrast is not rejected at the level. The quantile of t is above the normal one and
- * (df ≥ 1) below Cauchy's, so that the dear comparison is made only in between.
- */
-function makeAcceptance(inference: RobustInference, confidence: number): (contrast: readonly number[]) => boolean {
-  const alpha = 1 - confidence;
-  const surelyIn = normalQuantile(1 - alpha / 2);
-  const surelyOut = 1 / Math.tan((Math.PI * alpha) / 2);
-  return (contrast) => {
-    const { estimate, standardError, df } = measureContrast(inference, contrast);
-    const t = Math.abs(estimate) / standardError;
-    if (t <= surelyIn) return true;
-    if (t > surelyOut) return false;
-    return studentTwoSidedP(t, df) >= alpha;
-  };
 }
 
 /** Closed intervals of the grid's range on which `inside` holds. */

@@ -1,9 +1,13 @@
 /** The answer in one sentence, never stronger than its intervals. */
 
-import { type Analysis, type Band, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
+import type { PracticeAnalysis } from '../model/full.ts';
+import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
+
+type Answered = Pick<PracticeAnalysis, 'settings' | 'bands'>;
+
 import { writePercent } from '../numerics/percent.ts';
 
-export function stateAnswer(analysis: Analysis): string {
+export function stateAnswer(analysis: Answered): string {
   const { bands, settings } = analysis;
   const share = `${writePercent(settings.keptShare)} of the growth that training to failure brings`;
   if ('all' in bands) return `To keep ${share}, ${stateTarget(bands.all.target, 'at any load')}.`;
@@ -20,8 +24,8 @@ export function stateAnswer(analysis: Analysis): string {
  * What the answer's sentence leaves unsaid and must not: why a number is missing, and which intervals
  * rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
  */
-export function stateDoubts({ bands }: Analysis): readonly string[] {
-  return Object.entries<Band>(bands).flatMap(([name, { target, unreliable }]) => {
+export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonly string[] {
+  return Object.entries(bands).flatMap(([name, { target, unreliable }]) => {
     const where = `With ${name === 'all' ? 'loads of all sizes' : `${name} loads`}`;
     const why = target.point === null && target.reason !== null ? [`${where} there is ${target.reason}.`] : [];
     const few = unreliable

@@ -1,8 +1,10 @@
 /** Cautions that stand beside every piece of advice. Common practice; licensed practice comes first. */
 
-export interface Situation {
-  /** The exercise can trap the lifter under the load. */
-  readonly canPin: boolean;
+import type { Exercise } from '../evidence/exercises.ts';
+
+/** What decides which cautions bind: the exercise, and who is there. */
+export interface Guard {
+  readonly exercise: Pick<Exercise, 'canPin' | 'stoppable'>;
   readonly company: Company;
 }
 
@@ -13,31 +15,43 @@ export type Company = (typeof COMPANIES)[number];
 /** Least reserve advised where the lifter can be pinned and nothing would take the load. */
 export const LEAST_RESERVE_WHEN_PINNED = 1;
 
-const ALWAYS: readonly string[] = [
+/** Cautions that hold for every set. */
+export const ALWAYS: readonly string[] = [
   'Stop for pain, dizziness or chest symptoms.',
   'People who are pregnant, recovering from injury or illness, under medical care or under age train under qualified supervision.',
   'Local rules and licensed professionals come first; this page is not medical advice.',
 ];
 
 /** True where nobody and nothing would take the load off a pinned lifter. */
-export function isUnguarded({ canPin, company }: Situation): boolean {
-  return canPin && company === 'alone';
+export function isUnguarded({ exercise, company }: Guard): boolean {
+  return exercise.canPin && company === 'alone';
 }
 
 /** Cautions for a situation, the ones that bind it most first. */
-export function cautionsFor(situation: Situation): readonly string[] {
-  if (!situation.canPin) return ALWAYS;
-  const guard = isUnguarded(situation)
-    ? [
-        'Set safety arms or have a spotter; without either, never take a set to failure under a load that can pin you.',
-        'When benching alone without either, leave the collars off so that the plates can slide.',
-      ]
-    : [
-        situation.company === 'spotter'
-          ? 'Agree with the spotter before the set when to take the bar.'
-          : 'Set the safety arms just below the lowest point of the lift, and test them with an empty bar.',
-      ];
-  return [...guard, ...ALWAYS];
+export function cautionsFor(guard: Guard): readonly string[] {
+  return [...guardCautions(guard), ...ALWAYS];
+}
+
+/** The cautions that come from the exercise and who is there. */
+export function guardCautions(guard: Guard): readonly string[] {
+  const { exercise, company } = guard;
+  if (isUnguarded(guard)) {
+    return [
+      'Set safety arms or have a spotter; without either, never take a set to failure under a load that can pin you.',
+      'When benching alone without either, leave the collars off so that the plates can slide.',
+    ];
+  }
+  if (exercise.canPin) {
+    return [
+      company === 'spotter'
+        ? 'Agree with the spotter before the set when to take the bar.'
+        : 'Set the safety arms, or the catches of the machine, just below the lowest point of the lift, and test them unloaded.',
+    ];
+  }
+  if (!exercise.stoppable) {
+    return ['A repetition of this exercise cannot be broken off safely anywhere: end the set before form goes.'];
+  }
+  return [];
 }
 
 /** Everything a page that names targets for no one exercise must say. */

@@ -31,3 +31,29 @@ export function rangeOfRepetitions(possible: number): RepetitionRange {
   const found = REPETITION_RANGES.find(({ from, below }) => possible >= from && (below === null || possible < below));
   return found ?? REPETITION_RANGES[0];
 }
+
+/** Hours before an event within which failure is kept away from; less where accustomed (common practice, no source). */
+export const HOURS_WITHOUT_FAILURE = { untrained: 48, trained: 24 } as const;
+
+/** Sentences of common practice for a set. Common practice, no source. */
+export function statePractice(
+  possible: number,
+  {
+    stoppable,
+    partials,
+    canPin,
+  }: { readonly stoppable: boolean; readonly partials: boolean; readonly canPin: boolean },
+): readonly string[] {
+  const { name, upTo } = rangeOfRepetitions(possible);
+  const beyond =
+    partials && !canPin && stoppable
+      ? 'Partials after failure suit it, since it can be stopped anywhere in the range; load drops are of about 10–15 % each.'
+      : partials
+        ? 'Partials after failure only with catches set or someone at hand; load drops are of about 10–15 % each.'
+        : 'Partials after failure do not suit it; load drops are of about 10–15 % each.';
+  return [
+    `Up to about ${upTo} in reserve where ${name} repetitions are possible; within about ${FURTHEST_USEFUL_RESERVE} for growth at all.`,
+    beyond,
+    `Away from failure in the ${HOURS_WITHOUT_FAILURE.untrained} hours before an event, about ${HOURS_WITHOUT_FAILURE.trained} when accustomed.`,
+  ];
+}

@@ -12,7 +12,7 @@
 import { dot } from '../../numerics/dot.ts';
 import { makeRandom } from '../../numerics/random.ts';
 import type { Fit } from '../mixed.ts';
-import { measureContrast } from '../robust.ts';
+import { measureContrast, toScores } from '../robust.ts';
 
 export interface BootstrapTest {
   /** Two-sided p-value, (1 + resamples at least as extreme)/(1 + resamples). */
@@ -35,7 +35,7 @@ const SAME_T = 1e-9;
 export function bootstrapContrast(fit: Fit, contrast: readonly number[], seed: number): BootstrapTest {
   const { inference, data, solution } = fit;
   const { p } = inference;
-  const h = inference.toScores(contrast);
+  const h = toScores(inference, contrast);
   const size2 = h.reduce((sum, value) => sum + value * value, 0);
   const { estimate, standardError } = measureContrast(inference, contrast);
   const t = estimate / standardError;

@@ -1,0 +1,140 @@
+/**
+ * The list of exercises (`data/exercises.csv`) and what rules of safety need to know of each. The
+ * entries are common practice without a source; a programme may name others and say the same of them.
+ */
+import { type Column, oneOf, text, yesOrNo } from './column.ts';
+import { RELATIONS, type Relation } from './repetitions.ts';
+import { readTable, type Table } from './table.ts';
+import { JOINTS } from './vocabulary.ts';
+
+/** What is asked of an exercise, in the list and of one that a programme brings along. */
+export interface Exercise {
+  readonly name: string;
+  /** Muscles it trains for growth, at least one. */
+  readonly muscles: readonly string[];
+  /** The load can trap the lifter: a bar over chest, neck or back, a sled above the body. */
+  readonly canPin: boolean;
+  /** A repetition can be broken off anywhere in the range without danger. */
+  readonly stoppable: boolean;
+  /** Shortened-range repetitions after failure are feasible and safe. */
+  readonly partials: boolean;
+  /** Published relation of repetitions to load: of this very exercise or its kind; null where none is at hand. */
+  readonly relation: Relation | null;
+}
+
+const group = 'exercise';
+
+export const EXERCISE_COLUMNS = {
+  exercise: text({ group, required: true, example: 'leg press', description: 'Name of the exercise.' }),
+  muscles: text({
+    group,
+    required: true,
+    example: 'quadriceps; gluteus maximus',
+    description: 'Muscles it trains for growth, separated by semicolons.',
+  }),
+  joints: oneOf(JOINTS, {
+    group,
+    required: true,
+    example: 'multi',
+    description: 'Whether one joint moves or several.',
+  }),
+  can_pin: yesOrNo({
+    group,
+    required: true,
+    example: 'yes',
+    description: 'Whether the load can trap the lifter: a bar over chest, neck or back, a sled above the body.',
+  }),
+  stoppable: yesOrNo({
+    group,
+    required: true,
+    example: 'no',
+    description: 'Whether a repetition can be broken off anywhere in the range without danger.',
+  }),
+  partials: yesOrNo({
+    group,
+    required: true,
+    example: 'yes',
+    description: 'Whether shortened-range repetitions after failure are feasible and safe.',
+  }),
+  repetitions_as: oneOf(['general', ...RELATIONS] as const, {
+    group,
+    required: true,
+    example: 'leg press',
+    description: 'Which published relation of repetitions to load is its own; general where none is at hand.',
+  }),
+  note: text({ group, required: false, example: 'sled over the body', description: 'What the entries rest on.' }),
+} as const satisfies Record<string, Column<unknown>>;
+
+interface Row {
+  readonly line: number;
+  readonly exercise: string;
+  readonly muscles: string;
+  readonly can_pin: boolean;
+  readonly stoppable: boolean;
+  readonly partials: boolean;
+  readonly repetitions_as: Relation | 'general';
+}
+
+/** Reads `exercises.csv`. Nothing is thrown, whatever the text. */
+export function readExercises(text: string, file: string): Table<Exercise> {
+  const seen = new Map<string, number>();
+  const { rows, problems, warnings } = readTable<Row>(text, file, EXERCISE_COLUMNS, ({ exercise, muscles, line }) => {
+    const name = plainName(exercise);
+    const earlier = seen.get(name);
+    if (earlier === undefined) seen.set(name, line);
+    return [
+      ...(earlier === undefined
+        ? []
+        : [
+            {
+              kind: 'duplicate' as const,
+              file,
+              line,
+              column: 'exercise',
+              value: exercise,
+              expected: `an exercise that line ${earlier} does not name already`,
+              remedy: 'Remove one of the two lines.',
+            },
+          ]),
+      ...(splitMuscles(muscles).length > 0
+        ? []
+        : [
+            {
+              kind: 'wrong-value' as const,
+              file,
+              line,
+              column: 'muscles',
+              value: muscles,
+              expected: 'at least one muscle',
+              remedy: null,
+            },
+          ]),
+    ];
+  });
+  return {
+    rows: rows.map((row) => ({
+      name: row.exercise,
+      muscles: splitMuscles(row.muscles),
+      canPin: row.can_pin,
+      stoppable: row.stoppable,
+      partials: row.partials,
+      relation: row.repetitions_as === 'general' ? null : row.repetitions_as,
+    })),
+    problems,
+    warnings,
+  };
+}
+
+/** The exercise of a name, whatever its case and spacing; undefined where the list has none. */
+export function findExercise(exercises: readonly Exercise[], name: string): Exercise | undefined {
+  return exercises.find((exercise) => plainName(exercise.name) === plainName(name));
+}
+
+export function splitMuscles(written: string): readonly string[] {
+  return [...new Set(written.split(/[;/+]/u).map((muscle) => muscle.trim().toLowerCase()))].filter(Boolean);
+}
+
+/** A name as it is compared. */
+export function plainName(name: string): string {
+  return name.trim().toLowerCase().replace(/\s+/gu, ' ');
+}

@@ -1,0 +1,184 @@
+/** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
+import { describeStrength } from '../figures/findings.ts';
+import { formatRange, formatShare } from '../figures/format.ts';
+import { recoveryByHours } from '../figures/recoveryByHours.ts';
+import { LEAST_RELIABLE_DF } from '../model/result.ts';
+import type { Advice, ReserveChoice } from '../practice/advice.ts';
+import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
+import { describeNear } from '../practice/evidenceNear.ts';
+import type { Calculator } from './calculator.state.ts';
+import { LaterFigure } from './LaterFigure.tsx';
+
+export function showReserve(reserve: Advice['reserve']): string {
+  if (reserve === null) return 'no target';
+  return reserve.least === reserve.most ? String(reserve.most) : `${reserve.least}–${reserve.most}`;
+}
+
+export function CalculatorResult({ state }: { readonly state: Calculator }) {
+  const { pending, problem, ignored } = state;
+  const advice = state.advice.value;
+  const { reserve, source, sentence, cautions, raised, event, practice } = advice;
+  return (
+    <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
+      <div aria-live="polite" aria-busy={pending.value} class="inked">
+        {problem.value !== null && <p class="problem">The numbers could not be worked out: {problem.value}</p>}
+        {ignored.value.length > 0 && (
+          <p class="problem">
+            Parts of the address could not be read and stand at their defaults: {ignored.value.join(', ')}.
+          </p>
+        )}
+        <p class="number-of-reps" id="reserve">
+          {showReserve(reserve)} {reserve !== null && <small>in reserve</small>}
+        </p>
+        <p class="saying">{sentence}</p>
+        {raised.map((reason) => (
+          <p key={reason}>{reason}</p>
+        ))}
+        {event && (
+          <p id="event">
+            <strong>{event.sentence.slice(0, event.sentence.indexOf(':') + 1)}</strong>
+            {event.sentence.slice(event.sentence.indexOf(':') + 1)}
+          </p>
+        )}
+        {advice.mainLift && <p>{describeStrength(state.analysis.value.strength, state.analysis.value.settings)}</p>}
+      </div>
+      <div class="inked">
+        <Choices advice={advice} />
+        {event?.time && (
+          <LaterFigure
+            figure={recoveryByHours(state.analysis.value, {
+              status: state.choices.value.status,
+              eventAfter: event.hours,
+            })}
+          />
+        )}
+        <Basis state={state} />
+        <h2>
+          Beside it <span class="tag">{COMMON_PRACTICE_TAG}</span>
+        </h2>
+        <ul>
+          {practice.map((one) => (
+            <li key={one}>{one}</li>
+          ))}
+        </ul>
+      </div>
+      <aside class="cautions inked" aria-label="Cautions">
+        <h2>Before anyone trains by this</h2>
+        <ul>
+          {cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </aside>
+      <p class="buttons inked">
+        <button type="button" onClick={() => print()}>
+          Print a card for the gym
+        </button>
+      </p>
+    </section>
+  );
+}
+
+/** What one more and one fewer would change. */
+function Choices({ advice }: { readonly advice: Advice }) {
+  const { choices, reserve } = advice;
+  if (!reserve) return null;
+  return (
+    <table>
+      <caption>What one more or one fewer in reserve changes. Marked: what is advised.</caption>
+      <thead>
+        <tr>
+          <th scope="col">In reserve</th>
+          <th scope="col">Growth kept (interval)</th>
+          <th scope="col">Recovered after (interval)</th>
+        </tr>
+      </thead>
+      <tbody>
+        {choices.map((choice) => {
+          const isAdvised = choice.reserve >= reserve.least && choice.reserve <= reserve.most;
+          return (
+            <tr key={choice.reserve} aria-current={isAdvised ? 'true' : undefined}>
+              <td>
+                {isAdvised ? '▸ ' : ''}
+                {choice.reserve}
+              </td>
+              <td>{showKept(choice)}</td>
+              <td>{showRecovery(choice)}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function showKept({ kept }: ReserveChoice): string {
+  return kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`;
+}
+
+function showRecovery({ recovery }: ReserveChoice): string {
+  const { time, reason } = recovery;
+  if (!time) return `not known: ${reason}`;
+  const beyond = time.isBeyondStudied ? `, as with ${time.reserve}: no more was studied` : '';
+  return `${time.hours.toFixed(0)} h (${formatRange(time.low, time.high, 0)})${beyond}`;
+}
+
+const SOURCES = {
+  light: 'studies with light loads',
+  heavy: 'studies with heavy loads',
+  all: 'studies with any load',
+  joint: 'all studies in one fit, since the load is near the split',
+} as const;
+
+/** What will really be left, and why that is not what is said. */
+function showTrained(state: Calculator): string {
+  const { trained, mainLift } = state.advice.value;
+  if (!trained) return '';
+  const { mean, low, high } = trained;
+  const people = `${low.toFixed(1)} to ${high.toFixed(1)} for about two people in three`;
+  if (mainLift) return `${mean.toFixed(1)} on average, ${people}, from the repetitions planned`;
+  return state.situation.value.judgement.spread > 0 ? people : 'as much as is said';
+}
+
+/** What the answer rests on. */
+function Basis({ state }: { readonly state: Calculator }) {
+  const { target, source, unreliable, near, trained, testSet } = state.advice.value;
+  const { split } = state.analysis.value.settings;
+  return (
+    <dl>
+      <dt>Estimate for growth</dt>
+      <dd id="point">{target.point === null ? 'none' : target.point.toFixed(2)}</dd>
+      <dt>Interval</dt>
+      <dd id="interval">{target.point === null ? 'none' : formatRange(target.low, target.high, 2)}</dd>
+      {unreliable && (
+        <>
+          <dt>Caveat</dt>
+          <dd>A coefficient has fewer than {LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.</dd>
+        </>
+      )}
+      <dt>Read from</dt>
+      <dd>
+        {SOURCES[source]}
+        {split !== null && ` (split at ${split} % of 1RM)`}
+      </dd>
+      <dt>Evidence near</dt>
+      <dd id="near">{describeNear(near, trained !== null)}</dd>
+      {trained && (
+        <>
+          <dt>Really left</dt>
+          <dd id="trained">
+            {showTrained(state)}
+            {testSet &&
+              '. That reaches further from failure than the target’s interval: a test set to failure, guarded, would show how this lifter judges.'}
+          </dd>
+        </>
+      )}
+      {target.reason !== null && (
+        <>
+          <dt>Note</dt>
+          <dd>{target.reason}</dd>
+        </>
+      )}
+    </dl>
+  );
+}

@@ -1,0 +1,43 @@
+/** A number to be typed; what is not taken stays as it was written, with what was expected. */
+
+interface NumberEntryProps {
+  readonly id: string;
+  readonly label: string;
+  readonly value: number | null;
+  readonly from: number;
+  readonly to: number;
+  readonly help: string;
+  /** Entry that was not taken; undefined where the last one was. */
+  readonly refused: string | undefined;
+  /** What stays as it is, completing “…; the load stays at 75 %.” */
+  readonly stays: string;
+  readonly onEnter: (written: string) => void;
+}
+
+export function NumberEntry({ id, label, value, from, to, help, refused, stays, onEnter }: NumberEntryProps) {
+  const isRefused = refused !== undefined;
+  return (
+    <div class="control">
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        type="number"
+        min={from}
+        max={to}
+        step="any"
+        inputMode="decimal"
+        value={refused ?? value ?? ''}
+        onChange={(event) => onEnter(event.currentTarget.value)}
+        aria-invalid={isRefused}
+        aria-describedby={`${id}-help`}
+      />
+      <span class="help" id={`${id}-help`}>
+        {help}
+      </span>
+      <span class="help" role="status">
+        {isRefused &&
+          `Expected a number from ${from} to ${to}, received ${refused === '' ? 'none' : `“${refused}”`}; ${stays}.`}
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,40 @@
+/** A number on a scale, with its value written beside it. */
+
+interface SliderProps {
+  readonly id: string;
+  readonly label: string;
+  readonly value: number;
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+  readonly help: string;
+  readonly onChange: (value: number) => void;
+}
+
+export function Slider({ id, label, value, min, max, unit, help, onChange }: SliderProps) {
+  const shown = Number(value.toPrecision(3));
+  return (
+    <div class="control">
+      <label for={id}>
+        {label}:{' '}
+        <span class="value">
+          {shown} {unit}
+        </span>
+      </label>
+      <input
+        id={id}
+        type="range"
+        min={min}
+        max={max}
+        step="1"
+        value={value}
+        onInput={(event) => onChange(event.currentTarget.valueAsNumber)}
+        aria-valuetext={`${shown} ${unit}`}
+        aria-describedby={`${id}-help`}
+      />
+      <span class="help" id={`${id}-help`}>
+        {help}
+      </span>
+    </div>
+  );
+}

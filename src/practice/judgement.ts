@@ -1,0 +1,41 @@
+/**
+ * People misjudge how many repetitions they have left. What is said and what is really trained differ
+ * by a mean (bias) and from person to person (spread).
+ *
+ * Published: people predict 0.95 (0.17 to 1.73) repetitions fewer than they can do, 414 people
+ * (Halperin et al. 2022, Sports Med 52:377, doi 10.1007/s40279-021-01559-x; abstract read);
+ * between-person SD about 1.45 (second-hand).
+ */
+
+export const JUDGEMENTS = ['taken as said', 'as most people', 'own test sets'] as const;
+export type JudgementKind = (typeof JUDGEMENTS)[number];
+
+export interface Judgement {
+  /** Repetitions really left minus those said to be left, mean; above 0 where people stop early. */
+  readonly bias: number;
+  /** SD of that difference, repetitions. */
+  readonly spread: number;
+}
+
+export const PUBLISHED_JUDGEMENT: Judgement = { bias: 0.95, spread: 1.45 };
+export const PUBLISHED_JUDGEMENT_SOURCE =
+  'people stop 0.95 repetitions (0.17 to 1.73) before the number they name, with an SD of about 1.45 between people (Halperin et al. 2022, Sports Med 52:377; the SD second-hand)';
+
+const EXACT: Judgement = { bias: 0, spread: 0 };
+
+export function judgementOf(kind: JudgementKind, own: Judgement): Judgement {
+  if (kind === 'taken as said') return EXACT;
+  return kind === 'as most people' ? PUBLISHED_JUDGEMENT : own;
+}
+
+/** What will really be left where a number is said: the mean, and about two people in three (± 1 SD). */
+export function reallyLeft(
+  said: number,
+  { bias, spread }: Judgement,
+): { readonly mean: number; readonly low: number; readonly high: number } {
+  return {
+    mean: Math.max(0, said + bias),
+    low: Math.max(0, said + bias - spread),
+    high: Math.max(0, said + bias + spread),
+  };
+}

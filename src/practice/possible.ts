@@ -1,0 +1,67 @@
+/**
+ * Repetitions possible at a load for any exercise. Where an exercise has no published relation of its
+ * own at that load, the bench press stands in for it and the result says so; the leg press allows
+ * more repetitions than that (Nuzzo et al. 2024, see evidence/repetitions.ts).
+ */
+import {
+  loadForRepetitions,
+  loadsWithSpread,
+  meanRepetitions,
+  type Relation,
+  spreadOfRepetitions,
+} from '../evidence/repetitions.ts';
+
+const STAND_IN: Relation = 'bench press';
+
+/** Loads with a published mean that are asked for, per cent of 1RM: below 20 % over 100 repetitions are possible. */
+export const LOAD_RANGE = { from: 20, to: 95 } as const;
+/** Repetitions possible at the ends of that range, whole numbers. */
+export const POSSIBLE_REPETITIONS = { from: 3, to: 100 } as const;
+
+export interface Possible {
+  /** Mean over people. */
+  readonly mean: number;
+  /** SD between people; null outside the loads for which it is published. */
+  readonly sd: number | null;
+  /** Exercise whose relation was read. */
+  readonly relation: Relation;
+  /** True where that is not the exercise's own. */
+  readonly standsIn: boolean;
+}
+
+/**
+ * @param load per cent of 1RM
+ * @param relation of the exercise; null where it has none
+ * @returns null where nothing is published for the load
+ */
+export function possibleAt(load: number, relation: Relation | null): Possible | null {
+  const sd = spreadOfRepetitions(load);
+  const own = relation === null ? null : meanRepetitions(load, relation);
+  if (relation !== null && own !== null) return { mean: own, sd, relation, standsIn: false };
+  const mean = meanRepetitions(load, STAND_IN);
+  return mean === null ? null : { mean, sd, relation: STAND_IN, standsIn: true };
+}
+
+/** Load, per cent of 1RM, at which so many repetitions are possible on average; null where none is published. */
+export function loadForPossible(
+  repetitions: number,
+  relation: Relation | null,
+): { readonly load: number; readonly relation: Relation; readonly standsIn: boolean } | null {
+  const own = relation === null ? null : loadForRepetitions(repetitions, relation);
+  if (relation !== null && own !== null) return { load: own, relation, standsIn: false };
+  const load = loadForRepetitions(repetitions, STAND_IN);
+  return load === null ? null : { load, relation: STAND_IN, standsIn: true };
+}
+
+/** “about 9 repetitions are possible on average, 6 to 11 for two people in three (bench press …)” */
+export function describePossible({ mean, sd, relation, standsIn }: Possible): string {
+  const spread =
+    sd === null
+      ? '; the spread between people is not published for this load'
+      : `, ${Math.max(0, mean - sd).toFixed(0)} to ${(mean + sd).toFixed(0)} for about two people in three`;
+  const { from, to } = loadsWithSpread('leg press');
+  const whose = standsIn
+    ? `published for the ${relation}, which stands in here; in the leg press more are possible (at hand from ${from} to ${to} %)`
+    : `published for the ${relation}`;
+  return `About ${mean.toFixed(0)} repetitions are possible on average${spread} (${whose}).`;
+}

@@ -1,0 +1,144 @@
+/** Columns of a programme: one line is the sets of one exercise on one day. */
+import { z } from 'zod';
+import { type Column, integer, number, oneOf, text, yesOrNo } from '../../evidence/column.ts';
+import { EXERCISE_COLUMNS } from '../../evidence/exercises.ts';
+import { COMPANIES, type Company } from '../cautions.ts';
+
+export const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
+/** Days that a programme may span: four weeks. */
+export const LAST_DAY = 28;
+/** Letters of a weekday's name that are enough. */
+const ENOUGH_LETTERS = 2;
+
+/** A day as written: a weekday, or the number of the day, 1 to 28; null where it is neither. */
+export function readDay(written: string): number | null {
+  if (/^\d{1,2}$/u.test(written)) {
+    const day = Number(written);
+    return day >= 1 && day <= LAST_DAY ? day : null;
+  }
+  const word = written.toLowerCase();
+  if (word.length < ENOUGH_LETTERS) return null;
+  const found = WEEKDAYS.findIndex((name) => name.toLowerCase().startsWith(word));
+  return found < 0 ? null : found + 1;
+}
+
+/** “Monday”, “Monday of week 2” */
+export function writeDay(day: number): string {
+  const week = Math.ceil(day / WEEKDAYS.length);
+  const name = WEEKDAYS[(day - 1) % WEEKDAYS.length];
+  return week === 1 ? name : `${name} of week ${week}`;
+}
+
+const group = 'programme';
+
+const day: Column<number, true> = {
+  group,
+  required: true,
+  unit: null,
+  example: 'Monday',
+  description: 'Day of the session; Monday is day 1.',
+  expected: `a weekday, or the number of a day from 1 to ${LAST_DAY}`,
+  cell: z.string().transform((written, context) => {
+    const found = readDay(written);
+    if (found !== null) return found;
+    context.addIssue({ code: 'custom', message: 'not a day' });
+    return z.NEVER;
+  }),
+  field: { type: 'string', constraints: { required: true } },
+};
+
+/** Words of a programme may be written in capitals. */
+const anyCase = <Value, Required extends boolean>(column: Column<Value, Required>): Column<Value, Required> => ({
+  ...column,
+  cell: z
+    .string()
+    .transform((written) => written.toLowerCase())
+    .pipe(column.cell),
+});
+
+const own = 'Only for an exercise that the list does not name, or to say otherwise than the list.';
+
+export const PROGRAMME_COLUMNS = {
+  day,
+  exercise: text({ group, required: true, example: 'leg press', description: 'Name of the exercise.' }),
+  sets: integer({ from: 1, to: 50 }, { group, required: true, example: '3', description: 'Number of sets.' }),
+  repetitions: integer(
+    { from: 1, to: 150 },
+    { group, required: true, example: '10', description: 'Repetitions of a set.' },
+  ),
+  load: number(
+    { above: 0, to: 100 },
+    { group, required: false, unit: '% of 1RM', example: '70', description: 'Load; or say what is possible.' },
+  ),
+  possible: number(
+    { from: 1, to: 200 },
+    {
+      group,
+      required: false,
+      unit: 'repetitions',
+      example: '14',
+      description: 'Repetitions possible in a set at this load; needed where the load in per cent is not known.',
+    },
+  ),
+  reserve: number(
+    { from: 0, to: 30 },
+    {
+      group,
+      required: false,
+      unit: 'repetitions',
+      example: '2',
+      description: 'Repetitions in reserve; empty takes those possible minus those done.',
+    },
+  ),
+  company: anyCase(
+    oneOf(COMPANIES, {
+      group,
+      required: false,
+      example: 'spotter',
+      description: 'Who or what would take the load; empty counts as alone.',
+    }),
+  ),
+  muscles: text({
+    group,
+    required: false,
+    example: 'quadriceps; gluteus maximus',
+    description: `${EXERCISE_COLUMNS.muscles.description} ${own}`,
+  }),
+  can_pin: anyCase(
+    yesOrNo({ group, required: false, example: 'no', description: `${EXERCISE_COLUMNS.can_pin.description} ${own}` }),
+  ),
+  stoppable: anyCase(
+    yesOrNo({
+      group,
+      required: false,
+      example: 'yes',
+      description: `${EXERCISE_COLUMNS.stoppable.description} ${own}`,
+    }),
+  ),
+  partials: anyCase(
+    yesOrNo({ group, required: false, example: 'yes', description: `${EXERCISE_COLUMNS.partials.description} ${own}` }),
+  ),
+} as const satisfies Record<string, Column<unknown>>;
+
+/** A line as it was read; null where an optional cell is empty. */
+export interface WrittenLine {
+  readonly line: number;
+  readonly day: number;
+  readonly exercise: string;
+  readonly sets: number;
+  readonly repetitions: number;
+  readonly load: number | null;
+  readonly possible: number | null;
+  readonly reserve: number | null;
+  readonly company: Company | null;
+  readonly muscles: string | null;
+  readonly can_pin: boolean | null;
+  readonly stoppable: boolean | null;
+  readonly partials: boolean | null;
+}
+
+/** The column that a header cell names, whatever its case and separators; the cell itself where none. */
+export function columnNamed(written: string): string {
+  const plain = (word: string) => word.toLowerCase().replace(/[^a-z]/gu, '');
+  return Object.keys(PROGRAMME_COLUMNS).find((name) => plain(name) === plain(written)) ?? written;
+}

@@ -1,0 +1,60 @@
+/** One line of a programme against the evidence: what its reserve keeps, what would be advised, and what binds it. */
+import type { PracticeAnalysis } from '../../model/full.ts';
+import { type ChosenReserve, chooseReserve } from '../advice.ts';
+import { guardCautions, isUnguarded, LEAST_RESERVE_WHEN_PINNED } from '../cautions.ts';
+import { type EvidenceNear, evidenceNear } from '../evidenceNear.ts';
+import { type KeptAnswer, keptAt } from '../kept.ts';
+import type { Situation, TrainingStatus } from '../situation.ts';
+import type { ProgrammeLine } from './read.ts';
+
+/** closer, further: than the advised range; inside: in it; none: there is no range. */
+export type AgainstAdvice = 'closer' | 'inside' | 'further' | 'none';
+
+export interface CheckedLine {
+  readonly line: ProgrammeLine;
+  readonly kept: KeptAnswer;
+  readonly advised: ChosenReserve;
+  readonly against: AgainstAdvice;
+  /** True where the load can pin the lifter, nothing would take it, and less than safety asks for is left. */
+  readonly unsafe: boolean;
+  readonly near: EvidenceNear;
+  /** Cautions of this line; those for every line stand once beside the programme. */
+  readonly cautions: readonly string[];
+}
+
+/** Reserve written with decimals counts as in a range of whole repetitions up to half of one outside it. */
+const HALF = 0.5;
+
+export function checkLine(analysis: PracticeAnalysis, line: ProgrammeLine, status: TrainingStatus): CheckedLine {
+  const situation = situationOf(line, status);
+  const advised = chooseReserve(analysis, situation);
+  return {
+    line,
+    kept: keptAt(analysis, line.load, line.reserve),
+    advised,
+    against: compareToRange(line.reserve, advised.reserve),
+    unsafe: isUnguarded(situation) && line.reserve < LEAST_RESERVE_WHEN_PINNED,
+    near: evidenceNear(analysis, line.load, line.reserve),
+    cautions: guardCautions(situation),
+  };
+}
+
+/** Sets of a programme are checked as work for growth, reserve taken as written. */
+function situationOf({ load, repetitions, exercise, company }: ProgrammeLine, status: TrainingStatus): Situation {
+  return {
+    purpose: 'growth',
+    load,
+    planned: repetitions,
+    exercise,
+    company,
+    status,
+    hoursToEvent: null,
+    judgement: { bias: 0, spread: 0 },
+  };
+}
+
+function compareToRange(reserve: number, range: ChosenReserve['reserve']): AgainstAdvice {
+  if (!range) return 'none';
+  if (reserve < range.least - HALF) return 'closer';
+  return reserve > range.most + HALF ? 'further' : 'inside';
+}
