@@ -1,5 +1,6 @@
 /** The data dictionary, for people (Markdown) and machines (Frictionless Data Package), from the schema. */
 import type { Column } from './column.ts';
+import { EXERCISE_COLUMNS } from './exercises.ts';
 import { ARM_COLUMNS, STUDY_COLUMNS } from './schema.ts';
 
 type Columns = Readonly<Record<string, Column<unknown>>>;
@@ -9,7 +10,7 @@ export function writeDictionary(): string {
   return `${[
     '# The evidence tables',
     '',
-    '> **The data in this folder are invented for demonstration.** No such studies exist. Put your own table in the place of `arms.csv` and `studies.csv` to make the site say something about the world.',
+    '> **The studies in this folder are invented for demonstration.** No such studies exist. Put your own table in the place of `arms.csv` and `studies.csv` to make the site say something about the world.',
     '',
     'This page is written from the schema in `src/evidence/schema.ts` by `npm run dictionary`; do not edit it by hand. The same dictionary for machines is `datapackage.json`.',
     '',
@@ -25,6 +26,19 @@ export function writeDictionary(): string {
     'One row is one study, with what a reference list needs.',
     '',
     ...listColumns(STUDY_COLUMNS),
+    '## exercises.csv',
+    '',
+    'One row is one exercise, with what the rules of safety need to know of it. Common practice, no source; not part of the evidence and not invented.',
+    '',
+    ...listColumns(EXERCISE_COLUMNS),
+    '## repetitions.json, published.csv',
+    '',
+    'Published values with their sources and how each is known: repetitions possible at a load, and pooled results for comparison. Not invented.',
+    '',
+    '## example-week.csv, example-week-to-targets.csv',
+    '',
+    'An invented week of a rowing club, as the programme check reads it, and a second version that follows the targets.',
+    '',
     ...GUIDE,
   ].join('\n')}\n`;
 }

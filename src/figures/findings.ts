@@ -9,7 +9,7 @@ import type { BandChecks, FullAnalysis } from '../model/full.ts';
 import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import { JUDGED_REPETITIONS, type Strength } from '../model/strength.ts';
-import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
+import { formatChange, formatNumber, formatRange, shownUnit } from './format.ts';
 
 /** Strength against reserve and load, and whether the effect of reserve is worth something. */
 export function describeStrength(
@@ -20,7 +20,7 @@ export function describeStrength(
     return `Strength could not be fitted: ${failure?.reason ?? 'no rows'}.`;
   const { metric, smallestWorthwhile } = settings;
   const over = equivalence.difference;
-  const difference = `${JUDGED_REPETITIONS} more repetitions in reserve change strength by ${showChange(over, metric)}`;
+  const difference = `${JUDGED_REPETITIONS} more repetitions in reserve change strength by ${formatChange(over, metric)}`;
   const verdicts = {
     inside: `, inside the ${smallestWorthwhile[metric]} ${shownUnit(metric)} taken as the smallest difference worth having`,
     'inside and apart from 0': `, apart from 0 but inside the ${smallestWorthwhile[metric]} ${shownUnit(metric)} taken as the smallest difference worth having`,
@@ -34,7 +34,7 @@ export function describeStrength(
       : load.ciHigh < 0
         ? 'Heavier loads bring less'
         : 'Load shows no effect distinguishable from none';
-  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: 10 points of 1RM change it by ${showChange(perTen, metric)} (${rows} rows, ${studies} studies).${doubt('The intervals are', over, load)}`;
+  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: 10 points of 1RM change it by ${formatChange(perTen, metric)} (${rows} rows, ${studies} studies).${doubt('The intervals are', over, load)}`;
 }
 
 /** How long until performance is back, by training status. */
@@ -70,7 +70,7 @@ export function describeBeyondFailure(
     difference.df < LEAST_RELIABLE_DF
       ? `; with ${studies} studies and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
       : '';
-  return `${name} ${found}: ${showChange(difference, settings.metric)}${few}.`;
+  return `${name} ${found}: ${formatChange(difference, settings.metric)}${few}.`;
 }
 
 /** What would move a band's target: a study, a curve, the other choices. */
@@ -128,16 +128,6 @@ export function describeSweep(name: 'light' | 'heavy', sweep: Sweep): string {
     return `All choices: none of ${outcomes.length} combinations gives a target for ${name} loads.`;
   const none = withoutTarget > 0 ? `, ${withoutTarget} without a target` : '';
   return `All choices: over ${outcomes.length} combinations of metric, correlations, split, curve, weighting, adjustment and inclusion nine in ten targets for ${name} loads lie between ${formatNumber(low, 1)} and ${formatNumber(high, 1)}${none}; ${CHOICE_WORDS[first.choice]} moves them most (${formatNumber(100 * first.share, 0)} % of their variance).`;
-}
-
-function showChange(
-  { estimate, ciLow, ciHigh }: Pick<Estimate, 'estimate' | 'ciLow' | 'ciHigh'>,
-  metric: Settings['metric'],
-): string {
-  const [point, low, high] = [estimate, ciLow, ciHigh].map((value) =>
-    formatNumber(toShown(value, metric), shownDigits(metric)),
-  );
-  return `${point} ${shownUnit(metric)} (${low} to ${high})`;
 }
 
 /** A sentence where an estimate behind the words has too few degrees of freedom; empty otherwise. */

@@ -53,3 +53,19 @@ export function formatShare({
   const to = high === null ? 'no upper limit' : `${percent(high)} %`;
   return `${percent(estimate)} % (${from} to ${to})`;
 }
+
+/** A reserve or load as it was written: a decimal only where there is one. */
+export function formatReserve(value: number): string {
+  return formatNumber(value, Number(value.toFixed(1)) % 1 === 0 ? 0 : 1);
+}
+
+/** A change on the analysis scale, as shown, with its interval: “0.8 % (0.5 to 1.0)”. */
+export function formatChange(
+  { estimate, ciLow, ciHigh }: { readonly estimate: number; readonly ciLow: number; readonly ciHigh: number },
+  metric: Metric,
+): string {
+  const [point, low, high] = [estimate, ciLow, ciHigh].map((value) =>
+    formatNumber(toShown(value, metric), shownDigits(metric)),
+  );
+  return `${point} ${shownUnit(metric)} (${low} to ${high})`;
+}

@@ -10,7 +10,7 @@ interface Props {
   /** The same figure as the build drew it, shown until this browser draws. */
   readonly drawn?: ComponentChildren;
   /** Level of the title among the page's headings. */
-  readonly heading?: 'h2' | 'h4';
+  readonly heading?: 'h2' | 'h3' | 'h4';
 }
 
 export function FigureView({ figure, drawn, heading: Title = 'h2' }: Props) {

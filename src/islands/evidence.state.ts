@@ -4,7 +4,6 @@
  * controls have rested, and the sweep.
  */
 import { computed, effect, signal } from '@preact/signals';
-import type { TakeHomeFile } from '../figures/takeHome/takeHome.ts';
 import type { Sweep, SweepProgress } from '../model/checks/sweep.ts';
 import type { BandsChecks } from '../model/full.ts';
 import type { Analysis } from '../model/result.ts';
@@ -12,6 +11,7 @@ import { defaultSettings, type Settings } from '../model/settings.ts';
 import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
 import type { Change } from './evidence.controls.ts';
 import { GUIDE_STEPS } from './evidence.guide.ts';
+import { saveFile } from './saveFile.ts';
 import { readSettings, writeSettings } from './settingsAddress.ts';
 
 /** Milliseconds without a move after which the checks are made and the address gets an entry. */
@@ -130,7 +130,7 @@ export function createEvidence(start: Analysis, table: string) {
     worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
       if (data.kind === 'files') {
         const file = data.files.find(({ name }) => wanted !== null && name.endsWith(wanted));
-        if (file) save(file);
+        if (file) saveFile(file);
         return;
       }
       busy = false;
@@ -200,16 +200,6 @@ function startWorker(fail: () => void): Worker {
 
 function post(worker: Worker, request: WorkerRequest): void {
   worker.postMessage(request);
-}
-
-/** Hands a file to the reader's browser as a download. */
-function save({ name, type, text }: TakeHomeFile): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(address);
 }
 
 function isSame(a: Settings, b: Settings): boolean {

@@ -119,7 +119,7 @@ describe('Target', () => {
   it('gives the targets of common shares without JavaScript', async () => {
     const { page, close } = await openPage(site, 'target/', { javaScriptEnabled: false });
     const { point } = askCommandLine(0.9);
-    expect(await page.locator('table').innerText()).toContain(point.toFixed(2));
+    expect(await page.locator('main > .scroll table').innerText()).toContain(point.toFixed(2));
     await close();
   });
 });

@@ -18,7 +18,7 @@ export interface OpenedPage {
 }
 
 /** Every page of the site, by its path. */
-export const PATHS = ['', 'evidence/', 'target/', 'methods/'] as const;
+export const PATHS = ['', 'evidence/', 'target/', 'programme/', 'methods/'] as const;
 
 export async function serveSite(): Promise<ServedSite> {
   const executablePath = findChromium();

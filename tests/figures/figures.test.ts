@@ -15,6 +15,7 @@ import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
+import { settleSvg } from '../support/settleSvg.ts';
 
 const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
 const settings = settingsSchema.parse({});
@@ -23,12 +24,6 @@ const steps = sweepChoices(arms, settings);
 let step = steps.next();
 while (!step.done) step = steps.next();
 const sweep = step.value;
-
-/** Plot names clip paths by a counter; numbers are cut so that the last bit of a machine does not matter. */
-const settle = (svg: string) =>
-  svg
-    .replaceAll(/plot-clip-\d+/gu, 'plot-clip')
-    .replaceAll(/-?\d+\.\d{4,}/gu, (number) => String(Number(Number(number).toFixed(3))));
 
 let warn: ReturnType<typeof vi.spyOn>;
 beforeEach(() => {
@@ -41,7 +36,7 @@ afterEach(() => {
 
 describe('growth by reserve', () => {
   it.each(['light', 'heavy'] as const)('with %s loads draws the shipped analysis as before', async (band) => {
-    await expect(settle(drawPlot(growthByReserve(analysis, { band })))).toMatchFileSnapshot(`growth-${band}.svg`);
+    await expect(settleSvg(drawPlot(growthByReserve(analysis, { band })))).toMatchFileSnapshot(`growth-${band}.svg`);
   });
 
   it('has one mark a row and its numbers in the words', () => {
@@ -100,7 +95,7 @@ describe('growth by reserve', () => {
 
 describe('recovery by hours', () => {
   it('draws the shipped analysis as before', async () => {
-    await expect(settle(drawPlot(recoveryByHours(analysis, { status: 'trained' })))).toMatchFileSnapshot(
+    await expect(settleSvg(drawPlot(recoveryByHours(analysis, { status: 'trained' })))).toMatchFileSnapshot(
       'recovery-trained.svg',
     );
   });

@@ -1,0 +1,142 @@
+/** Sessions of a programme on the calendar: how long recovery takes after each, and the event. */
+import * as Plot from '@observablehq/plot';
+import type { PracticeAnalysis } from '../model/full.ts';
+import { WEEKDAYS, writeDay } from '../practice/programme/columns.ts';
+import { type Calendar, type Session, worstBeforeEvent } from '../practice/programme/sessions.ts';
+import type { Figure } from './figure.ts';
+import { formatNumber, formatRange, formatReserve } from './format.ts';
+
+export interface RecoveryCalendarOptions {
+  readonly calendar: Calendar;
+  readonly width?: number;
+}
+
+const HOURS_OF_DAY = 24;
+/** Height of a session's row and of what stands above and below the rows, pixels. */
+const ROW = 26;
+const AROUND = 72;
+
+interface Bar {
+  readonly name: string;
+  /** Days since the start of the first Monday. */
+  readonly from: number;
+  readonly to: number;
+  readonly high: number;
+  readonly late: boolean;
+  readonly label: string;
+}
+
+export function recoveryCalendar(
+  sessions: readonly Session[],
+  { settings }: Pick<PracticeAnalysis, 'settings'>,
+  { calendar, width = 520 }: RecoveryCalendarOptions,
+): Figure {
+  const { event, sessionHour } = calendar;
+  const bars = sessions.flatMap((session): Bar[] => {
+    const { time } = session.recovery;
+    if (!time) return [];
+    const from = session.day - 1 + sessionHour / HOURS_OF_DAY;
+    return [
+      {
+        name: writeDay(session.day),
+        from,
+        to: from + time.hours / HOURS_OF_DAY,
+        high: from + (time.high ?? time.hours) / HOURS_OF_DAY,
+        late: session.verdict === 'not in time',
+        label: `${WEEKDAYS[(session.day - 1) % WEEKDAYS.length].slice(0, 3)}, ${formatReserve(session.reserve)} left`,
+      },
+    ];
+  });
+  const eventAt = event ? event.day - 1 + event.hour / HOURS_OF_DAY : null;
+  const first = Math.floor(Math.min(...bars.map(({ from }) => from), eventAt ?? Number.POSITIVE_INFINITY, 7));
+  const last = Math.ceil(Math.max(...bars.map(({ high }) => high), eventAt ?? 0, first + 1));
+  const days = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const step = Math.ceil(days.length / 8);
+  const sentence = describeCalendar(sessions, calendar, settings.fatigueMargin);
+  return {
+    plot: {
+      width,
+      height: AROUND + ROW * Math.max(1, bars.length),
+      marginLeft: 96,
+      marginRight: 16,
+      marginTop: 28,
+      marginBottom: 40,
+      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      x: {
+        domain: [first, last],
+        ticks: days.filter((_, i) => i % step === 0),
+        tickFormat: (day: number) => `${WEEKDAYS[day % WEEKDAYS.length].slice(0, 3)}`,
+        tickSize: 0,
+        grid: true,
+        label: null,
+      },
+      y: { type: 'band', domain: bars.map(({ name }) => name), axis: null, padding: 0.35 },
+      marks: [
+        Plot.ruleY(bars, { y: 'name', x1: 'from', x2: 'high', stroke: 'var(--ink)', strokeOpacity: 0.6 }),
+        Plot.rectX(bars, {
+          y: 'name',
+          x1: 'from',
+          x2: 'to',
+          fill: 'var(--ink)',
+          fillOpacity: ({ late }: Bar) => (late ? 1 : 0.45),
+        }),
+        Plot.text(bars, {
+          y: 'name',
+          frameAnchor: 'left',
+          dx: -8,
+          text: 'label',
+          textAnchor: 'end',
+          fill: 'var(--ink)',
+        }),
+        ...(eventAt === null
+          ? []
+          : [
+              Plot.ruleX([eventAt], { stroke: 'currentColor', strokeWidth: 2 }),
+              Plot.text(['event'], { x: eventAt, frameAnchor: 'top', dy: -16, fill: 'var(--ink)' }),
+            ]),
+      ],
+    },
+    title: titleOf(sessions, event !== null),
+    caption: sentence,
+    alternative: `Sessions of the programme on the days of the week, each with the time until recovery. ${sentence}`,
+    table: {
+      columns: [
+        'session',
+        'fewest in reserve',
+        'hours until recovered',
+        'interval',
+        'hours to the event',
+        'drop at the event, %',
+      ],
+      rows: sessions.map(({ day, reserve, recovery, hoursToEvent, drop }) => [
+        writeDay(day),
+        formatReserve(reserve),
+        recovery.time ? formatNumber(recovery.time.hours, 0) : 'not known',
+        recovery.time ? formatRange(recovery.time.low, recovery.time.high, 0) : recovery.reason,
+        hoursToEvent ?? 'none',
+        drop ? formatNumber(-100 * Math.expm1(-drop.estimate), 1) : 'not known',
+      ]),
+    },
+  };
+}
+
+function titleOf(sessions: readonly Session[], hasEvent: boolean): string {
+  const before = sessions.filter(({ hoursToEvent }) => hoursToEvent !== null);
+  const late = sessions.filter(({ verdict }) => verdict === 'not in time');
+  const unsure = sessions.filter(({ verdict }) => verdict === 'expected in time');
+  if (!hasEvent) return 'No event is planned for';
+  if (before.length === 0) return 'No session lies before the event';
+  if (late.length > 0) return `Not recovered before the event: ${late.map(({ day }) => writeDay(day)).join(', ')}`;
+  if (unsure.length > 0)
+    return `Expected to be recovered before the event, not surely: ${unsure.map(({ day }) => writeDay(day)).join(', ')}`;
+  return before.every(({ verdict }) => verdict !== null)
+    ? 'Every session is recovered before the event'
+    : 'Recovery is not known for every session';
+}
+
+function describeCalendar(sessions: readonly Session[], { status }: Calendar, margin: number): string {
+  const worst = worstBeforeEvent(sessions);
+  const what = `Bars end where the expected drop of ${status} people is within ${margin} %, thin lines where the interval does; sessions are taken one by one, by their set with the fewest in reserve.`;
+  if (!worst?.drop) return what;
+  return `${what} ${writeDay(worst.day)} leaves most at the event: ${formatNumber(-100 * Math.expm1(-worst.drop.estimate), 1)} % of performance expected.`;
+}

@@ -1,0 +1,54 @@
+/** The second version against the first: what the change is expected to be worth and to cost. */
+import { formatChange } from '../figures/format.ts';
+import { describeVersions } from '../figures/programmeFindings.ts';
+import { isUnreliable } from '../model/result.ts';
+import type { MuscleDifference } from '../practice/programme/report.ts';
+import type { ProgrammeState } from './programme.state.ts';
+import { Scroll } from './Scroll.tsx';
+
+export function ProgrammeComparison({ state }: { readonly state: ProgrammeState }) {
+  const { comparison } = state.report.value;
+  if (!comparison) return null;
+  const { settings } = state.analysis;
+  return (
+    <section aria-label="Comparison">
+      <h2>What the change is worth and costs</h2>
+      <p class="saying" aria-live="polite" id="finding">
+        {describeVersions(comparison, state.programme.value.calendar, state.analysis)}
+      </p>
+      <Scroll label="Growth of version two against version one, by muscle">
+        <table>
+          <caption>
+            Expected growth of version two minus version one, by muscle, with its interval. The evidence speaks of how
+            near to failure sets end, not of how many there are: every set counts alike.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Muscle</th>
+              <th scope="col">Sets, one → two</th>
+              <th scope="col">Difference in growth</th>
+            </tr>
+          </thead>
+          <tbody>
+            {[...comparison.muscles, comparison.overall].map((one) => (
+              <tr key={one.muscle ?? 'all'}>
+                <th scope="row">{one.muscle ?? 'all sets together'}</th>
+                <td>
+                  {one.sets.first} → {one.sets.second}
+                </td>
+                <td>{showDifference(one, settings.metric)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+    </section>
+  );
+}
+
+function showDifference({ difference, reason }: MuscleDifference, metric: Parameters<typeof formatChange>[1]): string {
+  if (!difference) return `none: ${reason}`;
+  const open = difference.ciLow <= 0 && difference.ciHigh >= 0 ? ', not distinguishable from nothing' : '';
+  const few = isUnreliable([difference]) ? '; interval unreliable' : '';
+  return `${formatChange(difference, metric)}${open}${few}`;
+}

@@ -1,0 +1,104 @@
+/**
+ * State of the programme check: two versions as text, the exercises that the reader described, the
+ * calendar, and the report on them. Nothing leaves the browser; the text outlives a reload of the tab.
+ */
+import { computed, effect, signal } from '@preact/signals';
+import { type Exercise, plainName } from '../evidence/exercises.ts';
+import type { PracticeAnalysis } from '../model/full.ts';
+import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../practice/programme/report.ts';
+import { readSaved, type SavedProgramme, writeSaved } from '../practice/programme/saved.ts';
+import type { ProgrammeReply, ProgrammeRequest } from './programmeWorker.ts';
+import { saveFile } from './saveFile.ts';
+
+/** Milliseconds without a keystroke after which a programme is checked. */
+const REST = 300;
+const STORE = 'shy-of-failure programme';
+
+export type VersionName = 'first' | 'second';
+
+export function createProgramme(analysis: PracticeAnalysis, listed: readonly Exercise[], example: SavedProgramme) {
+  const programme = signal<SavedProgramme>(example);
+  const input = computed<ProgrammeInput>(() => ({
+    ...programme.value,
+    exercises: [...programme.value.exercises, ...listed],
+  }));
+  const report = signal<ProgrammeReport>(reportProgramme(analysis, input.value));
+  const pending = signal(false);
+  const problem = signal<string | null>(null);
+  const change = (part: Partial<SavedProgramme>) => {
+    problem.value = null;
+    programme.value = { ...programme.value, ...part };
+  };
+  const describe = (exercise: Exercise) => {
+    const others = programme.value.exercises.filter(({ name }) => plainName(name) !== plainName(exercise.name));
+    change({ exercises: [...others, exercise] });
+  };
+  const save = () => {
+    saveFile({ name: 'programme.json', type: 'application/json', text: writeSaved(programme.value) });
+  };
+  /** A file of this page, or a CSV of sets for one version. */
+  const open = async (file: File, version: VersionName) => {
+    const text = await file.text();
+    if (!/^\s*\{/u.test(text)) {
+      change({ [version]: text });
+      return;
+    }
+    const read = readSaved(text);
+    if (read.problem === null) change(read.programme);
+    else problem.value = `${file.name}: ${read.problem}`;
+  };
+
+  const connect = () => {
+    const stored = sessionStorage.getItem(STORE);
+    const restored = stored === null ? null : readSaved(stored).programme;
+    if (restored) programme.value = restored;
+    const worker = new Worker(new URL('./programmeWorker.ts', import.meta.url), { type: 'module' });
+    let latest = 0;
+    let sent = false;
+    worker.addEventListener('error', () => {
+      pending.value = false;
+      problem.value = 'the check could not be started in this browser';
+    });
+    worker.addEventListener('message', ({ data }: MessageEvent<ProgrammeReply>) => {
+      if (data.id !== latest) return;
+      pending.value = false;
+      if (data.report) report.value = data.report;
+      else problem.value = data.problem;
+    });
+    let rest: ReturnType<typeof setTimeout> | undefined;
+    let checked: ProgrammeInput | null = restored ? null : input.value;
+    const stop = effect(() => {
+      const wanted = input.value;
+      if (wanted === checked) return;
+      checked = wanted;
+      pending.value = true;
+      clearTimeout(rest);
+      rest = setTimeout(() => {
+        sessionStorage.setItem(STORE, writeSaved(programme.peek()));
+        const request: ProgrammeRequest = { id: ++latest, analysis: sent ? null : analysis, input: wanted };
+        sent = true;
+        worker.postMessage(request);
+      }, REST);
+    });
+    return () => {
+      clearTimeout(rest);
+      stop();
+      worker.terminate();
+    };
+  };
+  return {
+    programme,
+    report,
+    pending,
+    problem,
+    analysis,
+    change,
+    describe,
+    save,
+    open,
+    showExample: () => change(example),
+    connect,
+  };
+}
+
+export type ProgrammeState = ReturnType<typeof createProgramme>;

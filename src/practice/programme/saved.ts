@@ -1,0 +1,79 @@
+/** A programme as it is saved to a file and opened again: both versions, own exercises and the calendar. */
+import { z } from 'zod';
+import type { Exercise } from '../../evidence/exercises.ts';
+import { RELATIONS } from '../../evidence/repetitions.ts';
+import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
+import { LAST_DAY } from './columns.ts';
+import type { Calendar } from './sessions.ts';
+
+/** Raised when an old file would mean something else. */
+const VERSION = 1;
+/** Characters of a version that are opened: some 10,000 lines. */
+const LONGEST = 1_000_000;
+/** Characters of a name, and exercises of one's own. */
+const LONGEST_NAME = 500;
+const MOST_EXERCISES = 500;
+
+const name = z.string().min(1).max(LONGEST_NAME);
+const hour = z.int().min(0).max(23);
+
+const savedSchema = z.strictObject({
+  kind: z.literal('programme'),
+  version: z.literal(VERSION),
+  first: z.string().max(LONGEST),
+  second: z.string().max(LONGEST).nullable(),
+  exercises: z
+    .array(
+      z.strictObject({
+        name,
+        muscles: z.array(name).min(1).max(20),
+        canPin: z.boolean(),
+        stoppable: z.boolean(),
+        partials: z.boolean(),
+        relation: z.enum(RELATIONS).nullable(),
+      }),
+    )
+    .max(MOST_EXERCISES),
+  calendar: z.strictObject({
+    status: z.enum(TRAINING_STATUSES),
+    sessionHour: hour,
+    event: z.strictObject({ day: z.int().min(1).max(LAST_DAY), hour }).nullable(),
+  }),
+});
+
+export interface SavedProgramme {
+  readonly first: string;
+  readonly second: string | null;
+  /** Exercises that the reader described. */
+  readonly exercises: readonly Exercise[];
+  readonly calendar: Calendar;
+}
+
+export function writeSaved(programme: SavedProgramme): string {
+  return `${JSON.stringify({ kind: 'programme', version: VERSION, ...programme }, null, 2)}\n`;
+}
+
+/** What a saved file holds, or a sentence that says why it cannot be opened. Never throws. */
+export function readSaved(
+  text: string,
+):
+  | { readonly programme: SavedProgramme; readonly problem: null }
+  | { readonly programme: null; readonly problem: string } {
+  let content: unknown;
+  try {
+    content = JSON.parse(text);
+  } catch {
+    return { programme: null, problem: 'expected a programme saved by this page, received text that is no JSON' };
+  }
+  const parsed = savedSchema.safeParse(content);
+  if (!parsed.success) {
+    const [issue] = parsed.error.issues;
+    const place = issue.path.length > 0 ? issue.path.join('.') : 'the file';
+    return {
+      programme: null,
+      problem: `expected a programme saved by this page (version ${VERSION}); at ${place}: ${issue.message}`,
+    };
+  }
+  const { first, second, exercises, calendar } = parsed.data;
+  return { programme: { first, second, exercises, calendar }, problem: null };
+}
