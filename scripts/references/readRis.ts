@@ -65,12 +65,14 @@ function readRecord(text: string): CslItem {
   const item = translate(others);
   const year = first(tags.PY ?? tags.Y1 ?? tags.DA);
   const journal = first(tags.JF);
+  const publisher = item.publisher ?? first(tags.PB);
   const doi = first(DO);
   return {
     ...item,
     // The library prefers the day on which an article was first online, and a journal's abbreviation.
     ...(year === undefined ? {} : { issued: { raw: year } }),
     ...(journal === undefined ? {} : { 'container-title': journal }),
+    ...(publisher === undefined ? {} : { publisher }),
     // It leaves out what is no DOI; the table's own check is to say so.
     ...(doi === undefined ? {} : { DOI: doi }),
   };
