@@ -26,7 +26,12 @@ interface RawEntry {
 interface PlacedEntry {
   readonly raw: RawEntry;
   readonly line: number;
+  /** The export from this entry on. */
+  readonly rest: string;
 }
+
+/** Fields that a study is made of; only of these does an abbreviation matter. */
+const READ_FIELDS = ['author', 'title', 'journal', 'journaltitle', 'year', 'date', 'volume', 'number', 'pages', 'doi'];
 
 /** “al-Hassan”: the library would cut it at the hyphen, into what stands before a family name and the name. */
 const HYPHENATED_PARTICLE = /(?<![\p{L}{-])\p{Ll}+-\p{Lu}[\p{L}\p{M}'’-]*/gu;
@@ -38,11 +43,16 @@ export function readBibtex(text: string, file: string): Export {
     problems.push(unreadable(file, null, '', 'at least one entry such as “@article{key, …}”', null));
   }
   const registry = placed.map(({ raw }) => raw);
-  const entries = placed.flatMap(({ raw, line }, index): Entry[] => {
+  const entries = placed.flatMap(({ raw, line, rest }, index): Entry[] => {
     const shown = `@${raw.type}{${raw.label}`;
     if (hasNameOfManyParts(String(raw.properties.author ?? ''))) {
       const names = 'names separated by “and”, each with two commas at most';
       problems.push({ ...unreadable(file, line, String(raw.properties.author), names, null), column: 'authors' });
+      return [];
+    }
+    const abbreviation = findUndefined(raw, rest);
+    if (abbreviation !== null) {
+      problems.push(unreadable(file, line, abbreviation, 'an abbreviation that the export defines with @string', null));
       return [];
     }
     try {
@@ -67,7 +77,7 @@ function readWhole(text: string): PlacedEntry[] | null {
   return raws.map((raw) => {
     const at = findEntry(text, raw, from);
     from = at + 1;
-    return { raw, line: lineAt(text, at) };
+    return { raw, line: lineAt(text, at), rest: text.slice(at) };
   });
 }
 
@@ -76,12 +86,14 @@ function readApart(text: string, file: string, problems: Problem[]): PlacedEntry
   const starts = [...text.matchAll(/^[ \t]*@\s*\w+\s*[{(]/gmu)].map(({ index }) => index);
   const pieces = starts.map((start, i) => ({ start, piece: text.slice(start, starts[i + 1]) }));
   const isAbbreviation = (piece: string) => /^\s*@\s*string/iu.test(piece);
-  const abbreviations = pieces.flatMap(({ piece }) => (isAbbreviation(piece) ? [piece] : [])).join('\n');
+  // Those that can be read; one that cannot would otherwise take every entry with it.
+  let abbreviations = '';
   return pieces.flatMap(({ start, piece }): PlacedEntry[] => {
-    if (isAbbreviation(piece)) return [];
     const line = lineAt(text, start);
     try {
-      return parse(`${abbreviations}\n${piece}`).map((raw) => ({ raw, line }));
+      const raws = parse(`${abbreviations}\n${piece}`);
+      if (isAbbreviation(piece)) abbreviations += `\n${piece}`;
+      return raws.map((raw) => ({ raw, line, rest: piece }));
     } catch (error) {
       const shown = piece.trim().split('\n', 1)[0];
       problems.push(
@@ -90,6 +102,20 @@ function readApart(text: string, file: string, problems: Problem[]): PlacedEntry
       return [];
     }
   });
+}
+
+/** A field that is an abbreviation which nobody defined, as it is written; the library would leave the field empty. */
+function findUndefined({ properties }: RawEntry, rest: string): string | null {
+  for (const field of READ_FIELDS) {
+    const value: unknown = properties[field];
+    // Undefined ones are empty; names that every object has (“constructor”) are what those are.
+    if (value === undefined || typeof value === 'number' || (typeof value === 'string' && value !== '')) continue;
+    const written = new RegExp(`(?<=[,\\s])${field}\\s*=\\s*[a-z_][\\w:+-]*(?=\\s*[,})])`, 'iu').exec(rest);
+    // Only of this entry: what stands after the next one begins is another's.
+    const end = rest.slice(1).search(/^[ \t]*@\s*\w+\s*[{(]/mu);
+    if (written && (end < 0 || written.index <= end)) return written[0];
+  }
+  return null;
 }
 
 function parse(text: string): RawEntry[] {

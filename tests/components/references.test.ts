@@ -3,7 +3,7 @@
  * made from, for each shipped study and for names and titles that these formats find hard; the two
  * styles against references written by hand from their rules; the files' form.
  */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../scripts/references/entry.ts';
@@ -215,4 +215,14 @@ it('CSL-JSON is a list of the one item, and its names keep the particle apart', 
     page: '101-110',
     DOI: '10.1000/example',
   });
+});
+
+it('the reading and styling libraries are imported in components alone, which no island imports', () => {
+  const files = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter((name) =>
+    /\.(?:ts|tsx|astro)$/u.test(name),
+  );
+  const importing = files.filter((name) =>
+    /from '@citation-js|import '@citation-js/u.test(readFileSync(`src/${name}`, 'utf8')),
+  );
+  expect(importing.sort()).toEqual(['components/cslItem.ts', 'components/references.ts']);
 });

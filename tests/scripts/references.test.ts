@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { appendRows } from '../../scripts/references/appendRows.ts';
 import { planAdditions } from '../../scripts/references/planAdditions.ts';
@@ -184,6 +185,30 @@ describe('BibTeX', () => {
     );
   });
 
+  it('with an abbreviation that cannot be read names it, and reads the entries', () => {
+    const text = '@string{one = "One"}\n@string{two = \u0002 "}\n@article{a, title={T}, journal=one}\n';
+    const { entries, problems } = readBibtex(text, 'x.bib');
+    expect(problems.map(({ line, value }) => [line, value.slice(0, 11)])).toEqual([[2, '@string{two']]);
+    expect(entries.map(({ line, item }) => [line, item['container-title']])).toEqual([[3, 'One']]);
+  });
+
+  it('with an abbreviation that nobody defined says so in place of leaving the cell empty', () => {
+    const text =
+      '@article{a, title={T}, journal = nowhere, year=2012}\n@article{b, title={journal = x, y}, journal = {}}\n';
+    const { entries, problems } = readBibtex(text, 'x.bib');
+    expect(problems.map(formatProblem)).toEqual([
+      'line 1: expected an abbreviation that the export defines with @string, received “journal = nowhere”.',
+    ]);
+    // What looks like one inside a title is none, and an empty field is no mistake.
+    expect(entries.map(({ label }) => label)).toEqual(['b']);
+    for (const name of ['constructor', 'toString', '__proto__']) {
+      expect(readBibtex(`@article{a, title={T}, journal=${name}}`, 'x.bib').problems.map(({ value }) => value)).toEqual(
+        [`journal=${name}`],
+      );
+    }
+    expect(readBibtex('@article{b, title={T}, journal = {}, month = jan}\n', 'x.bib').problems).toEqual([]);
+  });
+
   it('gives the line of entries that share a key', () => {
     const { entries } = readBibtex('@article{a, title={1}}\n\n@article{a, title={2}}', 'x.bib');
     expect(entries.map(({ line, item }) => [line, item.title])).toEqual([
@@ -194,6 +219,47 @@ describe('BibTeX', () => {
 
   it('without an entry says so', () => {
     expect(readBibtex('https://example.org/', 'x.bib').problems[0].expected).toMatch(/at least one entry/u);
+  });
+});
+
+describe('any text at all', () => {
+  const bib =
+    '@string{j = "J"}\n@article{a, author={Plover, A and {B C}}, title={T \\emph{x} $y$ \\begin{i}z\\end{i}}, journal=j, date={2012}}\n' +
+    '@article{b, author={Wren, B}, title={U}, year={2013}}\n';
+  const records =
+    ris('AU  - Plover, A', 'TI  - T', 'PY  - 2012', 'SP  - 1') + ris('A1  - Wren,B', 'T1  - U', 'DO  - 10.1000/x');
+
+  it.each([
+    ['RIS', records, readRis, RIS_FIELDS],
+    ['BibTeX', bib, readBibtex, BIBTEX_FIELDS],
+  ] as const)('put into %s is read without an exception, into entries or problems', (_what, whole, read, fields) => {
+    let withEntries = 0;
+    fc.assert(
+      fc.property(
+        fc.nat(whole.length),
+        fc.nat(12),
+        fc.oneof(
+          fc.string({ unit: 'binary', maxLength: 20 }),
+          fc.constantFrom('{', '}', '"', '\\', '@', ' and ', ',', 'TY  - ', 'ER  - ', '\n'),
+        ),
+        (from, count, piece) => {
+          const { entries, problems } = read(whole.slice(0, from) + piece + whole.slice(from + count), 'x');
+          const plan = planAdditions(entries, [], 'x', fields);
+          if (entries.length > 0) withEntries++;
+          expect(entries.length + problems.length).toBeGreaterThan(0);
+          expect(plan.added.length + plan.already.length + plan.problems.length).toBeGreaterThanOrEqual(entries.length);
+          for (const row of plan.added) {
+            const text = appendRows('study,authors,year,title,journal,volume,pages,doi,note\n', [row], 'x').text;
+            expect(
+              readStudies(`study,authors,year,title,journal,volume,pages,doi,note\n${text}`, 'x').problems,
+            ).toEqual([]);
+          }
+        },
+      ),
+      { seed: 7, numRuns: 1000 },
+    );
+    // One change spoils one entry: the other is still there, except where it reaches over both.
+    expect(withEntries).toBeGreaterThan(900);
   });
 });
 
