@@ -1,33 +1,78 @@
 /**
- * Checks a table of study arms.
+ * Checks a table of study arms, and whether each of its studies has a line in the table of studies.
  *
- *     npm run check -- [FILE]          default: data/arms.csv
+ *     npm run check -- [FILE]
+ *
+ * Without FILE both shipped tables are checked, data/arms.csv and data/studies.csv: they belong
+ * together, so that a study without its line is a problem. With FILE that table is what is checked, and
+ * a studies.csv beside it may be another's: whatever is wrong there is a warning. A line whose study
+ * has no arms is always a warning: a reference may be there before its arms are coded.
  *
  * Exit code 0: no problem; prints a summary and warnings. 1: problems, all of them. 2: wrong call.
  */
-import { basename } from 'node:path';
-import { formatProblem } from '../src/evidence/problem.ts';
-import { readArms } from '../src/evidence/table.ts';
+import { existsSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { formatProblem, type Problem } from '../src/evidence/problem.ts';
+import type { Arm } from '../src/evidence/schema.ts';
+import { compareStudyLines } from '../src/evidence/studyLines.ts';
+import { type ArmTable, readArms, readStudies } from '../src/evidence/table.ts';
 import { OUTCOMES } from '../src/evidence/vocabulary.ts';
 import { CallError, readText, runScript } from './call.ts';
 
-const DEFAULT_FILE = 'data/arms.csv';
+const SHIPPED_ARMS = 'data/arms.csv';
+const STUDIES = 'studies.csv';
 
 runScript(() => {
   const files = process.argv.slice(2);
   if (files.length > 1)
     throw new CallError(`expected one file, received ${files.length}\nusage: npm run check -- [FILE]`, 2);
-  const file = files[0] ?? DEFAULT_FILE;
-  const { arms, problems, warnings } = readArms(readText(file, 'table'), basename(file));
-  for (const warning of warnings) console.log(`warning: ${formatProblem(warning)}`);
+  const file = files[0] ?? SHIPPED_ARMS;
+  const ofArms = readArms(readText(file, 'table'), basename(file));
+  const studiesFile = join(dirname(file), STUDIES);
+  const areBothChecked = files.length === 0;
+  const ofStudies = checkStudies(ofArms, file, studiesFile, areBothChecked);
+  const problems = [...ofArms.problems, ...(areBothChecked ? ofStudies.problems : [])];
+  const warnings = [...ofArms.warnings, ...(areBothChecked ? [] : ofStudies.problems), ...ofStudies.warnings];
+  for (const warning of warnings) console.log(`warning: ${place(warning)}`);
   if (problems.length > 0) {
-    throw new CallError(`${problems.map(formatProblem).join('\n')}\n${problems.length} problem(s) in ${file}`, 1);
+    const checked = areBothChecked ? `${file} and ${studiesFile}` : file;
+    throw new CallError(
+      `${problems.map(place).join('\n')}\n${problems.length} problem(s) in ${checked}; ${ofStudies.summary}`,
+      1,
+    );
   }
+  console.log(`${file}: ${summarise(ofArms.arms)}; ${ofStudies.summary}; no problem, ${warnings.length} warning(s)`);
+});
+
+/** The table of studies itself, and how it goes with the arms. Without one there is nothing to compare, unless it must be there. */
+function checkStudies({ arms, problems: ofArms }: ArmTable, file: string, studiesFile: string, isNeeded: boolean) {
+  if (!isNeeded && !existsSync(studiesFile)) {
+    return { problems: [], warnings: [], summary: `no ${studiesFile} to compare its studies with` };
+  }
+  const { studies, problems, warnings } = readStudies(readText(studiesFile, 'table of studies'), STUDIES);
+  // Rows with problems are not read, so that their studies would seem to be missing.
+  if (ofArms.length + problems.length > 0) {
+    return { problems, warnings, summary: `studies not compared with ${studiesFile} until both have no problem` };
+  }
+  const { withoutLine, withoutArms } = compareStudyLines(
+    { rows: arms, file: basename(file) },
+    { rows: studies, file: STUDIES },
+  );
+  return {
+    problems: withoutLine,
+    warnings: [...warnings, ...withoutArms],
+    summary: `studies compared with ${studiesFile}`,
+  };
+}
+
+function summarise(arms: readonly Arm[]): string {
   const count = (values: readonly string[]) => new Set(values).size;
   const studies = count(arms.map(({ study }) => study));
   const namedArms = count(arms.map(({ study, arm }) => JSON.stringify([study, arm])));
   const outcomes = OUTCOMES.map((outcome) => `${arms.filter((arm) => arm.outcome === outcome).length} ${outcome}`);
-  console.log(
-    `${file}: ${arms.length} rows of ${namedArms} arms in ${studies} studies (${outcomes.join(', ')}); no problem, ${warnings.length} warning(s)`,
-  );
-});
+  return `${arms.length} rows of ${namedArms} arms in ${studies} studies (${outcomes.join(', ')})`;
+}
+
+function place(problem: Problem): string {
+  return `${problem.file}: ${formatProblem(problem)}`;
+}

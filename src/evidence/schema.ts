@@ -183,7 +183,8 @@ export const STUDY_COLUMNS = {
     ...study,
     required: true,
     example: 'Plover A, Wren B',
-    description: 'Authors, family name first, separated by commas.',
+    description:
+      'Authors separated by commas: family name, initials without points and Jr or the like; organisations as they are called.',
   }),
   year: integer(
     { from: 1900, to: 2100 },
@@ -197,7 +198,7 @@ export const STUDY_COLUMNS = {
     ...study,
     required: false,
     example: '10.1000/example',
-    description: 'Digital object identifier without an address before it.',
+    description: 'Digital object identifier (10.…/…) without an address before it; any other form is a warning.',
   }),
   note: text({
     ...study,

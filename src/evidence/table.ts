@@ -5,6 +5,7 @@
 import type { Column } from './column.ts';
 import { checkAcrossRows } from './crossRow.ts';
 import { openCsv, readBlocks } from './csv.ts';
+import { findUnusualDois } from './doi.ts';
 import { type Header, readHeader } from './header.ts';
 import type { Problem } from './problem.ts';
 import { makeRecordReader, type RecordReader } from './records.ts';
@@ -66,7 +67,11 @@ export function readStudies(
       },
     ];
   });
-  return { studies: rows, problems: byLine([...problems, ...doubled]), warnings };
+  return {
+    studies: rows,
+    problems: byLine([...problems, ...doubled]),
+    warnings: byLine([...warnings, ...findUnusualDois(rows, file)]),
+  };
 }
 
 /** Reads a table of other columns than the evidence's own. Nothing is thrown, whatever the text. */

@@ -1,8 +1,8 @@
 /** The commands as a person runs them: what they print and the exit code they end in. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 
 const folder = mkdtempSync(join(tmpdir(), 'commands-'));
@@ -41,6 +41,73 @@ describe('check', () => {
     const { status, stderr } = run('check', ...parameters);
     expect(status).toBe(2);
     expect(stderr).toMatch(message);
+  });
+});
+
+describe('check of the two tables', () => {
+  const shippedStudies = readFileSync('data/studies.csv', 'utf8');
+  const withoutWren = shippedStudies.replace(/^Wren 2007.*\n/mu, '');
+  /** A folder whose data/ holds the shipped arms and these studies. */
+  const project = (name: string, studies: string) => {
+    const root = join(folder, name);
+    mkdirSync(join(root, 'data'), { recursive: true });
+    writeFileSync(join(root, 'data/arms.csv'), shipped);
+    writeFileSync(join(root, 'data/studies.csv'), studies);
+    return root;
+  };
+  const runIn = (cwd: string, ...parameters: string[]) =>
+    spawnSync(process.execPath, [resolve('scripts/check.ts'), ...parameters], { encoding: 'utf8', cwd });
+
+  it('that are shipped ends in 0 and says that they were compared', () => {
+    const { status, stdout } = run('check');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/studies compared with data\/studies\.csv; no problem, 0 warning/u);
+  });
+
+  it('without a file has a study without its line as a problem', () => {
+    const { status, stderr } = runIn(project('missing', withoutWren));
+    expect(status).toBe(1);
+    expect(stderr).toMatch(
+      /arms\.csv: line \d+, `study`: expected a study that has a line in studies\.csv, received “Wren 2007”/u,
+    );
+    expect(stderr).toMatch(/1 problem\(s\) in data\/arms\.csv and data\/studies\.csv/u);
+  });
+
+  it('with a file has the same as a warning', () => {
+    const { status, stdout } = runIn(project('given', withoutWren), 'data/arms.csv');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/warning: arms\.csv: line \d+, `study`: .*received “Wren 2007”/u);
+    expect(stdout).toMatch(/no problem, 1 warning/u);
+  });
+
+  it('has a line without arms as a warning either way', () => {
+    const root = project('extra', `${shippedStudies}Plover 2030,Plover A,2030,Not coded yet,,,,,\n`);
+    for (const parameters of [[], ['data/arms.csv']]) {
+      const { status, stdout } = runIn(root, ...parameters);
+      expect(status).toBe(0);
+      expect(stdout).toMatch(/warning: studies\.csv: line 38, `study`: expected a study that has arms in arms\.csv/u);
+    }
+  });
+
+  it('has the problems of the studies as problems, warns of a DOI, and does not compare what it could not read', () => {
+    const wrong = shippedStudies.replace(',1996,', ',soon,').replace(/(Wren 2007.*1–10,),/u, '$1x,');
+    const { status, stdout, stderr } = runIn(project('wrong', wrong));
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/warning: studies\.csv: line 3, `doi`/u);
+    expect(stderr).toMatch(/studies\.csv: line 2, `year`: .*\n1 problem\(s\).*not compared/u);
+    expect(stderr).not.toMatch(/a study that has a line/u);
+  });
+
+  it('without a file where there is no table of studies ends in 2; a table elsewhere is checked alone', () => {
+    const root = project('alone', '');
+    rmSync(join(root, 'data/studies.csv'));
+    expect(runIn(root)).toMatchObject({
+      status: 2,
+      stderr: expect.stringMatching(/cannot read the table of studies/u),
+    });
+    const { status, stdout } = runIn(root, 'data/arms.csv');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/no data\/studies\.csv to compare its studies with; no problem/u);
   });
 });
 

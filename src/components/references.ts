@@ -1,0 +1,114 @@
+/**
+ * A study of `studies.csv` as a reference: APA and Vancouver as plain text, BibTeX, RIS and CSL-JSON.
+ *
+ * Made with Citation.js and, for the two styles, citeproc-js, at build time only: neither must reach a
+ * reader's browser (citeproc-js is under CPAL or AGPL). Nothing is fetched.
+ */
+import { plugins } from '@citation-js/core';
+import '@citation-js/plugin-bibtex';
+import '@citation-js/plugin-csl';
+import '@citation-js/plugin-ris';
+import type { Study } from '../evidence/schema.ts';
+import { type StudyItem, toCslItem } from './cslItem.ts';
+
+export interface Reference {
+  /** One paragraph in the style of the American Psychological Association. */
+  readonly apa: string;
+  /** One paragraph in the Vancouver style, without a number before it. */
+  readonly vancouver: string;
+  /** One entry in UTF-8, lines ending in LF. */
+  readonly bibtex: string;
+  /** One record in UTF-8, lines ending in CRLF. */
+  readonly ris: string;
+  /** A list of one item. */
+  readonly cslJson: string;
+}
+
+// The plugin's ASCII would drop every character that it knows no command for; ours escapes what TeX reads as a command.
+plugins.config.get('@bibtex').format.asciiOnly = false;
+
+/** What TeX, or a reader of BibTeX, would take for something else. */
+const TEX: Readonly<Record<string, string>> = {
+  '&': '\\&',
+  '%': '\\%',
+  $: '\\$',
+  '#': '\\#',
+  _: '\\_',
+  '{': '\\textbraceleft{}',
+  '}': '\\textbraceright{}',
+  '\\': '\\textbackslash{}',
+  '~': '\\textasciitilde{}',
+  '^': '\\textasciicircum{}',
+  '<': '\\textless{}',
+  '>': '\\textgreater{}',
+};
+
+/** Text from a table is untrusted: what is returned is to be shown as text, never as markup. */
+export function writeReference(study: Study): Reference {
+  const item = toCslItem(study);
+  return {
+    apa: inStyle(item, 'apa'),
+    // The style numbers its list; a reference by itself has no number.
+    vancouver: inStyle(item, 'vancouver').replace(/^1\.\s*/u, ''),
+    bibtex: writeBibtex(item),
+    ris: writeRis(item),
+    cslJson: `${JSON.stringify([item], null, 2)}\n`,
+  };
+}
+
+function inStyle(item: StudyItem, template: 'apa' | 'vancouver'): string {
+  return String(plugins.output.format('bibliography', [item], { template, format: 'text', lang: 'en-US' })).trim();
+}
+
+function writeBibtex({ DOI, ...item }: StudyItem): string {
+  // A DOI stands as it is between the braces of the field, so it must have none of its own.
+  const doi = DOI === undefined ? {} : { DOI: DOI.replace(/[{}\\]/gu, encodeURIComponent) };
+  const escaped = mapText(item, escapeTex);
+  // In braces “al-Hassan” is one name; without, readers cut it at the hyphen.
+  const author = escaped.author.map(({ family, ...name }) => ({
+    ...name,
+    ...(family === undefined ? {} : { family: family.replace(/^\p{Ll}+-\S+$/u, '{$&}') }),
+  }));
+  const entry = { ...escaped, author, ...doi };
+  return `${String(plugins.output.format('bibtex', [entry])).trim()}\n`;
+}
+
+function escapeTex(text: string): string {
+  return (
+    text
+      .replace(/[&%$#_{}\\~^<>]/gu, (character) => TEX[character])
+      // Pairs that TeX joins into a dash or a quotation mark are kept apart.
+      .replace(/-(?=-)|`(?=`)|'(?=')/gu, '$&{}')
+  );
+}
+
+/** All strings of a value, however deep, through a function. */
+function mapText<Value>(value: Value, by: (text: string) => string): Value;
+function mapText(value: unknown, by: (text: string) => string): unknown {
+  if (typeof value === 'string') return by(value);
+  if (Array.isArray(value)) return value.map((part) => mapText(part, by));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, mapText(part, by)]));
+}
+
+/**
+ * The plugin names the tags; the lines are written here, since its own text breaks words after 70
+ * characters and leaves out “von”. RIS has one line a value, in the order TY … ER.
+ */
+function writeRis(item: StudyItem): string {
+  const whole = {
+    ...item,
+    author: item.author.map(({ 'non-dropping-particle': particle, family, ...name }) => ({
+      ...name,
+      ...(family === undefined ? {} : { family: particle === undefined ? family : `${particle} ${family}` }),
+    })),
+  };
+  const [tags] = plugins.output.format('ris', [whole], { format: 'object' }) as [Record<string, unknown>];
+  const { TY, ID: _cut, DA: _year, SP, ...others } = tags;
+  const [, first, last] = /^(\w+)-(\w+)$/u.exec(String(SP ?? '')) ?? [null, SP, undefined];
+  const lines = Object.entries({ TY, ...others, SP: first, EP: last, ID: item.id })
+    .flatMap(([tag, value]) => [value].flat().map((one) => ({ tag, value: one })))
+    .filter(({ value }) => value !== undefined)
+    .map(({ tag, value }) => `${tag}  - ${value}`);
+  return [...lines, 'ER  - ', ''].join('\r\n');
+}
