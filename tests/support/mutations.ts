@@ -5,6 +5,7 @@
 import Papa from 'papaparse';
 import { ARM_COLUMNS } from '../../src/evidence/schema.ts';
 import type { Random } from '../../src/numerics/random.ts';
+import { CELLS, CHARACTERS } from './awkwardTexts.ts';
 
 export interface Mutation {
   readonly kind: string;
@@ -22,89 +23,6 @@ interface Dice {
   readonly below: (count: number) => number;
   readonly pick: <Item>(items: readonly Item[]) => Item;
 }
-
-/** Characters that a table could stumble over. */
-const CHARACTERS = [
-  ...'aZ09.,;\t"\'<>=+-@%&/\\_# ',
-  '\n',
-  '\r',
-  '\r\n',
-  '\0',
-  '\u001b',
-  '\u0085',
-  '\u00a0',
-  '\u00ad',
-  '\u200b',
-  '\u200f',
-  '\u202e',
-  '\u2028',
-  '\u2066',
-  '\ud83d',
-  '\ufeff',
-  '\ufffd',
-  'é',
-  'е',
-  '١',
-  '−',
-  '😀',
-];
-
-const CELLS = [
-  '',
-  ' ',
-  '"',
-  '""',
-  '"a',
-  '"a" b',
-  'a"b',
-  '0',
-  '-0',
-  '-1',
-  '1',
-  '2.5',
-  '1e308',
-  '1e-308',
-  '5e-324',
-  '1e999',
-  '99999999999999999999',
-  '0.0000001',
-  '1,5',
-  '1.5.1',
-  '0x10',
-  '1_000',
-  'NaN',
-  'Infinity',
-  '12 kg',
-  '<0.05',
-  '1-2',
-  '40 ± 6',
-  'yes',
-  'no',
-  'true',
-  'none',
-  '__proto__',
-  'constructor',
-  'toString',
-  'hasOwnProperty',
-  '=1+1',
-  '@SUM(A1)',
-  "+cmd|' /C calc'!A0",
-  'a;=1+1',
-  '<script>alert(1)</script>',
-  '<img src=x onerror=alert(1)>',
-  '<!--',
-  '</table>',
-  '&lt;b&gt;',
-  'javascript:alert(1)',
-  '{{constructor}}',
-  '${1}',
-  'a\u202eb',
-  'a\u0000b',
-  'one\ntwo',
-  'x'.repeat(500),
-  'x'.repeat(501),
-  'y'.repeat(5000),
-];
 
 const HEADERS = Object.keys(ARM_COLUMNS);
 
