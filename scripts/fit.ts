@@ -9,14 +9,13 @@
  */
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { z } from 'zod';
 import { formatProblem } from '../src/evidence/problem.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { analyseInFull } from '../src/model/full.ts';
-import { type Settings, settingsSchema } from '../src/model/settings.ts';
 import { CallError, readText, runScript } from './call.ts';
 import { describeAnalysis } from './report.ts';
+import { readSettings } from './settings.ts';
 
 const USAGE = 'usage: npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--full] [--json]';
 
@@ -62,30 +61,4 @@ function parse() {
       full: { type: 'boolean', default: false },
     },
   });
-}
-
-/** Settings of the file, completed with defaults; an outcome in the call goes before the file's. */
-function readSettings(file: string | undefined, outcome: string | undefined): Settings {
-  let written: unknown = {};
-  if (file !== undefined) {
-    try {
-      written = JSON.parse(readText(file, 'settings file'));
-    } catch (error) {
-      if (error instanceof SyntaxError) throw new CallError(`${file}: expected JSON, ${error.message}`, 1);
-      throw error;
-    }
-  }
-  const chosen = outcome !== undefined && isRecord(written) ? { ...written, outcome } : written;
-  const parsed = settingsSchema.safeParse(chosen);
-  if (!parsed.success) {
-    throw new CallError(
-      `${file ?? '--outcome'}: settings not accepted\n${z.prettifyError(parsed.error)}`,
-      file ? 1 : 2,
-    );
-  }
-  return parsed.data;
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

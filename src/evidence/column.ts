@@ -43,12 +43,18 @@ interface Description<Required extends boolean> {
 /** Characters a name or a note may have: far above any real one, far below what would clog a page. */
 const LONGEST_TEXT = 500;
 
-/** Control characters, and those that turn the direction of the text around them. */
-const UNSEEN_CHARACTERS = /[\p{Cc}\p{Bidi_Control}\ufeff]/u;
+/**
+ * Characters that nobody sees: two names that differ in one look alike and would count as two studies. The joiners
+ * U+200C and U+200D stay, since some scripts are not written without them.
+ */
+const UNSEEN_CHARACTERS = /(?![\u200c\u200d])[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u;
 /** What a browser would take for the start of a tag, comment or entity declaration. */
-const MARKUP = /<[a-z/!?]/iu;
-/** First characters at which a spreadsheet starts to calculate. */
-const FORMULA_START = /^[=+\-@]/u;
+export const MARKUP = /<[a-z/!?]/iu;
+/**
+ * Signs at which a spreadsheet starts to calculate: at the start of a cell, and after a semicolon, which splits cells
+ * where a comma is the decimal sign, inside quotation marks too once the file was split in the wrong places.
+ */
+export const FORMULA = /(?:^|;)[=+\-@]/u;
 
 const plainText = z.string().refine((text) => whyNotPlain(text) === null);
 
@@ -56,8 +62,9 @@ const plainText = z.string().refine((text) => whyNotPlain(text) === null);
 export function whyNotPlain(text: string): string | null {
   if (text.length > LONGEST_TEXT) return `It has ${text.length} characters; shorten it.`;
   if (UNSEEN_CHARACTERS.test(text)) return 'Remove the line breaks and unseen characters.';
+  if (text.includes('\ufffd')) return 'It has a “\ufffd” where a character was lost; write the character.';
   if (MARKUP.test(text)) return 'It looks like markup; take out what follows the “<”.';
-  if (FORMULA_START.test(text)) return 'A spreadsheet would calculate it; begin with a letter or a digit.';
+  if (FORMULA.test(text)) return 'A spreadsheet would calculate it; put a letter, a digit or a space before the sign.';
   return null;
 }
 
@@ -65,7 +72,7 @@ export function text<const R extends boolean>(about: Description<R>): Column<str
   return {
     unit: null,
     ...about,
-    expected: `plain text of up to ${LONGEST_TEXT} characters, without markup or control characters, not starting with = + - or @`,
+    expected: `plain text of up to ${LONGEST_TEXT} characters, without markup or control characters, not starting with = + - or @ nor having one right after a semicolon`,
     cell: plainText,
     field: { type: 'string', constraints: { required: about.required, maxLength: LONGEST_TEXT } },
   };

@@ -1,6 +1,7 @@
 /** What rows must be to one another. Each problem names the later line and quotes the earlier one. */
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
+import { writeCell } from './writeTable.ts';
 
 /** Facts of a study, the same in all its rows. */
 const STUDY_FACTS = ['year', 'design', 'concerns', 'training_status'] as const satisfies readonly ArmColumn[];
@@ -22,7 +23,7 @@ const ARM_FACTS = [
 ] as const satisfies readonly ArmColumn[];
 
 /** What makes a measurement: two rows that share all of it are the same row twice. */
-const IDENTITY = [
+export const ROW_IDENTITY = [
   'study',
   'arm',
   'exercise',
@@ -32,6 +33,11 @@ const IDENTITY = [
   'unit',
   'hours_after',
 ] as const satisfies readonly ArmColumn[];
+
+/** Equal for two rows exactly where they are the same measurement. */
+export function identifyRow(arm: Arm): string {
+  return ROW_IDENTITY.map((column) => writeCell(arm[column])).join('\u0000');
+}
 
 export function checkAcrossRows(arms: readonly Arm[], file: string): Problem[] {
   const problems = [
@@ -79,8 +85,8 @@ function checkAgreement(
         file,
         line: arm.line,
         column,
-        value: show(arm[column]),
-        expected: `${earlier[column] === null ? 'an empty cell' : show(earlier[column])}, as line ${earlier.line} says of ${nameOf(arm)}`,
+        value: writeCell(arm[column]),
+        expected: `${earlier[column] === null ? 'an empty cell' : writeCell(earlier[column])}, as line ${earlier.line} says of ${nameOf(arm)}`,
         remedy: 'Correct one of the two lines.',
       });
     }
@@ -91,7 +97,7 @@ function checkAgreement(
 function checkDuplicates(arms: readonly Arm[], file: string): Problem[] {
   const first = new Map<string, Arm>();
   return arms.flatMap((arm): Problem[] => {
-    const identity = IDENTITY.map((column) => show(arm[column])).join('\u0000');
+    const identity = identifyRow(arm);
     const earlier = first.get(identity);
     if (!earlier) {
       first.set(identity, arm);
@@ -141,10 +147,4 @@ function checkCohorts(arms: readonly Arm[], file: string): Problem[] {
 
 function cohortOf({ study, cohort, arm, outcome }: Arm): string {
   return `${study}\u0000${cohort}\u0000${arm}\u0000${outcome}`;
-}
-
-function show(value: string | number | boolean | null): string {
-  if (value === true) return 'yes';
-  if (value === false) return 'no';
-  return value === null ? '' : String(value);
 }

@@ -5,6 +5,30 @@ import { ARM_COLUMNS, STUDY_COLUMNS } from './schema.ts';
 
 type Columns = Readonly<Record<string, Column<unknown>>>;
 
+/** A column as a reader is told about it. */
+export interface ColumnExplanation {
+  readonly name: string;
+  /** Which of the row's facts the column belongs to. */
+  readonly group: string;
+  readonly required: boolean;
+  /** What a cell is, with its unit. */
+  readonly cell: string;
+  readonly meaning: string;
+  readonly example: string;
+}
+
+/** What stands in each column, in the order of the table. */
+export function explainColumns(columns: Columns = ARM_COLUMNS): readonly ColumnExplanation[] {
+  return Object.entries(columns).map(([name, { group, required, expected, unit, description, example }]) => ({
+    name,
+    group,
+    required,
+    cell: `${expected}${unit ? ` (${unit})` : ''}`,
+    meaning: description,
+    example,
+  }));
+}
+
 /** Text of `data/README.md`. */
 export function writeDictionary(): string {
   return `${[
@@ -78,17 +102,18 @@ export function describePackage(): object {
 }
 
 function listColumns(columns: Columns): string[] {
-  const groups = [...new Set(Object.values(columns).map(({ group }) => group))];
+  const explained = explainColumns(columns);
+  const groups = [...new Set(explained.map(({ group }) => group))];
   return groups.flatMap((group) => [
     `### ${group}`,
     '',
     '| column | required | a cell is | meaning | example |',
     '| --- | --- | --- | --- | --- |',
-    ...Object.entries(columns)
-      .filter(([, column]) => column.group === group)
+    ...explained
+      .filter((column) => column.group === group)
       .map(
-        ([name, { required, expected, unit, description, example }]) =>
-          `| \`${name}\` | ${required ? 'yes' : ''} | ${expected}${unit ? ` (${unit})` : ''} | ${description} | ${example} |`,
+        ({ name, required, cell, meaning, example }) =>
+          `| \`${name}\` | ${required ? 'yes' : ''} | ${cell} | ${meaning} | ${example} |`,
       ),
     '',
   ]);

@@ -38,6 +38,12 @@ export interface ComputedEffects {
   readonly excluded: readonly { readonly line: number; readonly reason: string }[];
 }
 
+/**
+ * Largest effect, and least and largest variance, that a fit can weigh with the 16 digits of a number. A doubled mean
+ * has a log ratio of 0.7; beyond these limits stand slips and tests.
+ */
+const COMPUTABLE = { effect: 1e6, leastVariance: 1e-24, mostVariance: 1e24 } as const;
+
 /** Effects of the rows of one outcome; rows of other outcomes are not looked at. */
 export function computeEffects(arms: readonly Arm[], choice: EffectChoice): ComputedEffects {
   const effects: Effect[] = [];
@@ -58,6 +64,8 @@ export function computeEffect(
 ): Effect | string {
   if (arm.effect !== null && arm.effect_variance !== null && arm.effect_metric === metric) {
     const how = 'reported';
+    const extreme = refuseExtreme(arm.effect, arm.effect_variance);
+    if (extreme) return extreme;
     return {
       arm,
       y: arm.effect,
@@ -77,7 +85,15 @@ export function computeEffect(
   if (!(computed.v > 0) || !Number.isFinite(computed.v) || !Number.isFinite(computed.y)) {
     return 'its reported statistics give no variance above 0';
   }
+  const extreme = refuseExtreme(computed.y, computed.v);
+  if (extreme) return extreme;
   return { arm, ...computed, correlation: statistics.correlation, steps: [...statistics.steps, ...computed.steps] };
+}
+
+function refuseExtreme(y: number, v: number): string | null {
+  const { effect, leastVariance, mostVariance } = COMPUTABLE;
+  if (Math.abs(y) <= effect && v >= leastVariance && v <= mostVariance) return null;
+  return `its effect of ${y.toPrecision(3)} with a variance of ${v.toPrecision(3)} cannot be computed with (effects up to ${effect}, variances from ${leastVariance} to ${mostVariance})`;
 }
 
 type Computed = Pick<Effect, 'y' | 'v' | 'steps'>;

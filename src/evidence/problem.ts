@@ -47,10 +47,11 @@ export function formatProblem({ line, column, value, expected, remedy }: Problem
 /** A value shortened for a message, unseen characters written out. */
 export function showValue(value: string): string {
   const cut = value.length > SHOWN_CHARACTERS ? `${value.slice(0, SHOWN_CHARACTERS)}…` : value;
-  const visible = cut.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (unseen) => `\\u${codeOf(unseen)}`);
+  const visible = cut.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, writeCodePoint);
   return value.length > SHOWN_CHARACTERS ? `${visible} (${value.length} characters)` : visible;
 }
 
-function codeOf(character: string): string {
-  return (character.codePointAt(0) ?? 0).toString(16).padStart(4, '0');
+/** A character as its code point, `\u202e`. */
+export function writeCodePoint(character: string): string {
+  return `\\u${(character.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}`;
 }

@@ -81,7 +81,7 @@ const RULES: readonly Rule[] = [
       ? {
           column: arm.baseline_mean === null ? 'baseline_mean' : 'followup_mean',
           expected:
-            'a mean before with a mean after or a mean change, or a ready-made effect with its variance and metric',
+            'a mean before (`baseline_mean`) with a mean after (`followup_mean`) or a mean change (`change_mean`), or a ready-made effect (`effect`) with its variance and metric',
           remedy: 'Enter what the paper reports.',
         }
       : null,
@@ -89,7 +89,8 @@ const RULES: readonly Rule[] = [
     arm.effect === null && arm.baseline_sd === null && !reportsSpreadOfChange(arm)
       ? {
           column: 'baseline_sd',
-          expected: 'a standard deviation before, or the spread of the change (SD, SE, interval, t or p)',
+          expected:
+            'a standard deviation before (`baseline_sd`), or the spread of the change (`change_sd`, `change_se`, an interval, `change_t` or `change_p`)',
           remedy: 'Enter what the paper reports; without it the row has no variance.',
         }
       : null,

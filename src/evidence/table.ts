@@ -11,12 +11,19 @@ import type { Problem } from './problem.ts';
 import { makeRecordReader, type RecordReader } from './records.ts';
 import { checkRow } from './rowRules.ts';
 import { ARM_COLUMNS, type Arm, STUDY_COLUMNS, type Study } from './schema.ts';
+import { type HeaderFacts, suspectHeader } from './suspectHeader.ts';
 import { findUnusual } from './unusual.ts';
 
 export interface Table<Row> {
   readonly rows: readonly Row[];
   readonly problems: readonly Problem[];
   readonly warnings: readonly Problem[];
+}
+
+/** Rows as they were read, before they are looked at together. */
+interface ReadTable<Row> extends Table<Row> {
+  /** null where no header could be used. */
+  readonly header: HeaderFacts | null;
 }
 
 export interface ArmTable extends Omit<Table<Arm>, 'rows'> {
@@ -36,10 +43,12 @@ export function readArms(text: string, file: string): ArmTable {
 
 /** As `readArms`, in steps that report progress; a caller may stop between them. */
 export function* readArmsInSteps(text: string, file: string): Generator<Progress, ArmTable> {
-  const { rows, problems, warnings } = yield* readRows<Arm>(text, file, ARM_COLUMNS, (arm) => checkRow(arm, file));
+  const read = yield* readRows<Arm>(text, file, ARM_COLUMNS, (arm) => checkRow(arm, file));
+  const { rows, warnings, header } = read;
+  const problems = [...read.problems, ...checkAcrossRows(rows, file)];
   return {
     arms: rows,
-    problems: byLine([...problems, ...checkAcrossRows(rows, file)]),
+    problems: byLine([...problems, ...(header ? suspectHeader(problems, header, ARM_COLUMNS) : [])]),
     warnings: byLine([...warnings, ...findUnusual(rows, file)]),
   };
 }
@@ -49,7 +58,7 @@ export function readStudies(
   text: string,
   file: string,
 ): { studies: readonly Study[]; problems: readonly Problem[]; warnings: readonly Problem[] } {
-  const { rows, problems, warnings } = drain(readRows<Study>(text, file, STUDY_COLUMNS, () => []));
+  const { rows, problems, warnings, header } = drain(readRows<Study>(text, file, STUDY_COLUMNS, () => []));
   const first = new Map<string, Study>();
   const doubled = rows.flatMap((row): Problem[] => {
     const earlier = first.get(row.study);
@@ -67,9 +76,11 @@ export function readStudies(
       },
     ];
   });
+  const all = [...problems, ...doubled];
+  const suspected = header ? suspectHeader(all, header, STUDY_COLUMNS) : [];
   return {
     studies: rows,
-    problems: byLine([...problems, ...doubled]),
+    problems: byLine([...all, ...suspected]),
     warnings: byLine([...warnings, ...findUnusualDois(rows, file)]),
   };
 }
@@ -93,22 +104,26 @@ function* readRows<Row extends { readonly line: number }>(
   columns: Readonly<Record<string, Column<unknown>>>,
   check: (row: Row) => Problem[],
   nameOf: (written: string) => string = (written) => written,
-): Generator<Progress, Table<Row>> {
+): Generator<Progress, ReadTable<Row>> {
   const source = openCsv(text, file, new Set(Object.keys(columns)), nameOf);
   const problems = [...source.problems];
   const rows: Row[] = [];
   let header: Header | null = null;
   let read: RecordReader | null = null;
   let isComplete = true;
+  let headerLine = 1;
   let records = 0;
   for (const block of readBlocks(source, file)) {
     for (const problem of block.problems) problems.push(problem);
     for (const record of block.records) {
       if (!header || !read) {
+        headerLine = record.line;
         header = readHeader({ ...record, cells: record.cells.map(nameOf) }, columns, file, source.delimiter);
         problems.push(...header.problems);
         // Without any known column every cell would be reported; the header says it all.
-        if (header.names.every((name) => name === null)) return { rows, problems, warnings: header.warnings };
+        if (header.names.every((name) => name === null)) {
+          return { rows, problems, warnings: header.warnings, header: null };
+        }
         read = makeRecordReader(columns, header.names, file);
         isComplete = !header.problems.some(({ kind }) => kind === 'missing-column');
         continue;
@@ -134,7 +149,8 @@ function* readRows<Row extends { readonly line: number }>(
       remedy: 'The table has only a header.',
     });
   }
-  return { rows, problems, warnings: header?.warnings ?? [] };
+  const facts = header && { file, line: headerLine, names: header.names, records };
+  return { rows, problems, warnings: header?.warnings ?? [], header: facts };
 }
 
 function drain<Result>(steps: Generator<unknown, Result>): Result {

@@ -66,7 +66,7 @@ function checkChange(arm: Arm, file: string): Problem[] {
       file,
       'change_mean',
       String(change),
-      `${(after - before).toFixed(decimals)}, the mean after minus the mean before`,
+      `a change of ${(after - before).toFixed(decimals)}, the mean after minus the mean before`,
       'Means are used before the mean change; correct one of the three, or say in the note why they differ.',
     ),
   ];

@@ -197,6 +197,30 @@ describe('the log ratio', () => {
     expect([y, v]).toEqual([0.05, 0.001]);
   });
 
+  it.each([
+    [
+      'effect',
+      { effect: '1e300', effect_variance: '0.001', effect_metric: 'log-ratio' },
+      /1\.00e\+300 .* up to 1000000/,
+    ],
+    ['variance', { effect: '0.1', effect_variance: '5e295', effect_metric: 'log-ratio' }, /variance of 5\.00e\+295/],
+    [
+      'least variance',
+      { effect: '0.1', effect_variance: '5e-324', effect_metric: 'log-ratio' },
+      /from 1e-24 to 1e\+24/,
+    ],
+    ['variance from huge SDs', { followup_sd: '1e150' }, /cannot be computed with/],
+  ])('leaves out a row whose %s is beyond what a number can weigh, with both', (_what, cells, reason) => {
+    const arms = makeArms([{}, { arm: 'b', ...cells }]);
+    const { effects, excluded } = computeEffects(arms, {
+      outcome: 'growth',
+      metric: 'log-ratio',
+      assumedCorrelation: 0.8,
+    });
+    expect(effects.map(({ arm }) => arm.line)).toEqual([2]);
+    expect(excluded).toEqual([{ line: 3, reason: expect.stringMatching(reason) }]);
+  });
+
   it('leaves out a row whose ready-made effect is in the other metric, with the reason', () => {
     const only = { baseline_mean: '', baseline_sd: '', followup_mean: '', followup_sd: '', correlation: '' };
     const arms = makeArms([{ ...only, effect: '0.4', effect_variance: '0.02', effect_metric: 'standardised' }]);

@@ -33,7 +33,7 @@ describe('a warning, and no problem', () => {
       'a mean change that is not the difference of the means',
       { change_mean: '30' },
       'change_mean',
-      /^3, the mean after/,
+      /^a change of 3, the mean after/,
     ],
     [
       'reserve and repetitions far above what the load allows',

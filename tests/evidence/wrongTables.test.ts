@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { formatProblem } from '../../src/evidence/problem.ts';
+import { ARM_COLUMNS } from '../../src/evidence/schema.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { makeTable } from '../support/tables.ts';
 import { second, WRONG_FILES, type WrongTable } from './wrongFiles.ts';
@@ -128,6 +129,7 @@ const WRONG_ROWS: readonly WrongTable[] = [
   },
 ];
 
+const all = Object.keys(ARM_COLUMNS);
 const WRONG_TABLES = [...WRONG_FILES, ...WRONG_ROWS];
 
 describe('a wrong table', () => {
@@ -162,6 +164,52 @@ describe('a wrong table', () => {
       [2, 'n'],
       [3, 'load_pct_1rm'],
     ]);
+  });
+
+  describe('whose header is wrong', () => {
+    const three = [{}, { arm: 'b' }, { arm: 'c' }];
+    const headerProblems = (text: string) =>
+      readArms(text, 'wrong.csv')
+        .problems.filter(({ line }) => line === 1)
+        .map(formatProblem);
+    const exchange = (one: string, other: string) =>
+      makeTable(three).replace(/^.*$/mu, (header) =>
+        header
+          .split(',')
+          .map((name) => (name === one ? other : name === other ? one : name))
+          .join(','),
+      );
+
+    it('by two exchanged names is told where to look before its lines are', () => {
+      expect(headerProblems(exchange('year', 'design'))).toEqual([
+        'line 1, `design`: expected cells that are one of parallel, within-person, crossover, received “problems in 3 of 3 lines”. Look whether the header names the right column before you look at the lines.',
+        'line 1, `year`: expected cells that are a whole number from 1900 to 2100, received “problems in 3 of 3 lines”. Look whether the header names the right column before you look at the lines.',
+      ]);
+    });
+
+    it('by a name too few is told so once, beside its lines', () => {
+      const text = makeTable(three).replace(/^(.*),note$/mu, '$1');
+      expect(headerProblems(text)).toEqual([
+        'line 1: expected as many names as the lines have cells, received “44 names, another number in 3 of 3 lines”. Look for a missing or doubled name before you look at the lines.',
+      ]);
+    });
+
+    it('by an optional name that lines need is told which and by which line first', () => {
+      const text = makeTable(
+        [{}, { arm: 'b', change_ci_low: '1', change_ci_high: '4' }],
+        all.filter((name) => name !== 'change_ci_high'),
+      );
+      expect(headerProblems(text)).toEqual([
+        'line 1, `change_ci_high`: expected a column named change_ci_high, which 1 line(s) need, line 3 first, received nothing. Add the column; the data dictionary says what stands in it.',
+      ]);
+    });
+
+    it('is not suspected for a problem in two lines, or in fewer than half', () => {
+      expect(headerProblems(makeTable([{ n: '1' }, { arm: 'b', n: '1' }, { arm: 'c' }]))).toEqual([]);
+      const seven = [...'abcdefg'].map((arm, i) => ({ arm, n: i < 3 ? '1' : '9' }));
+      expect(headerProblems(makeTable(seven))).toEqual([]);
+      expect(headerProblems(makeTable(seven.slice(0, 6)))).toHaveLength(1);
+    });
   });
 
   it('gives the sentence with place, expectation, what was received and the remedy', () => {

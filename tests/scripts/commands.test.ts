@@ -188,3 +188,55 @@ describe('fit', () => {
     expect(stderr).toMatch(/nothing was fitted[\s\S]*line \d+, `load_pct_1rm`/u);
   });
 });
+
+describe('compare', () => {
+  const [header = '', ...lines] = shipped.trim().split('\n');
+  const study = lines.at(-1)?.split(',')[0] ?? '';
+  const without = file(
+    'without.csv',
+    [header, ...lines.filter((line) => !line.startsWith(`${study},`))].join('\n').replace(',34.13,', ',35.9,'),
+  );
+
+  it('tells in words what changed, the answers and who moved them', () => {
+    const { status, stdout } = run('compare', 'data/arms.csv', without);
+    expect(status).toBe(0);
+    expect(stdout).toContain(`Studies removed 1: ${study}`);
+    expect(stdout).toMatch(/Osprey 2015: 1 row\(s\) changed[\s\S]*followup_mean: “34\.13” → “35\.9”/u);
+    expect(stdout).toMatch(/HEAVY\n.*rows of studies.*76 of 17 → \d+ of \d+/u);
+    expect(stdout).toMatch(/slope +-0\.00212 \(-0\.00311 to -0\.00113\) → -0\.\d+ \(.*\); moved by [+−]/u);
+    expect(stdout).toMatch(/target at 90 % +3\.50 \(2\.56 to 5\.95\) → \d\.\d+ \(.*\); target moved by [+−]\d/u);
+    expect(stdout).toMatch(/Osprey 2015 \(changed, 6 rows\): slope moved by [+−].*, target moved by [+−]\d/u);
+  });
+
+  it('of a table with itself says that nothing changed', () => {
+    const { status, stdout } = run('compare', 'data/arms.csv', 'data/arms.csv');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/Nothing changed/u);
+    expect(stdout).toMatch(/moved by 0\n/u);
+  });
+
+  it('prints JSON with the settings of the file', () => {
+    const settings = file('all.json', '{"split": null, "keptShare": 0.8}');
+    const { status, stdout } = run('compare', 'data/arms.csv', without, '--json', '--settings', settings);
+    expect(status).toBe(0);
+    const comparison = JSON.parse(stdout);
+    expect(comparison).toMatchObject({ same: false, settings: { split: null, keptShare: 0.8 } });
+    expect(comparison.studies.removed).toEqual([study]);
+    expect(comparison.bands.map(({ band }: { band: string }) => band)).toEqual(['all']);
+    expect(comparison.bands[0].before.target.keptShare).toBe(0.8);
+  });
+
+  it.each([
+    ['one file', ['data/arms.csv'], 2, /two table files, the old and the new, received 1/u],
+    ['three files', ['a', 'b', 'c'], 2, /received 3/u],
+    ['an unknown option', ['a', 'b', '--colour'], 2, /usage/u],
+    ['a file that is not there', ['data/arms.csv', 'none.csv'], 2, /cannot read the new table none\.csv: ENOENT/u],
+    ['a settings file that is not there', ['a', 'b', '--settings', 'no.json'], 2, /cannot read the settings file/u],
+    ['a table of other columns', ['data/arms.csv', 'data/published.csv'], 1, /in data\/published\.csv; nothing/u],
+    ['two wrong tables', ['data/studies.csv', 'data/published.csv'], 1, /in data\/studies[\s\S]*in data\/published/u],
+  ] as const)('with %s ends in the right code and says why', (_what, parameters, code, message) => {
+    const { status, stdout, stderr } = run('compare', ...parameters);
+    expect([status, stdout]).toEqual([code, '']);
+    expect(stderr).toMatch(message);
+  });
+});

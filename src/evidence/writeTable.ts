@@ -1,0 +1,39 @@
+/**
+ * Rows back to the text of a CSV file, so that reading it gives the same rows (RFC 4180, line feeds).
+ *
+ * Columns stand in the order of the schema, numbers in the fewest digits that read back to the same
+ * number, quotation marks only where a cell needs them. No cell is altered: the schema refuses texts
+ * at which a spreadsheet would start to calculate, so that a validated row is safe as it stands.
+ */
+import Papa from 'papaparse';
+import type { Column } from './column.ts';
+import { ARM_COLUMNS, type Arm, type ArmColumn, STUDY_COLUMNS, type Study } from './schema.ts';
+
+/** What a cell of a validated row holds; null where it is empty. */
+export type CellValue = string | number | boolean | null;
+
+/** Text of `arms.csv`; of no rows, the header alone. @param arms validated rows */
+export function writeArms(arms: readonly Arm[]): string {
+  return writeRows<ArmColumn>(arms, ARM_COLUMNS);
+}
+
+/** Text of `studies.csv`; of no rows, the header alone. @param studies validated rows */
+export function writeStudies(studies: readonly Study[]): string {
+  return writeRows<keyof typeof STUDY_COLUMNS>(studies, STUDY_COLUMNS);
+}
+
+/** A cell as it stands in a file: `yes` and `no`, nothing for null. */
+export function writeCell(value: CellValue): string {
+  if (value === null) return '';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  // A mean change of −0 is possible, and String(-0) is "0".
+  return Object.is(value, -0) ? '-0' : String(value);
+}
+
+function writeRows<Name extends string>(
+  rows: readonly Readonly<Record<Name, CellValue>>[],
+  columns: Readonly<Record<Name, Column<unknown>>>,
+): string {
+  const names = Object.keys(columns) as Name[];
+  return `${Papa.unparse([names, ...rows.map((row) => names.map((name) => writeCell(row[name])))], { newline: '\n' })}\n`;
+}
