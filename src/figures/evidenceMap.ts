@@ -14,6 +14,8 @@ const HEIGHT = 420;
 /** Radius of the place with most people, and the least, pixels. */
 const MOST_RADIUS = 13;
 const LEAST_RADIUS = 3.5;
+/** Per cent of 1RM above and below the map, for the names of the bands and whole marks. */
+const NAME_ROOM = 6;
 
 export function evidenceMap(map: EvidenceMap): Figure {
   const furthest = map.places.reduce<number>((most, { reserve }) => Math.max(most, reserve), MAPPED_RESERVE.to);
@@ -41,15 +43,15 @@ export function evidenceMap(map: EvidenceMap): Figure {
       },
       y: {
         label: 'load, % of 1RM',
-        domain: [lightest - 3, MAPPED_LOAD.to + 3],
+        domain: [lightest - NAME_ROOM, MAPPED_LOAD.to + NAME_ROOM],
         ticks: 9,
         tickSize: 0,
         grid: true,
       },
       r: { type: 'identity' },
       marks: [
+        ...splitMarks(map, lightest),
         ...regionMarks(map),
-        ...splitMarks(map, furthest),
         ...bandsOf(map).flatMap((band) => placeMarks(map, band)),
       ],
     },
@@ -88,35 +90,33 @@ function regionMarks({ regions }: EvidenceMap): Plot.Markish[] {
       strokeOpacity: 0.7,
     }),
     Plot.text(numbered, {
-      x: ({ reserve }) => reserve[1],
-      y: ({ load }) => load[1],
+      x: ({ reserve }) => (reserve[0] + reserve[1]) / 2,
+      y: ({ load }) => (load[0] + load[1]) / 2,
       text: 'name',
-      textAnchor: 'end',
-      lineAnchor: 'top',
-      dx: -5,
-      dy: 3,
       fontWeight: 600,
       fill: 'currentColor',
+      stroke: 'var(--paper)',
+      strokeWidth: 5,
     }),
   ];
 }
 
-function splitMarks({ split }: EvidenceMap, furthest: number): Plot.Markish[] {
+/** The split, and the names of the bands above and below all that is mapped. */
+function splitMarks({ split }: EvidenceMap, lightest: number): Plot.Markish[] {
   if (split === null) return [];
   const names = [
-    { band: 'heavy' as const, dy: -8 },
-    { band: 'light' as const, dy: 10 },
-  ];
+    { band: 'heavy', load: MAPPED_LOAD.to + NAME_ROOM / 2 },
+    { band: 'light', load: lightest - NAME_ROOM / 2 },
+  ] as const;
   return [
     Plot.ruleY([split], { stroke: 'currentColor', strokeWidth: 1.5 }),
-    ...names.map(({ band, dy }) =>
-      Plot.text([furthest], {
-        x: (reserve: number) => reserve,
-        y: () => split,
-        text: () => BAND_LOOKS[band].name,
-        textAnchor: 'end',
-        dy,
+    ...names.map(({ band, load }) =>
+      Plot.text([BAND_LOOKS[band].name], {
+        y: () => load,
+        frameAnchor: 'right',
+        dx: -4,
         fill: BAND_LOOKS[band].colour,
+        fontWeight: 600,
       }),
     ),
   ];

@@ -17,8 +17,8 @@ export interface OpenedPage {
   readonly close: () => Promise<void>;
 }
 
-/** Every page of the site, by its path. */
-export const PATHS = ['', 'evidence/', 'target/', 'methods/'] as const;
+/** Every page of the site, by its path; one study stands for all. */
+export const PATHS = ['', 'evidence/', 'target/', 'studies/', 'studies/plover-1996/', 'methods/'] as const;
 
 export async function serveSite(): Promise<ServedSite> {
   const executablePath = findChromium();
