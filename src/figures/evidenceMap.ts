@@ -53,6 +53,7 @@ export function evidenceMap(map: EvidenceMap): Figure {
         ...splitMarks(map, lightest),
         ...regionMarks(map),
         ...bandsOf(map).flatMap((band) => placeMarks(map, band)),
+        ...numberMarks(map),
       ],
     },
     title,
@@ -76,9 +77,8 @@ function bandsOf({ split }: EvidenceMap): readonly BandName[] {
 }
 
 function regionMarks({ regions }: EvidenceMap): Plot.Markish[] {
-  const numbered = regions.map(({ load, reserve }, i) => ({ load, reserve, name: String(i + 1) }));
   return [
-    Plot.rect(numbered, {
+    Plot.rect(regions, {
       x1: ({ reserve }) => reserve[0],
       x2: ({ reserve }) => reserve[1],
       y1: ({ load }) => load[0],
@@ -88,15 +88,6 @@ function regionMarks({ regions }: EvidenceMap): Plot.Markish[] {
       stroke: 'currentColor',
       strokeDasharray: '3,3',
       strokeOpacity: 0.7,
-    }),
-    Plot.text(numbered, {
-      x: ({ reserve }) => (reserve[0] + reserve[1]) / 2,
-      y: ({ load }) => (load[0] + load[1]) / 2,
-      text: 'name',
-      fontWeight: 600,
-      fill: 'currentColor',
-      stroke: 'var(--paper)',
-      strokeWidth: 5,
     }),
   ];
 }
@@ -119,6 +110,22 @@ function splitMarks({ split }: EvidenceMap, lightest: number): Plot.Markish[] {
         fontWeight: 600,
       }),
     ),
+  ];
+}
+
+/** Numbers of the regions, as the caption has them. */
+function numberMarks({ regions }: EvidenceMap): Plot.Markish[] {
+  const numbered = regions.map(({ load, reserve }, i) => ({ load, reserve, name: String(i + 1) }));
+  return [
+    Plot.text(numbered, {
+      x: ({ reserve }) => (reserve[0] + reserve[1]) / 2,
+      y: ({ load }) => (load[0] + load[1]) / 2,
+      text: 'name',
+      fontWeight: 600,
+      fill: 'currentColor',
+      stroke: 'var(--paper)',
+      strokeWidth: 5,
+    }),
   ];
 }
 

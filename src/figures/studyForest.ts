@@ -8,12 +8,12 @@ import type { Figure } from './figure.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import { BAND_LOOKS } from './growthByReserve.ts';
 
-const WIDTH = 520;
-const NAME_WIDTH = 210;
+const WIDTH = 540;
+const NAME_WIDTH = 232;
 const ROW_HEIGHT = 24;
 const FRAME_HEIGHT = 64;
 /** Characters of a name beside the figure; the table below has it whole. */
-const LONGEST_NAME = 30;
+const LONGEST_NAME = 34;
 
 interface Line {
   readonly line: string;

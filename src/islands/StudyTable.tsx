@@ -43,8 +43,8 @@ function Filter({ state, facts, table }: { readonly state: StudyTableState } & P
   const { sought, chosen, status, changed } = state;
   return (
     <form class="study-filter" onSubmit={(event) => event.preventDefault()} aria-label="Sort and filter the studies">
-      <div class="control">
-        <label for={`${table}-sought`}>Find</label>
+      <div class="control sought">
+        <label for={`${table}-sought`}>Find a study, exercise, muscle or measure</label>
         <input
           id={`${table}-sought`}
           type="search"
@@ -52,7 +52,6 @@ function Filter({ state, facts, table }: { readonly state: StudyTableState } & P
           onInput={(event) => {
             sought.value = event.currentTarget.value;
           }}
-          placeholder="study, exercise, muscle or measure"
           autocomplete="off"
         />
       </div>

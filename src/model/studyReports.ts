@@ -56,7 +56,7 @@ export interface StudyReport {
   readonly concerns: Arm['concerns'];
   readonly trainingStatus: Arm['training_status'];
   readonly people: number;
-  /** The first row of each arm and exercise: what its training was. */
+  /** The row with most people of each arm and exercise: what its training was. */
   readonly arms: readonly Arm[];
   readonly rows: readonly RowReport[];
   readonly outcomes: readonly (typeof OUTCOMES)[number][];
@@ -100,7 +100,7 @@ export function reportStudies(arms: readonly Arm[], analysis: FullAnalysis): rea
       return {
         ...{ study, year, design, concerns, trainingStatus },
         people: countPeople(rows),
-        arms: firstRows(rows),
+        arms: pickArms(rows),
         rows: reports,
         outcomes: [...new Set(rows.map(({ outcome }) => outcome))],
         load: rangeOf(rows.flatMap(({ load_pct_1rm }) => load_pct_1rm ?? [])),
@@ -132,13 +132,13 @@ function reasonOfFailure(arm: Arm, bands: readonly [BandName, Band][], { split }
   return `${name} loads could not be fitted: ${failure.reason}`;
 }
 
-function firstRows(rows: readonly Arm[]): readonly Arm[] {
-  const first = new Map<string, Arm>();
+function pickArms(rows: readonly Arm[]): readonly Arm[] {
+  const picked = new Map<string, Arm>();
   for (const row of rows) {
     const key = JSON.stringify([row.arm, row.exercise]);
-    if (!first.has(key)) first.set(key, row);
+    if (row.n > (picked.get(key)?.n ?? 0)) picked.set(key, row);
   }
-  return [...first.values()];
+  return [...picked.values()];
 }
 
 function inBand(band: BandName, reports: readonly RowReport[], influence: StudyInfluence | null): StudyInBand[] {

@@ -50,17 +50,17 @@ describe('the table of studies', () => {
     const atFirst = await seen(page);
     const pressed = new Set(arms.filter(({ exercise }) => exercise === 'leg press').map(({ study }) => study));
     expect(pressed.size).toBeGreaterThan(1);
-    await page.getByLabel('Find').fill('leg press');
+    await page.getByLabel('Find a study').fill('leg press');
     expect((await seen(page)).sort()).toEqual([...pressed].sort());
     expect(await page.getByRole('status').innerText()).toBe(`${pressed.size} of ${names.length} studies`);
     await page.getByLabel('Outcome').selectOption('strength');
     const strong = arms.filter(({ study, outcome }) => pressed.has(study) && outcome === 'strength');
     expect((await seen(page)).sort()).toEqual([...new Set(strong.map(({ study }) => study))].sort());
-    await page.getByLabel('Find').fill('no such study');
+    await page.getByLabel('Find a study').fill('no such study');
     expect(await page.getByRole('status').innerText()).toBe(`0 of ${names.length} studies`);
     await page.getByRole('button', { name: 'Show all as at first' }).click();
     expect(await seen(page)).toEqual(atFirst);
-    expect(await page.getByLabel('Find').inputValue()).toBe('');
+    expect(await page.getByLabel('Find a study').inputValue()).toBe('');
     await close();
   });
 

@@ -54,6 +54,23 @@ describe('the reports of the shipped table', () => {
   });
 });
 
+describe('the arms of a study', () => {
+  it('are its arms and exercises once each, by the row with most people', () => {
+    const table = makeArms([
+      { n: '11', muscle: 'quadriceps' },
+      { n: '12', muscle: 'gluteus maximus' },
+      { exercise: 'squat' },
+      { arm: 'short of failure', attempted_failure: 'no', reserve_reps: '2' },
+    ]);
+    const [{ arms: own }] = reportStudies(table, analyseInFull(table, settingsSchema.parse({})));
+    expect(own.map(({ arm, exercise, n }) => [arm, exercise, n])).toEqual([
+      ['to failure', 'leg press', 12],
+      ['to failure', 'squat', 12],
+      ['short of failure', 'leg press', 12],
+    ]);
+  });
+});
+
 describe('a row of a band that could not be fitted', () => {
   it('is left out with the reason of that band', () => {
     const table = makeArms([{}, { study: 'Wren 2001', year: '2001', load_pct_1rm: '30' }]);
