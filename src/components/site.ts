@@ -9,6 +9,7 @@ import { readArms } from '../evidence/table.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
 import { analyseInFull } from '../model/full.ts';
 import { defaultSettings } from '../model/settings.ts';
+import { readStudyLines } from './studyLines.ts';
 
 /** Another table than the shipped one: EVIDENCE=FILE npm run build. */
 const file = process.env.EVIDENCE ?? 'data/arms.csv';
@@ -25,6 +26,8 @@ const demonstration = isDemonstration(table.arms);
 export const site = {
   name: 'Shy of Failure',
   arms: table.arms,
+  /** References of the studies, where they have one. */
+  studies: readStudyLines(file, new Set(table.arms.map(({ study }) => study))),
   /** The table as it stands in the file, for download and for the calculator. */
   text,
   demonstration,

@@ -20,9 +20,9 @@ export interface Effect {
   readonly y: number;
   /** Sampling variance of y, above 0. */
   readonly v: number;
-  /** Correlation of baseline with follow-up that v was computed with; null for a ready-made effect. */
+  /** Correlation of baseline with follow-up that v was computed with; null where v needs none. */
   readonly correlation: number | null;
-  /** How every number that was not simply reported was obtained. */
+  /** How effect and variance, and every number behind them that was not simply reported, were obtained, in order. */
   readonly steps: readonly Recovered[];
 }
 
@@ -105,7 +105,11 @@ function logRatio(statistics: RowStatistics, n: number): Computed | string {
   const y = Math.log(m2 / m1);
   if (s1 !== null && s2 !== null && r !== null) {
     const v = (s1 / m1) ** 2 / n + (s2 / m2) ** 2 / n - (2 * r * s1 * s2) / (n * m1 * m2);
-    return { y, v, steps: [] };
+    return {
+      y,
+      v,
+      steps: explain(y, 'ln(m₂/m₁)', v, 's₁²/(n m₁²) + s₂²/(n m₂²) − 2 r s₁ s₂/(n m₁ m₂)'),
+    };
   }
   if (changeSd === null) return 'it reports no standard deviation, which a variance needs';
   // With s₁/m₁ = s₂/m₂ = k the variance is 2 k² (1 − r)/n, and s_c² is 2 k² (1 − r) m₁ m₂ + k² (m₂ − m₁)².
@@ -113,13 +117,12 @@ function logRatio(statistics: RowStatistics, n: number): Computed | string {
   return {
     y,
     v,
-    steps: [
-      {
-        quantity: 'variance',
-        value: v,
-        how: 'from the SD of the change alone, s_c²/(n m₁ m₂): equal coefficients of variation assumed',
-      },
-    ],
+    steps: explain(
+      y,
+      'ln(m₂/m₁)',
+      v,
+      'from the SD of the change alone, s_c²/(n m₁ m₂): equal coefficients of variation assumed',
+    ),
   };
 }
 
@@ -130,7 +133,15 @@ function standardised(statistics: RowStatistics, n: number): Computed | string {
   // J does not exist at one degree of freedom: two people have no unbiased standardised change.
   if (n < 3) return 'two people are too few for a standardised change';
   const d = (smallSampleFactor(n - 1) * (m2 - m1)) / s1;
-  return { y: d, v: (2 * (1 - r)) / n + d ** 2 / (2 * n), steps: [] };
+  const v = (2 * (1 - r)) / n + d ** 2 / (2 * n);
+  return { y: d, v, steps: explain(d, 'J(n − 1) (m₂ − m₁)/s₁', v, '2 (1 − r)/n + d²/(2 n)') };
+}
+
+function explain(y: number, effect: string, v: number, variance: string): readonly Recovered[] {
+  return [
+    { quantity: 'effect', value: y, how: effect },
+    { quantity: 'variance', value: v, how: variance },
+  ];
 }
 
 /** J(m), exact, for m degrees of freedom above 1; NaN at or below 1. */

@@ -17,10 +17,14 @@ export interface RowStatistics {
   readonly followupSd: number | null;
   /** SD of the change; null where the paper says nothing of it. */
   readonly changeSd: number | null;
+  /** Correlation of before with after; null where no SD stands beside it, so that it serves nothing. */
   readonly correlation: number | null;
-  /** How each number that is not simply reported was obtained. */
+  /** How each number that is not simply reported was obtained; only numbers that the others rest on. */
   readonly steps: readonly Recovered[];
 }
+
+/** How a correlation was obtained that nothing in the row gives. */
+const ASSUMED = 'assumed: the setting for this outcome';
 
 /** @param assumedCorrelation stands in where the row gives no correlation, −1 to 1 open */
 export function resolveStatistics(arm: Arm, assumedCorrelation: number): RowStatistics {
@@ -36,12 +40,22 @@ export function resolveStatistics(arm: Arm, assumedCorrelation: number): RowStat
       ? note('mean after', baselineMean + arm.change_mean, 'mean before + mean change')
       : null);
   const spread = spreadOfChange(arm, followupMean);
-  if (spread && spread.how !== 'reported') steps.push(spread);
   const changeSd = spread?.value ?? null;
+  const means = { baselineMean, followupMean };
+  const noteSpread = () => {
+    if (spread && spread.how !== 'reported') steps.push(spread);
+  };
+  if (arm.baseline_sd === null && arm.followup_sd === null) {
+    noteSpread();
+    return { ...means, baselineSd: null, followupSd: null, changeSd, correlation: null, steps };
+  }
   const correlation = resolveCorrelation(arm, changeSd, assumedCorrelation);
+  const solved = solveFollowupSd(arm, changeSd, correlation);
+  // With both SDs and a correlation reported, what the row says of the change is not needed.
+  if (solved || !(correlation.how === 'reported' || correlation.how === ASSUMED)) noteSpread();
   if (correlation.how !== 'reported') steps.push(correlation);
-  const { baselineSd, followupSd } = resolveSds(arm, changeSd, correlation, note);
-  return { baselineMean, followupMean, baselineSd, followupSd, changeSd, correlation: correlation.value, steps };
+  const { baselineSd, followupSd } = resolveSds(arm, solved, note);
+  return { ...means, baselineSd, followupSd, changeSd, correlation: correlation.value, steps };
 }
 
 /** The first way in which the row says how much the change varied. */
@@ -82,30 +96,26 @@ function resolveCorrelation(arm: Arm, changeSd: number | null, assumed: number):
     if (inside(value))
       return { quantity, value, how: 'one SD and that of the change, the other SD assumed equal: 1 − s_c² / (2 s²)' };
   }
-  return { quantity, value: assumed, how: 'assumed: the setting for this outcome' };
+  return { quantity, value: assumed, how: ASSUMED };
+}
+
+/** The SD after from that before, that of the change and a reported correlation; null where it is not needed or not to be had. */
+function solveFollowupSd(arm: Arm, changeSd: number | null, correlation: Recovered): Recovered | null {
+  if (arm.baseline_sd === null || arm.followup_sd !== null) return null;
+  if (changeSd === null || correlation.how !== 'reported') return null;
+  const value = followupSdFromChange(arm.baseline_sd, changeSd, correlation.value);
+  if (!Number.isFinite(value)) return null;
+  const how = 'from SD before, SD of the change and correlation: the larger root of s₂² − 2 r s₁ s₂ + s₁² = s_c²';
+  return { quantity: 'SD after', value, how };
 }
 
 function resolveSds(
-  arm: Arm,
-  changeSd: number | null,
-  correlation: Recovered,
+  { baseline_sd: baselineSd, followup_sd: followupSd }: Arm,
+  solved: Recovered | null,
   note: (quantity: string, value: number, how: string) => number,
 ): { baselineSd: number | null; followupSd: number | null } {
-  const { baseline_sd: baselineSd, followup_sd: followupSd } = arm;
   if (baselineSd !== null && followupSd === null) {
-    if (changeSd !== null && correlation.how === 'reported') {
-      const solved = followupSdFromChange(baselineSd, changeSd, correlation.value);
-      if (Number.isFinite(solved)) {
-        return {
-          baselineSd,
-          followupSd: note(
-            'SD after',
-            solved,
-            'from SD before, SD of the change and correlation: the larger root of s₂² − 2 r s₁ s₂ + s₁² = s_c²',
-          ),
-        };
-      }
-    }
+    if (solved) return { baselineSd, followupSd: note(solved.quantity, solved.value, solved.how) };
     return { baselineSd, followupSd: note('SD after', baselineSd, 'assumed equal to the SD before') };
   }
   if (baselineSd === null && followupSd !== null) {

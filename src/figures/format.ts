@@ -9,6 +9,11 @@ export function formatNumber(value: number, digits: number): string {
   return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
 }
 
+/** So many significant digits, without zeros that say nothing, with a true minus sign. */
+export function formatSignificant(value: number, digits: number): string {
+  return String(Number(value.toPrecision(digits))).replaceAll('-', MINUS);
+}
+
 /** “<0.001” or three digits. */
 export function formatP(p: number): string {
   return p < 0.001 ? '<0.001' : p.toFixed(3);

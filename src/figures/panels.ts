@@ -7,8 +7,8 @@ import type { Metric } from '../model/settings.ts';
 import { formatNumber, formatP, formatRange } from './format.ts';
 
 /** Slopes are shown in hundredths of the log ratio (near points of per cent) or in SDs. */
-const slopeScale = (metric: Metric) => (metric === 'log-ratio' ? 100 : 1);
-const slopeUnit = (metric: Metric) => (metric === 'log-ratio' ? 'hundredths of the log ratio' : 'baseline SDs');
+export const slopeScale = (metric: Metric) => (metric === 'log-ratio' ? 100 : 1);
+export const slopeUnit = (metric: Metric) => (metric === 'log-ratio' ? 'hundredths of the log ratio' : 'baseline SDs');
 
 export function describeTarget({
   point,

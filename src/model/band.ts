@@ -7,6 +7,7 @@ import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
 import type { Fit } from './mixed.ts';
+import { countPeople } from './people.ts';
 import { type Band, type Coefficient, type CurvePoint, type FittedRow, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
@@ -86,21 +87,11 @@ function countRows({ effects, reserves }: BandFit, settings: Settings) {
   return {
     studies: new Set(effects.map(({ arm }) => arm.study)).size,
     rows: effects.length,
-    participants: countParticipants(effects),
+    participants: countPeople(effects.map(({ arm }) => arm)),
     curve: settings.curve,
     studiedReserve: rangeOf(reserves),
     studiedLoad: rangeOf(effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]))),
   };
-}
-
-/** Rows of a cohort are the same people; a row without one is its arm's people. */
-function countParticipants(effects: readonly Effect[]): number {
-  const people = new Map<string, number>();
-  for (const { arm } of effects) {
-    const group = JSON.stringify([arm.study, arm.cohort ? 'cohort' : 'arm', arm.cohort || arm.arm]);
-    people.set(group, Math.max(people.get(group) ?? 0, arm.n));
-  }
-  return [...people.values()].reduce((sum, n) => sum + n, 0);
 }
 
 function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence: number): CurvePoint[] {

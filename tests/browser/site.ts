@@ -17,8 +17,16 @@ export interface OpenedPage {
   readonly close: () => Promise<void>;
 }
 
-/** Every page of the site, by its path. */
-export const PATHS = ['', 'evidence/', 'target/', 'programme/', 'methods/'] as const;
+/** Every page of the site, by its path; one study stands for all. */
+export const PATHS = [
+  '',
+  'evidence/',
+  'target/',
+  'programme/',
+  'studies/',
+  'studies/plover-1996/',
+  'methods/',
+] as const;
 
 export async function serveSite(): Promise<ServedSite> {
   const executablePath = findChromium();

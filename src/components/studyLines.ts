@@ -1,0 +1,39 @@
+/** The reference of each study: the lines of `studies.csv` that belong to the table the site is built from. */
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { formatProblem } from '../evidence/problem.ts';
+import type { Study } from '../evidence/schema.ts';
+import { readStudies } from '../evidence/table.ts';
+
+const SHIPPED = 'data/studies.csv';
+
+export interface StudyLines {
+  /** By the study's name; a study without a line has none. */
+  readonly lines: ReadonlyMap<string, Study>;
+  /** Names of lines that no row of the table has; none are counted where the shipped lines stand in. */
+  readonly unused: readonly string[];
+}
+
+/**
+ * Lines from the `studies.csv` beside the table, else from the shipped one, as far as names match.
+ *
+ * @param table path of the table of study arms
+ * @param names of the studies in it
+ * @throws where the file has problems, with all of them
+ */
+export function readStudyLines(table: string, names: ReadonlySet<string>): StudyLines {
+  const beside = join(dirname(table), 'studies.csv');
+  const file = existsSync(beside) ? beside : SHIPPED;
+  if (!existsSync(file)) return { lines: new Map(), unused: [] };
+  const { studies, problems } = readStudies(readFileSync(file, 'utf8'), file);
+  if (problems.length > 0) {
+    throw new Error(
+      `${file} has ${problems.length} problem(s); the site is not built:\n${problems.map(formatProblem).join('\n')}`,
+    );
+  }
+  const own = resolve(file) !== resolve(SHIPPED) || resolve(table) === resolve('data/arms.csv');
+  return {
+    lines: new Map(studies.filter(({ study }) => names.has(study)).map((line) => [line.study, line])),
+    unused: own ? studies.map(({ study }) => study).filter((name) => !names.has(name)) : [],
+  };
+}

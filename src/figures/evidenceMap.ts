@@ -1,0 +1,203 @@
+/**
+ * The evidence map: load against reserve, a mark for each place where arms stand, sized by people, with
+ * the number of arms in it; the largest empty regions outlined and numbered as the caption names them.
+ */
+import * as Plot from '@observablehq/plot';
+import { MAPPED_LOAD, MAPPED_RESERVE } from '../model/emptyRegions.ts';
+import type { EvidenceMap } from '../model/evidenceMap.ts';
+import type { BandName } from '../model/result.ts';
+import type { Figure } from './figure.ts';
+import { BAND_LOOKS } from './growthByReserve.ts';
+
+const WIDTH = 480;
+const HEIGHT = 420;
+/** Radius of the place with most people, and the least, pixels. */
+const MOST_RADIUS = 13;
+const LEAST_RADIUS = 3.5;
+/** Per cent of 1RM above and below the map, for the names of the bands and whole marks. */
+const NAME_ROOM = 6;
+
+export function evidenceMap(map: EvidenceMap): Figure {
+  const furthest = map.places.reduce<number>((most, { reserve }) => Math.max(most, reserve), MAPPED_RESERVE.to);
+  const lightest = map.places.reduce<number>((least, { load }) => Math.min(least, load), MAPPED_LOAD.from);
+  const words = map.regions.map(({ words }, i) => `(${i + 1}) ${words}.`);
+  const caption = captionOf(map, words);
+  const title = titleOf(map);
+  return {
+    plot: {
+      width: WIDTH,
+      height: HEIGHT,
+      marginLeft: 48,
+      marginBottom: 44,
+      marginTop: 16,
+      marginRight: 16,
+      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      x: {
+        label: 'repetitions in reserve →',
+        labelAnchor: 'center',
+        labelOffset: 38,
+        domain: [-furthest / 20, furthest * 1.03],
+        ticks: 6,
+        tickSize: 0,
+        grid: true,
+      },
+      y: {
+        label: 'load, % of 1RM',
+        domain: [lightest - NAME_ROOM, MAPPED_LOAD.to + NAME_ROOM],
+        ticks: 9,
+        tickSize: 0,
+        grid: true,
+      },
+      r: { type: 'identity' },
+      marks: [
+        ...splitMarks(map, lightest),
+        ...regionMarks(map),
+        ...bandsOf(map).flatMap((band) => placeMarks(map, band)),
+        ...numberMarks(map),
+      ],
+    },
+    title,
+    caption,
+    alternative: `${title}. ${caption}`,
+    table: {
+      columns: ['load (% of 1RM)', 'reserve (repetitions)', 'arms', 'people', 'studies'],
+      rows: map.cells.map(({ load, reserve, arms, people, studies }) => [
+        showCell(load, MAPPED_LOAD.to),
+        showCell(reserve, MAPPED_RESERVE.to),
+        arms,
+        people,
+        studies,
+      ]),
+    },
+  };
+}
+
+function bandsOf({ split }: EvidenceMap): readonly BandName[] {
+  return split === null ? ['all'] : ['light', 'heavy'];
+}
+
+function regionMarks({ regions }: EvidenceMap): Plot.Markish[] {
+  return [
+    Plot.rect(regions, {
+      x1: ({ reserve }) => reserve[0],
+      x2: ({ reserve }) => reserve[1],
+      y1: ({ load }) => load[0],
+      y2: ({ load }) => load[1],
+      fill: 'currentColor',
+      fillOpacity: 0.07,
+      stroke: 'currentColor',
+      strokeDasharray: '3,3',
+      strokeOpacity: 0.7,
+    }),
+  ];
+}
+
+/** The split, and the names of the bands above and below all that is mapped. */
+function splitMarks({ split }: EvidenceMap, lightest: number): Plot.Markish[] {
+  if (split === null) return [];
+  const names = [
+    { band: 'heavy', load: MAPPED_LOAD.to + NAME_ROOM / 2 },
+    { band: 'light', load: lightest - NAME_ROOM / 2 },
+  ] as const;
+  return [
+    Plot.ruleY([split], { stroke: 'currentColor', strokeWidth: 1.5 }),
+    ...names.map(({ band, load }) =>
+      Plot.text([BAND_LOOKS[band].name], {
+        y: () => load,
+        frameAnchor: 'right',
+        dx: -4,
+        fill: BAND_LOOKS[band].colour,
+        fontWeight: 600,
+      }),
+    ),
+  ];
+}
+
+/** Numbers of the regions, as the caption has them. */
+function numberMarks({ regions }: EvidenceMap): Plot.Markish[] {
+  const numbered = regions.map(({ load, reserve }, i) => ({ load, reserve, name: String(i + 1) }));
+  return [
+    Plot.text(numbered, {
+      x: ({ reserve }) => (reserve[0] + reserve[1]) / 2,
+      y: ({ load }) => (load[0] + load[1]) / 2,
+      text: 'name',
+      fontWeight: 600,
+      fill: 'currentColor',
+      stroke: 'var(--paper)',
+      strokeWidth: 5,
+    }),
+  ];
+}
+
+function placeMarks({ places }: EvidenceMap, band: BandName): Plot.Markish[] {
+  const { colour, symbol } = BAND_LOOKS[band];
+  const most = places.reduce((largest, { people }) => Math.max(largest, people), 1);
+  const marks = places
+    .filter((place) => place.band === band)
+    .map((place) => ({ ...place, radius: Math.max(LEAST_RADIUS, MOST_RADIUS * Math.sqrt(place.people / most)) }));
+  return [
+    Plot.dot(marks, {
+      x: 'reserve',
+      y: 'load',
+      r: 'radius',
+      symbol,
+      fill: colour,
+      fillOpacity: 0.28,
+      stroke: colour,
+      strokeWidth: 1,
+    }),
+    Plot.text(
+      marks.filter(({ arms }) => arms > 1),
+      { x: 'reserve', y: 'load', text: ({ arms }) => String(arms), fontSize: 11, fill: 'var(--ink)' },
+    ),
+  ];
+}
+
+function titleOf({ regions, outcome }: EvidenceMap): string {
+  const [first] = regions;
+  const about = `${outcome.charAt(0).toUpperCase()}${outcome.slice(1)}`;
+  if (!first) return `${about}: no large gap among the loads and reserves studied`;
+  return `${about}: ${first.words.charAt(0).toLowerCase()}${first.words.slice(1)}`;
+}
+
+function captionOf(map: EvidenceMap, words: readonly string[]): string {
+  const { arms, people, studies, outcome, without, notFitted, outsideCells } = map;
+  const aside = [
+    notFitted > 0 ? `${countOf(notFitted, 'arm')} on the map ${isOrAre(notFitted)} not in the fit` : '',
+    without.beyondFailure > 0
+      ? `${countOf(without.beyondFailure, 'arm')} that went beyond failure ${isOrAre(without.beyondFailure)} not on the map`
+      : '',
+    without.loadOrReserve > 0
+      ? `${countOf(without.loadOrReserve, 'arm')} without a load or a reserve ${isOrAre(without.loadOrReserve)} not on the map`
+      : '',
+    outsideCells > 0
+      ? `${countOf(outsideCells, 'arm')} ${isOrAre(outsideCells)} outside ${MAPPED_LOAD.from} to ${MAPPED_LOAD.to} % or ${MAPPED_RESERVE.from} to ${MAPPED_RESERVE.to} in reserve, where the table of numbers ends`
+      : '',
+  ].filter(Boolean);
+  const looks =
+    map.split === null
+      ? 'Marks'
+      : `Diamonds are light loads, circles heavy ones, split at ${map.split} % of 1RM; marks`;
+  return [
+    `${countOf(arms, 'arm')} and ${people} people of ${countOf(studies, 'study', 'studies')} that measured ${outcome}. ${looks} are sized by people, a number is the arms at one place; the same people may stand at several.`,
+    words.length > 0 && arms > 0
+      ? `Largest empty regions between ${MAPPED_LOAD.from} and ${MAPPED_LOAD.to} % and ${MAPPED_RESERVE.from} and ${MAPPED_RESERVE.to} in reserve: ${words.join(' ')}`
+      : '',
+    aside.length > 0 ? `${aside.join('; ')}.` : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** “75 to below 80”; the last cell holds its upper line. */
+function showCell([low, high]: readonly [number, number], last: number): string {
+  return `${low} to ${high === last ? '' : 'below '}${high}`;
+}
+
+function countOf(count: number, one: string, several = `${one}s`): string {
+  return `${count} ${count === 1 ? one : several}`;
+}
+
+function isOrAre(count: number): string {
+  return count === 1 ? 'is' : 'are';
+}

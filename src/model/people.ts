@@ -1,0 +1,12 @@
+/** How many people stand behind rows. */
+import type { Arm } from '../evidence/schema.ts';
+
+/** Rows of a cohort are the same people, the largest n of them; rows without one are their arm's people. */
+export function countPeople(arms: readonly Pick<Arm, 'study' | 'cohort' | 'arm' | 'n'>[]): number {
+  const people = new Map<string, number>();
+  for (const { study, cohort, arm, n } of arms) {
+    const group = JSON.stringify([study, cohort ? 'cohort' : 'arm', cohort || arm]);
+    people.set(group, Math.max(people.get(group) ?? 0, n));
+  }
+  return [...people.values()].reduce((sum, n) => sum + n, 0);
+}

@@ -1,0 +1,148 @@
+/**
+ * The table read study by study: facts, arms, every row with its effect and what the fit made of it,
+ * and what the answer is without the study.
+ *
+ * The interval of a row's effect is from its sampling variance alone: y ± z √v. A row whose ready-made
+ * effect is in another metric than the analysis is shown in its own.
+ */
+import { computeEffect, type Effect } from '../evidence/effects.ts';
+import type { Arm } from '../evidence/schema.ts';
+import type { OUTCOMES } from '../evidence/vocabulary.ts';
+import { normalQuantile } from '../numerics/distributions.ts';
+import { rangeOf } from './bandFit.ts';
+import type { StudyInfluence } from './checks/influence.ts';
+import type { FullAnalysis } from './full.ts';
+import { countPeople } from './people.ts';
+import type { Band, BandName, FittedRow } from './result.ts';
+import type { Metric, Settings } from './settings.ts';
+
+export interface RowReport {
+  readonly arm: Arm;
+  /** null where none can be had; `noEffect` says why. */
+  readonly effect: Effect | null;
+  readonly noEffect: string | null;
+  /** Metric of the effect. */
+  readonly metric: Metric;
+  /** Interval of the effect at the settings' confidence, in its metric. */
+  readonly ciLow: number | null;
+  readonly ciHigh: number | null;
+  /** Band whose fit the row is in; null where it is left out. */
+  readonly band: BandName | null;
+  /** Share of all weight in its band's fit, 0 to 1. */
+  readonly weight: number | null;
+  /** Why the row is in no fit of the dose-response. */
+  readonly leftOut: string | null;
+}
+
+/** What a study is to one band that it has rows in. */
+export interface StudyInBand {
+  readonly band: BandName;
+  readonly rows: number;
+  /** Share of all weight in the fit, 0 to 1. */
+  readonly weight: number;
+  /** null where the checks of the band were not made. */
+  readonly influence: StudyInfluence | null;
+}
+
+interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface StudyReport {
+  readonly study: string;
+  readonly year: number;
+  readonly design: Arm['design'];
+  readonly concerns: Arm['concerns'];
+  readonly trainingStatus: Arm['training_status'];
+  readonly people: number;
+  /** The row with most people of each arm and exercise: what its training was. */
+  readonly arms: readonly Arm[];
+  readonly rows: readonly RowReport[];
+  readonly outcomes: readonly (typeof OUTCOMES)[number][];
+  /** Per cent of 1RM; null where no row reports it. */
+  readonly load: Range | null;
+  /** Repetitions; null where no row reports it. */
+  readonly reserve: Range | null;
+  readonly bands: readonly StudyInBand[];
+}
+
+/** Reports of all studies, by year and then name; one pass over the rows. */
+export function reportStudies(arms: readonly Arm[], analysis: FullAnalysis): readonly StudyReport[] {
+  const bands = Object.entries(analysis.bands) as [BandName, Band][];
+  const fitted = new Map<number, { readonly band: BandName; readonly row: FittedRow }>();
+  for (const [band, { fitted: rows }] of bands) for (const row of rows) fitted.set(row.line, { band, row });
+  const excluded = new Map(analysis.rows.excluded.map(({ line, reason }) => [line, reason]));
+  const influence = new Map<string, StudyInfluence>();
+  for (const [band] of bands) {
+    for (const one of analysis.checks[band]?.influence.studies ?? []) influence.set(`${band} ${one.study}`, one);
+  }
+  const reportRow = (arm: Arm): RowReport => {
+    const inFit = fitted.get(arm.line);
+    return {
+      arm,
+      ...effectOf(arm, analysis.settings),
+      band: inFit?.band ?? null,
+      weight: inFit?.row.weight ?? null,
+      leftOut: inFit ? null : (excluded.get(arm.line) ?? reasonOfFailure(arm, bands, analysis.settings)),
+    };
+  };
+  const byStudy = new Map<string, Arm[]>();
+  for (const arm of arms) {
+    const rows = byStudy.get(arm.study);
+    if (rows) rows.push(arm);
+    else byStudy.set(arm.study, [arm]);
+  }
+  return [...byStudy.entries()]
+    .map(([study, rows]): StudyReport => {
+      const reports = rows.map(reportRow);
+      const [{ year, design, concerns, training_status: trainingStatus }] = rows;
+      return {
+        ...{ study, year, design, concerns, trainingStatus },
+        people: countPeople(rows),
+        arms: pickArms(rows),
+        rows: reports,
+        outcomes: [...new Set(rows.map(({ outcome }) => outcome))],
+        load: rangeOf(rows.flatMap(({ load_pct_1rm }) => load_pct_1rm ?? [])),
+        reserve: rangeOf(rows.flatMap(({ reserve_reps }) => reserve_reps ?? [])),
+        bands: bands.flatMap(([band]) => inBand(band, reports, influence.get(`${band} ${study}`) ?? null)),
+      };
+    })
+    .sort((a, b) => a.year - b.year || (a.study < b.study ? -1 : 1));
+}
+
+function effectOf(
+  arm: Arm,
+  settings: Settings,
+): Pick<RowReport, 'effect' | 'noEffect' | 'metric' | 'ciLow' | 'ciHigh'> {
+  const assumedCorrelation = settings.assumedCorrelation[arm.outcome];
+  const inMetric = computeEffect(arm, { metric: settings.metric, assumedCorrelation });
+  const metric = typeof inMetric === 'string' && arm.effect_metric ? arm.effect_metric : settings.metric;
+  const effect = metric === settings.metric ? inMetric : computeEffect(arm, { metric, assumedCorrelation });
+  if (typeof effect === 'string') return { effect: null, noEffect: effect, metric, ciLow: null, ciHigh: null };
+  const reach = normalQuantile((1 + settings.confidence) / 2) * Math.sqrt(effect.v);
+  return { effect, noEffect: null, metric, ciLow: effect.y - reach, ciHigh: effect.y + reach };
+}
+
+/** A row that was selected and is in no fit belongs to a band that could not be fitted. */
+function reasonOfFailure(arm: Arm, bands: readonly [BandName, Band][], { split }: Settings): string {
+  const name = split === null ? 'all' : (arm.load_pct_1rm ?? Number.NaN) < split ? 'light' : 'heavy';
+  const failure = bands.find(([band]) => band === name)?.[1].failure;
+  if (!failure) throw new Error(`line ${arm.line} is neither fitted nor left out`);
+  return `${name} loads could not be fitted: ${failure.reason}`;
+}
+
+function pickArms(rows: readonly Arm[]): readonly Arm[] {
+  const picked = new Map<string, Arm>();
+  for (const row of rows) {
+    const key = JSON.stringify([row.arm, row.exercise]);
+    if (row.n > (picked.get(key)?.n ?? 0)) picked.set(key, row);
+  }
+  return [...picked.values()];
+}
+
+function inBand(band: BandName, reports: readonly RowReport[], influence: StudyInfluence | null): StudyInBand[] {
+  const weights = reports.flatMap((row) => (row.band === band ? [row.weight ?? 0] : []));
+  if (weights.length === 0) return [];
+  return [{ band, rows: weights.length, weight: weights.reduce((sum, weight) => sum + weight, 0), influence }];
+}
