@@ -13,6 +13,8 @@ import { Scroll } from './Scroll.tsx';
 
 /** Studies whose cells or moves are listed; the rest is counted. */
 const SHOWN_STUDIES = 50;
+/** Changed studies up to which their cells are shown at once. */
+const FEW = 3;
 
 export function TableChanges({ comparison }: { readonly comparison: TableComparison }) {
   const { same, rowsBefore, rowsAfter, studies, bands, settings } = comparison;
@@ -61,9 +63,14 @@ function Studies({ changes }: { readonly changes: RowChanges }) {
         <dt>Unchanged: {unchanged.length}</dt>
         <dd />
       </dl>
-      {changed.slice(0, SHOWN_STUDIES).map((study) => (
-        <StudyChanges key={study.study} changes={study} />
-      ))}
+      {changed.length > 0 && (
+        <details open={changed.length <= FEW}>
+          <summary>What changed in them, cell by cell</summary>
+          {changed.slice(0, SHOWN_STUDIES).map((study) => (
+            <StudyChanges key={study.study} changes={study} />
+          ))}
+        </details>
+      )}
     </>
   );
 }

@@ -3,7 +3,8 @@
  * larger than other stores hold). Pages and workers read it from here; nothing is sent anywhere.
  */
 import { createStore, del, get, set } from 'idb-keyval';
-import { z } from 'zod';
+import * as z from 'zod/mini';
+import '../evidence/zodConfig.ts';
 import { MARK_NAME } from './ownTableMark.ts';
 
 /** Address by which a worker knows that the reader's own table is meant, in place of one on the site. */
@@ -13,13 +14,13 @@ const KEY = 'arms';
 
 const markSchema = z.strictObject({
   /** Name of the file it came from. */
-  name: z.string().max(500),
-  studies: z.int().min(0),
-  rows: z.int().min(0),
+  name: z.string().check(z.maxLength(500)),
+  studies: z.int().check(z.gte(0)),
+  rows: z.int().check(z.gte(0)),
   /** True where a row says that it is invented. */
   demonstration: z.boolean(),
 });
-const ownTableSchema = markSchema.extend({
+const ownTableSchema = z.extend(markSchema, {
   /** CSV, as it was opened. */
   text: z.string(),
 });
