@@ -11,8 +11,8 @@ export default defineConfig({
   integrations: [preact()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
-    build: { rolldownOptions: { output: { legalComments: 'none' } } },
-    worker: { format: 'es', rolldownOptions: { output: { legalComments: 'none' } } },
+    build: { rolldownOptions: { output: { comments: { legal: false } } } },
+    worker: { format: 'es', rolldownOptions: { output: { comments: { legal: false } } } },
   },
   devToolbar: { enabled: false },
   build: { inlineStylesheets: 'never' },
