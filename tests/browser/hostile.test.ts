@@ -1,0 +1,147 @@
+/**
+ * Hostile addresses and tables: markup, formulas, prototype keys, huge numbers, control and
+ * bidirectional characters. Nothing executes, nothing breaks, text shows as text.
+ */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { makeTable } from '../support/tables.ts';
+import { openPage, type ServedSite, serveSite } from './site.ts';
+
+let site: ServedSite;
+beforeAll(async () => {
+  site = await serveSite();
+}, 60_000);
+afterAll(() => site?.close());
+
+/** What must never reach a page as anything but text. */
+const VENOM: readonly string[] = [
+  '<img src=x onerror="window.struck=1">',
+  '<script>window.struck=1</script>',
+  '"><svg onload="window.struck=1">',
+  "'-window.struck=1-'",
+  'javascript:window.struck=1',
+  '=HYPERLINK("http://example.com","x")',
+  '@SUM(1+1)*cmd|x!A0',
+  '-2+3',
+  '__proto__',
+  'constructor',
+  'prototype.polluted',
+  'hasOwnProperty',
+  '1e308',
+  '1e999',
+  '-0',
+  '9'.repeat(400),
+  'NaN',
+  'Infinity',
+  '\u202egnisrever',
+  '\u2066\u2067\u2068isolates',
+  '\u0000nothing',
+  '\u0007bell',
+  '\ufffd\ud800',
+  '%00%0a%0d',
+  '{{constructor.constructor("window.struck=1")()}}',
+  '${window.struck=1}',
+  '../../../etc/passwd',
+  '//example.com/x',
+  'a'.repeat(5000),
+  '👨‍👩‍👧‍👦',
+];
+
+const struck = (page: Page) => page.evaluate('window.struck ?? Object.prototype.polluted ?? null');
+
+describe('hostile addresses', () => {
+  /** Names that each page reads, and how many times the texts go round on it; a page with a worker takes longer. */
+  const PAGES = [
+    { path: 'evidence/', names: ['curve', 'split', 'keep', 'muscle', 'without', 'r'], rounds: 1 },
+    { path: 'target/', names: ['load', 'exercise', 'company', 'hours', 'purpose'], rounds: 3 },
+    { path: 'programme/', names: ['x'], rounds: 1 },
+    { path: 'studies/', names: ['study', '__proto__'], rounds: 2 },
+  ] as const;
+  const addresses = PAGES.flatMap(({ path, names, rounds }) =>
+    Array.from({ length: rounds }, (_, round) =>
+      VENOM.map((text, i) => {
+        const value = encodeURIComponent(text.replace(/[\ud800-\udfff]/gu, ''));
+        const name = names[(i + round) % names.length];
+        return `${path}?v=1&${name}=${value}&${value}=1#${name}=${value}`;
+      }),
+    ).flat(),
+  );
+
+  it('execute nothing, break nothing and leave the page with its answer', async () => {
+    expect(addresses.length).toBeGreaterThanOrEqual(200);
+    const { page, complaints, close } = await openPage(site, '');
+    for (const address of addresses) {
+      await page.goto(`${site.address}/${address}`, { waitUntil: 'load' });
+      await page.waitForFunction('!document.querySelector("astro-island[ssr]")');
+      expect(await struck(page), address).toBeNull();
+      expect(await page.locator('main h1').count(), address).toBe(1);
+    }
+    expect(complaints).toEqual([]);
+    await close();
+  }, 240_000);
+});
+
+describe('hostile tables', () => {
+  const COLUMNS = ['study', 'arm', 'muscle', 'measure', 'note', 'load_pct_1rm', 'baseline_mean'] as const;
+  const quote = (text: string) => `"${text.replaceAll('"', '""')}"`;
+  /** A table whose cell, or whose header, is the text. */
+  const tables = VENOM.flatMap((text) => [
+    ...COLUMNS.map((column) => makeTable([{}, { arm: 'other', [column]: quote(text) }])),
+    makeTable([{}]).replace('study', quote(text)),
+  ]);
+
+  it('are refused or read as text, one after the other, and nothing executes', async () => {
+    expect(tables.length).toBeGreaterThanOrEqual(200);
+    const { page, complaints, close } = await openPage(site, 'table/');
+    let taken = 0;
+    for (const [i, table] of tables.entries()) {
+      const name = `hostile-${i}.csv`;
+      await page.locator('#own-file').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(table, 'utf8') });
+      const found = page.locator('section[aria-label="What was found"]');
+      await expect.poll(() => found.innerText(), { timeout: 20_000 }).toContain(name);
+      if (/was taken/u.test(await found.innerText())) taken++;
+    }
+    expect(await struck(page)).toBeNull();
+    expect(await page.locator('.your-table img, .your-table svg, .your-table script').count()).toBe(0);
+    // A note may be “constructor”; markup, formulas and unseen characters may stand nowhere.
+    expect(taken).toBeGreaterThan(20);
+    expect(taken).toBeLessThan(tables.length - 60);
+    expect(complaints).toEqual([]);
+    await close();
+  }, 240_000);
+
+  it('by a hostile name of the file, or stored by someone else, are shown as text or not at all', async () => {
+    const { page, complaints, close } = await openPage(site, 'table/');
+    await page.locator('#own-file').setInputFiles({
+      name: '<img src=x onerror=window.struck=1>.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(makeTable([{}])),
+    });
+    await expect.poll(() => page.locator('.your-table').innerText()).toMatch(/<img src=x.*\.csv was taken/u);
+    for (const stored of [
+      '{"__proto__":{"polluted":1}}',
+      '{"name":5}',
+      'null',
+      '[]',
+      '"x"',
+      '{',
+      '{"name":"<svg onload=window.struck=1>","rows":1,"studies":1,"demonstration":false}',
+    ]) {
+      await page.evaluate(
+        ([text]) => {
+          localStorage.setItem('shy-of-failure own table', text);
+          sessionStorage.setItem('shy-of-failure programme', text);
+        },
+        [stored] as const,
+      );
+      for (const path of ['', 'target/', 'programme/']) {
+        await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
+        await page.waitForFunction('!document.querySelector("astro-island[ssr]")');
+        expect(await struck(page), stored).toBeNull();
+        expect(await page.locator('main h1').count()).toBe(1);
+      }
+    }
+    expect(complaints).toEqual([]);
+    await close();
+  }, 120_000);
+});
