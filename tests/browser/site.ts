@@ -25,6 +25,7 @@ export const PATHS = [
   'programme/',
   'studies/',
   'studies/plover-1996/',
+  'table/curate/',
   'methods/',
 ] as const;
 
