@@ -11,15 +11,18 @@ interface FieldProps {
   readonly problems: readonly Pick<Problem, 'value' | 'expected' | 'remedy'>[];
   /** Words to be offered. */
   readonly known: readonly string[];
+  /** Whether it was the last to have the focus. */
+  readonly isInHand: boolean;
   readonly onEnter: (text: string) => void;
+  readonly onTake: () => void;
 }
 
-export function CurateField({ id, name, column, value, problems, known, onEnter }: FieldProps) {
+export function CurateField({ id, name, column, value, problems, known, isInHand, onEnter, onTake }: FieldProps) {
   const described = `${id}-help${problems.length > 0 ? ` ${id}-problem` : ''}`;
   const words = wordsOf(column);
-  const shared = { id, 'aria-describedby': described, 'aria-invalid': problems.length > 0 };
+  const shared = { id, 'aria-describedby': described, 'aria-invalid': problems.length > 0, onFocus: onTake };
   return (
-    <div class="control">
+    <div class={isInHand ? 'control in-hand' : 'control'}>
       <label for={id}>
         <code>{name}</code>
         {column.required && <span class="small"> needed</span>}

@@ -120,8 +120,8 @@ function Problems({ heading, problems, state }: ProblemsProps) {
             <li key={i}>
               {formatProblem(problem)}{' '}
               {column && (
-                <button type="button" class="inline" aria-label={`Go to ${column}`} onClick={() => goTo(column)}>
-                  Go to it
+                <button type="button" class="inline" onClick={() => goTo(column)}>
+                  Go to {column}
                 </button>
               )}
             </li>

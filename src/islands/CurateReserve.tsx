@@ -45,6 +45,8 @@ function Asked({ state, names }: { readonly state: CuratingState; readonly names
             value={value}
             problems={isWrong ? [problem] : []}
             known={[]}
+            isInHand={state.inHand.value === name}
+            onTake={() => state.take(name)}
             onEnter={(text) => state.askReserve(name, text)}
           />
         );
@@ -72,7 +74,7 @@ function Answer({ state, answer, label }: AnswerProps) {
         <span class="small">{how}.</span>
       </p>
       <p>
-        <button type="button" onClick={() => state.takeReserve(found)} aria-label={`Use the reserve ${label}`}>
+        <button type="button" onClick={() => state.takeReserve(found)} aria-label={`Use it: reserve ${label}`}>
           Use it
         </button>
       </p>

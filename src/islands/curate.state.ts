@@ -29,13 +29,15 @@ const CSV = 'text/csv;charset=utf-8';
 
 export function createCurating() {
   const curating = signal<Curating>(NOTHING_CURATED);
-  /** What was before the last step that took something away. */
-  const undo = signal<{ readonly what: string; readonly before: Curating } | null>(null);
+  /** What stood in the place of what the last step took away. */
+  const undo = signal<{ readonly what: string; readonly before: Partial<Curating> } | null>(null);
   /** What the last step did, for the status line. */
   const done = signal('');
   /** Text of an earlier visit that could not be read, with the reason. */
   const unread = signal<{ readonly text: string; readonly problem: string } | null>(null);
   const isKept = signal(true);
+  /** The entry that last had the focus: it stays explained until another has it, so that nothing moves under a click. */
+  const inHand = signal<ArmColumn | ReserveColumn | null>(null);
 
   const draft = computed(() => curating.value.draft);
   const rows = computed(() => curating.value.rows);
@@ -58,15 +60,22 @@ export function createCurating() {
   const change = (part: Partial<Curating>) => {
     curating.value = { ...curating.value, ...part };
   };
+  /** The present values of the same parts. */
+  const partsNow = (part: Partial<Curating>): Partial<Curating> =>
+    Object.fromEntries(Object.keys(part).map((name) => [name, curating.value[name as keyof Curating]]));
   const takeAway = (what: string, part: Partial<Curating>) => {
-    undo.value = { what, before: curating.value };
+    undo.value = { what, before: partsNow(part) };
     done.value = '';
     change(part);
   };
   const enter = (name: ArmColumn, text: string) => {
+    done.value = '';
     change({ draft: { ...draft.value, [name]: text.replace(/[\r\n]+/gu, ' ') } });
   };
   const explain = (isExplained: boolean) => change({ isExplained });
+  const take = (name: ArmColumn | ReserveColumn) => {
+    inHand.value = name;
+  };
   const askReserve = (name: ReserveColumn, text: string) => {
     change({ reserve: { ...curating.value.reserve, [name]: text } });
   };
@@ -138,9 +147,10 @@ export function createCurating() {
   const empty = () => takeAway('The form was emptied.', { draft: EMPTY_CELLS, at: null, reports: USUAL_REPORTS });
   const takeBack = () => {
     if (!undo.value) return;
-    curating.value = undo.value.before;
-    undo.value = null;
-    done.value = 'Taken back.';
+    const { before } = undo.value;
+    // What was entered since can be had back in turn.
+    undo.value = { what: 'That was taken back.', before: partsNow(before) };
+    change(before);
   };
 
   const csvOf = (withHeader: boolean) => (withHeader ? csv.value : csv.value.slice(csv.value.indexOf('\n') + 1));
@@ -184,10 +194,11 @@ export function createCurating() {
 
   return {
     ...{ curating, draft, rows, at, isEmpty, placed, reading, readings, csv, reports, fromLoad, fromShare },
-    ...{ undo, done, unread, isKept },
+    ...{ undo, done, unread, isKept, inHand },
     ...{
       enter,
       explain,
+      take,
       askReserve,
       takeReserve,
       report,
