@@ -41,7 +41,7 @@ export function CurateForm({ state, known }: FormProps) {
   };
   return (
     <form
-      aria-label={at === null ? 'A new row' : `Line ${lineOf(at)}`}
+      aria-labelledby="curate-form"
       class={state.curating.value.isExplained ? '' : 'terse'}
       noValidate
       onSubmit={(event) => {
@@ -49,6 +49,7 @@ export function CurateForm({ state, known }: FormProps) {
         submit();
       }}
     >
+      <h2 id="curate-form">{at === null ? 'A new row' : `Line ${lineOf(at)}`}</h2>
       <p>
         <label class="choice plain">
           <input

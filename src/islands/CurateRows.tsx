@@ -18,7 +18,7 @@ export function CurateRows({ state }: { readonly state: CuratingState }) {
         <p class="small">None yet. A row that is added stays here, in this browser, until you remove it.</p>
       ) : (
         <>
-          <Scroll label="Rows made so far">
+          <Scroll label="Table of the rows">
             <table class="wide">
               <thead>
                 <tr>

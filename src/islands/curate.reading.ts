@@ -39,6 +39,13 @@ export interface RowNumbers {
   readonly numbers: readonly NumberShown[];
 }
 
+/** What is said of a row as far as it can be read. */
+interface Rest {
+  readonly arm: Arm | null;
+  readonly problems: readonly Problem[];
+  readonly warnings: readonly Problem[];
+}
+
 export interface RowReading {
   /** What an entry breaks. */
   readonly problems: readonly Problem[];
@@ -79,11 +86,13 @@ function describe(table: ArmTable, cells: Cells, place: number): RowReading {
   const unread = all.filter(({ kind }) => kind === 'missing-value' || kind === 'wrong-value');
   const waitsFor = unread.flatMap(({ column }) => (isArmColumn(column) && bearsNumbers(column) ? [column] : []));
   const arm = table.arms.find((row) => row.line === line) ?? null;
-  const computable = arm ?? (waitsFor.length === 0 ? readWithout(cells, unread) : null);
+  const rest = unread.length > 0 && waitsFor.length === 0 ? readRest(cells, unread, line) : null;
+  const problems = [...all, ...(rest?.problems ?? [])];
+  const computable = arm ?? rest?.arm ?? null;
   return {
-    problems: all.filter(({ value }) => value !== ''),
-    needed: all.filter(({ value }) => value === ''),
-    warnings: here(table.warnings),
+    problems: problems.filter(({ value }) => value !== ''),
+    needed: problems.filter(({ value }) => value === ''),
+    warnings: [...here(table.warnings), ...(rest?.warnings ?? [])],
     numbers: computable && showNumbers(computable),
     waitsFor,
     arm: all.length === 0 ? arm : null,
@@ -95,14 +104,22 @@ function bearsNumbers(name: ArmColumn): boolean {
   return name === 'n' || name === 'outcome' || ARM_COLUMNS[name].group === 'statistics';
 }
 
-/** The row with the schema's examples, or nothing, in cells that cannot be read and that no number rests on. */
-function readWithout(cells: Cells, unread: readonly Problem[]): Arm | null {
+/**
+ * What can be said of a row before all of it can be read: alone, with the schema's examples, or nothing,
+ * in cells that cannot be read and that no number rests on. What concerns those cells is left out.
+ */
+function readRest(cells: Cells, unread: readonly Problem[], line: number): Rest {
   const stands = Object.fromEntries(
     unread.flatMap(({ column }) =>
       isArmColumn(column) ? [[column, ARM_COLUMNS[column].required ? ARM_COLUMNS[column].example : '']] : [],
     ),
   );
-  return readTable([{ ...cells, ...stands }]).arms[0] ?? null;
+  const { arms, problems, warnings } = readTable([{ ...cells, ...stands }]);
+  const own = (list: readonly Problem[]) =>
+    list
+      .filter((problem) => problem.column === null || !Object.hasOwn(stands, problem.column))
+      .map((problem) => ({ ...problem, line }));
+  return { arm: arms[0] ?? null, problems: own(problems), warnings: own(warnings) };
 }
 
 function showNumbers(arm: Arm): RowNumbers {

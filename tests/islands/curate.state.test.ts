@@ -147,6 +147,15 @@ describe('what is said of a row', () => {
     expect(state.keep()).toBe(table.problems.length === 0);
   });
 
+  it('comes as far as it can be read, and never of a cell that cannot', () => {
+    const limits = { change_mean: '3', change_ci_low: '5', change_ci_high: '1' };
+    const state = formWith({ ...limits, study: '', design: '', reserve_reps: 'two', reserve_sd: '1', change_sd: '14' });
+    const { problems, needed, warnings } = state.reading.value;
+    expect(needed.map(({ column }) => column)).toEqual(['study', 'design']);
+    expect(problems.map(({ column }) => column)).toEqual(['reserve_reps', 'change_ci_high', 'change_mean']);
+    expect(warnings.map(({ column, line }) => [column, line])).toEqual([['change_sd', 2]]);
+  });
+
   it('looks at the rows made before', () => {
     const state = formWith({});
     state.keep();
