@@ -196,7 +196,7 @@ describe('Curating', () => {
     await close();
   });
 
-  it('keeps no entry under a click from being hit where only the one in hand is explained', async () => {
+  it('moves no button away from under a click where only the entry in hand is explained', async () => {
     const { page, close } = await openPage(site, PATH);
     await page.getByLabel('Explain every entry, not only the one in hand').uncheck();
     await fillRow(page);
