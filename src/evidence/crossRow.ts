@@ -4,10 +4,10 @@ import type { Arm, ArmColumn } from './schema.ts';
 import { writeCell } from './writeTable.ts';
 
 /** Facts of a study, the same in all its rows. */
-const STUDY_FACTS = ['year', 'design', 'concerns', 'training_status'] as const satisfies readonly ArmColumn[];
+export const STUDY_FACTS = ['year', 'design', 'concerns', 'training_status'] as const satisfies readonly ArmColumn[];
 
 /** Facts of an arm's training, the same in all its rows of one exercise. */
-const ARM_FACTS = [
+export const ARM_FACTS = [
   'load_pct_1rm',
   'reps_per_set',
   'sets',

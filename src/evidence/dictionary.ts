@@ -1,4 +1,5 @@
 /** The data dictionary, for people (Markdown) and machines (Frictionless Data Package), from the schema. */
+import Papa from 'papaparse';
 import type { Column } from './column.ts';
 import { EXERCISE_COLUMNS } from './exercises.ts';
 import { ARM_COLUMNS, STUDY_COLUMNS } from './schema.ts';
@@ -27,6 +28,19 @@ export function explainColumns(columns: Columns = ARM_COLUMNS): readonly ColumnE
     meaning: description,
     example,
   }));
+}
+
+/** The columns of a table with their explanations, as a CSV file to stand beside an empty one. */
+export function explainColumnsAsCsv(columns: Columns = ARM_COLUMNS): string {
+  const rows = explainColumns(columns).map(({ name, group, required, cell, meaning, example }) => [
+    name,
+    group,
+    required ? 'yes' : 'no',
+    cell,
+    meaning,
+    example,
+  ]);
+  return `${Papa.unparse([['column', 'group', 'required', 'a cell is', 'meaning', 'example'], ...rows], { newline: '\n' })}\n`;
 }
 
 /** Text of `data/README.md`. */
@@ -122,12 +136,35 @@ function listColumns(columns: Columns): string[] {
 const GUIDE = [
   '## How to code an arm',
   '',
-  '- **Which event was failure?** Read the definition, not the word. If form decided, *technique*; if a shortened repetition ended the set, *full range*; if the muscle could do no more although a little momentum or a shorter range was allowed, *muscular*; if the rules of the lift decided, *task*. Leave the cell empty where the paper does not say.',
-  '- **Reserve.** Take what was measured before what was asked, and what was asked before what was prescribed; say which in `reserve_basis`. A range such as 1–2 goes in as its mean, with half its width (or the reported SD) in `reserve_sd`. Where only load and repetitions are known, reserve is the repetitions possible at that load minus those done: enter it as *load-table* with its spread.',
-  '- **To failure.** Reserve 0 and `attempted_failure` yes only where a repetition was attempted and not completed. Stopping just before is reserve 0 with `attempted_failure` no.',
+  'One row is one measurement of one arm. The page “Curating a study” of the site makes rows as you type and shows at once what follows from them; the empty table is `template.csv` there. Then `npm run check -- FILE`.',
+  '',
+  '### Failure and reserve',
+  '',
+  '- **Which event was failure?** Read the definition, not the word. If form decided, *technique*; if a shortened repetition ended the set, *full range*; if the muscle could do no more although a little momentum or a shorter range was allowed, *muscular*; if the rules of the lift decided, *task*. “To volitional failure” without more says none of these: leave the cell empty, and quote the sentence in `note`.',
+  '- **To failure.** Reserve 0 and `attempted_failure` yes only where a repetition was attempted and not completed. Stopping because no further repetition was thought possible is reserve 0 with `attempted_failure` no.',
+  '- **Reserve.** Take what was measured before what was asked, and what was asked before what was prescribed; say which in `reserve_basis`. A range such as 1–2 goes in as its mean, with half its width (or the reported SD) in `reserve_sd`. Where sets differ (the first far from failure, the last at it), enter the mean over sets and their spread.',
+  '- **Reserve not reported.** Where load and repetitions are known, reserve is the repetitions possible at that load minus those done: *load-table*, with its spread. Where a share of the maximum is known (60 % of the repetitions possible at 20RM leave 8): *share-of-maximum*. The page works both out. Where neither is known leave reserve empty: the row is listed as left out of the dose-response and still serves the rest.',
   '- **Beyond failure.** Partials and load drops after failure go in as arms of their own with reserve 0; the dose-response leaves them out and a comparison of their own reads them.',
-  '- **Who was measured?** Rows that measured the same people share a `cohort` word: two muscles of one arm, two limbs of one person, two times after one session. Different people get different words or none.',
-  '- **Several rows possible?** Enter each muscle and each measure once. Of several times take the one at the end of training; of several analyses the one with most people; never the same people twice for the same muscle and measure.',
-  '- **Statistics.** Enter what the paper prints and nothing that you worked out: the recovery of standard deviations and correlations from what is printed is done here and shown with its formula. `effect` is for papers that give no means.',
+  '',
+  '### People',
+  '',
+  '- **Who was measured?** Rows that measured the same people share a `cohort` word: two muscles of one arm, two limbs of one person, both halves of a crossover, two times after one session. Different people get different words or none.',
+  '- **Dropouts.** `n` is the people whose numbers stand in the row, measured both times, not those who were recruited. Where a measure lost people (a scan that only some had) its row has the smaller `n`. An analysis with missing people filled in is second to one of those measured; if it is all there is, say so in `note`.',
+  '- **No training, no arm.** A control group that did not train has no reserve and is not entered.',
+  '',
+  '### Which row, when several exist',
+  '',
+  '- **Several muscles or measures:** each once, the same people never twice for the same muscle and measure. Of several sites of one muscle take their mean where the paper gives it with its SD, else the site nearest the middle, named in `measure`.',
+  '- **Several times:** growth and strength have one row, from before training to its end; a measurement halfway or after a pause is not a second one. Fatigue has a row for each time after the session, with its hours in `hours_after` and one `cohort` for all.',
+  '- **Several analyses:** the one with most people; unadjusted before adjusted.',
+  '- **Several papers on the same people:** one study, named after the first, its rows from whichever paper prints them best; say which in `source_place`.',
+  '',
+  '### Statistics',
+  '',
+  '- **Enter what the paper prints** and nothing that you worked out: the recovery of standard deviations and correlations from what is printed is done here and shown with its formula. `effect` is for papers that give no means.',
+  '- **SD or standard error?** Look in the legend and the methods, then at the size: an SD of muscle size or strength is seldom below a tenth of the mean, a standard error often is (rule of thumb, no source). Only the change has a column for its standard error (`change_se`); one of a mean before or after goes in as SD, times √n, said so in `note`.',
+  '- **Medians.** There is no column for them. With quartiles, no sign of skewness and a large sample (50 people: rule of thumb, no source), the median may stand for the mean and the distance between the quartiles divided by 1.35 for the SD (Cochrane Handbook, chapter 6), said so in `note`. Without quartiles, or skewed, the row is left out; a range is no measure of spread.',
+  '- **Figures only.** Enlarge the figure, measure against its axis, twice, and enter the mean of both; `source_place` names the figure and `note` says “read from the figure”. Make sure what the bars are; bars that no legend explains are not entered.',
   '- **Per cent change reported only?** It is not enough for a variance; write to the authors or leave the row out.',
+  '- **p below a bound** (“p < 0.05”) is no value: leave `change_p` empty.',
 ];

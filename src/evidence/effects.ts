@@ -44,6 +44,15 @@ export interface ComputedEffects {
  */
 const COMPUTABLE = { effect: 1e6, leastVariance: 1e-24, mostVariance: 1e24 } as const;
 
+/** How effects and variances are computed, in the words of a step. */
+export const FORMULAS = {
+  logRatio: 'ln(m₂/m₁)',
+  logRatioVariance: 's₁²/(n m₁²) + s₂²/(n m₂²) − 2 r s₁ s₂/(n m₁ m₂)',
+  logRatioVarianceOfChange: 'from the SD of the change alone, s_c²/(n m₁ m₂): equal coefficients of variation assumed',
+  standardised: 'J(n − 1) (m₂ − m₁)/s₁',
+  standardisedVariance: '2 (1 − r)/n + d²/(2 n)',
+} as const;
+
 /** Effects of the rows of one outcome; rows of other outcomes are not looked at. */
 export function computeEffects(arms: readonly Arm[], choice: EffectChoice): ComputedEffects {
   const effects: Effect[] = [];
@@ -108,7 +117,7 @@ function logRatio(statistics: RowStatistics, n: number): Computed | string {
     return {
       y,
       v,
-      steps: explain(y, 'ln(m₂/m₁)', v, 's₁²/(n m₁²) + s₂²/(n m₂²) − 2 r s₁ s₂/(n m₁ m₂)'),
+      steps: explain(y, FORMULAS.logRatio, v, FORMULAS.logRatioVariance),
     };
   }
   if (changeSd === null) return 'it reports no standard deviation, which a variance needs';
@@ -117,12 +126,7 @@ function logRatio(statistics: RowStatistics, n: number): Computed | string {
   return {
     y,
     v,
-    steps: explain(
-      y,
-      'ln(m₂/m₁)',
-      v,
-      'from the SD of the change alone, s_c²/(n m₁ m₂): equal coefficients of variation assumed',
-    ),
+    steps: explain(y, FORMULAS.logRatio, v, FORMULAS.logRatioVarianceOfChange),
   };
 }
 
@@ -134,7 +138,7 @@ function standardised(statistics: RowStatistics, n: number): Computed | string {
   if (n < 3) return 'two people are too few for a standardised change';
   const d = (smallSampleFactor(n - 1) * (m2 - m1)) / s1;
   const v = (2 * (1 - r)) / n + d ** 2 / (2 * n);
-  return { y: d, v, steps: explain(d, 'J(n − 1) (m₂ − m₁)/s₁', v, '2 (1 − r)/n + d²/(2 n)') };
+  return { y: d, v, steps: explain(d, FORMULAS.standardised, v, FORMULAS.standardisedVariance) };
 }
 
 function explain(y: number, effect: string, v: number, variance: string): readonly Recovered[] {

@@ -36,12 +36,18 @@ const SHOWN_CHARACTERS = 60;
  * Value and column name are cut and control characters are shown as their code points; it is still text, to be
  * shown as text.
  */
-export function formatProblem({ line, column, value, expected, remedy }: Problem): string {
+export function formatProblem(problem: Problem): string {
+  const { line, column } = problem;
   const place = [line === null ? 'file' : `line ${line}`, column === null ? null : `\`${showValue(column)}\``].filter(
     Boolean,
   );
+  return `${place.join(', ')}: ${formatExpectation(problem)}`;
+}
+
+/** The same without its place, to stand at the place: “expected a number from 0 to 30, received “1-2”. …” */
+export function formatExpectation({ value, expected, remedy }: Pick<Problem, 'value' | 'expected' | 'remedy'>): string {
   const received = value === '' ? 'nothing' : `“${showValue(value)}”`;
-  return `${place.join(', ')}: expected ${expected}, received ${received}.${remedy ? ` ${remedy}` : ''}`;
+  return `expected ${expected}, received ${received}.${remedy ? ` ${remedy}` : ''}`;
 }
 
 /** A value shortened for a message, unseen characters written out. */

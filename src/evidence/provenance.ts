@@ -1,5 +1,5 @@
 /** Every number behind a row's effect and how it was obtained: reported, recovered, assumed, computed. */
-import type { Effect } from './effects.ts';
+import { type Effect, FORMULAS } from './effects.ts';
 import type { Recovered } from './recover.ts';
 import type { Arm } from './schema.ts';
 
@@ -33,4 +33,23 @@ export function traceNumbers(arm: Arm, effect: Effect | null): readonly Recovere
     return value === null ? [] : [{ quantity, value, how: 'reported' }];
   });
   return [...reported, ...(effect?.steps ?? []).filter(({ how }) => how !== 'reported')];
+}
+
+const HANDBOOK = 'Cochrane Handbook for Systematic Reviews of Interventions, chapter 6';
+
+const SOURCES_OF_FORMULAS: Readonly<Record<string, string>> = {
+  [FORMULAS.logRatio]: 'Hedges, Gurevitch & Curtis 1999 (Ecology 80:1150)',
+  [FORMULAS.logRatioVariance]: 'Lajeunesse 2011 (Ecology 92:2049), eq. 6',
+  [FORMULAS.logRatioVarianceOfChange]: 'Lajeunesse 2011 (Ecology 92:2049), eq. 6, with s₁/m₁ = s₂/m₂',
+  [FORMULAS.standardised]: 'Becker 1988 (Br J Math Stat Psychol 41:257); J: Hedges 1981 (J Educ Stat 6:107)',
+  [FORMULAS.standardisedVariance]: 'Becker 1988 (Br J Math Stat Psychol 41:257), eq. 13',
+};
+
+/** What is recovered by a formula of the Handbook; everything else that is made of a row is a sum or an assumption. */
+const OF_HANDBOOK = ['SD of the change', 'SD after', 'correlation of before with after'] as const;
+
+/** Where the formula of a number is published; null where it is reported, assumed, or a sum. */
+export function sourceOf({ quantity, how }: Recovered): string | null {
+  if (how === 'reported' || how.startsWith('assumed')) return null;
+  return SOURCES_OF_FORMULAS[how] ?? (OF_HANDBOOK.some((name) => name === quantity) ? HANDBOOK : null);
 }

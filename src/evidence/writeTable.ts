@@ -7,13 +7,16 @@
  */
 import Papa from 'papaparse';
 import type { Column } from './column.ts';
-import { ARM_COLUMNS, type Arm, type ArmColumn, STUDY_COLUMNS, type Study } from './schema.ts';
+import { ARM_COLUMNS, type ArmColumn, STUDY_COLUMNS, type Study } from './schema.ts';
 
 /** What a cell of a validated row holds; null where it is empty. */
 export type CellValue = string | number | boolean | null;
 
-/** Text of `arms.csv`; of no rows, the header alone. @param arms validated rows */
-export function writeArms(arms: readonly Arm[]): string {
+/** Cells of a row by column, validated or still as somebody typed them. */
+export type ArmCells = Readonly<Record<ArmColumn, CellValue>>;
+
+/** Text of `arms.csv`; of no rows, the header alone. @param arms rows; what is not validated is written as it is */
+export function writeArms(arms: readonly ArmCells[]): string {
   return writeRows<ArmColumn>(arms, ARM_COLUMNS);
 }
 

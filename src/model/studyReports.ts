@@ -5,10 +5,10 @@
  * The interval of a row's effect is from its sampling variance alone: y ± z √v. A row whose ready-made
  * effect is in another metric than the analysis is shown in its own.
  */
+import { intervalOf } from '../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import type { OUTCOMES } from '../evidence/vocabulary.ts';
-import { normalQuantile } from '../numerics/distributions.ts';
 import { rangeOf } from './bandFit.ts';
 import type { StudyInfluence } from './checks/influence.ts';
 import type { FullAnalysis } from './full.ts';
@@ -123,8 +123,7 @@ function effectOf(
   const metric = typeof inMetric === 'string' && arm.effect_metric ? arm.effect_metric : settings.metric;
   const effect = metric === settings.metric ? inMetric : computeEffect(arm, { metric, assumedCorrelation });
   if (typeof effect === 'string') return { effect: null, noEffect: effect, metric, ciLow: null, ciHigh: null };
-  const reach = normalQuantile((1 + settings.confidence) / 2) * Math.sqrt(effect.v);
-  return { effect, noEffect: null, metric, ciLow: effect.y - reach, ciHigh: effect.y + reach };
+  return { effect, noEffect: null, metric, ...intervalOf(effect, settings.confidence) };
 }
 
 /** A row that was selected and is in no fit belongs to a band that could not be fitted. */

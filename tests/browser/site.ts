@@ -26,6 +26,7 @@ export const PATHS = [
   'studies/',
   'studies/plover-1996/',
   'table/',
+  'table/curate/',
   'methods/',
 ] as const;
 

@@ -1,7 +1,7 @@
 /** What is said of where a row's numbers come from: nothing that the effect does not rest on, nothing left out. */
 import { describe, expect, it } from 'vitest';
 import { computeEffect } from '../../src/evidence/effects.ts';
-import { traceNumbers } from '../../src/evidence/provenance.ts';
+import { sourceOf, traceNumbers } from '../../src/evidence/provenance.ts';
 import { type Cells, makeArms } from '../support/tables.ts';
 
 function trace(cells: Cells, metric: 'log-ratio' | 'standardised' = 'log-ratio'): string[] {
@@ -62,5 +62,39 @@ describe('the numbers of a row', () => {
       'ready-made effect = 0.4: reported',
       'variance of the ready-made effect = 0.02: reported',
     ]);
+  });
+});
+
+describe('the source of a formula', () => {
+  const stepsOf = (cells: Cells) => {
+    const [arm] = makeArms([cells]);
+    return (['log-ratio', 'standardised'] as const).flatMap((metric) => {
+      const effect = computeEffect(arm, { metric, assumedCorrelation: 0.8 });
+      return typeof effect === 'string' ? [] : effect.steps;
+    });
+  };
+  const bare = { followup_mean: '', followup_sd: '', correlation: '', change_mean: '3' };
+  it.each<[string, Cells]>([
+    ['the SD of the change', { ...bare, change_sd: '2.5' }],
+    ['its standard error', { ...bare, change_se: '0.7' }],
+    ['its interval', { ...bare, change_ci_low: '1.5', change_ci_high: '4.5' }],
+    ['its t', { ...bare, change_t: '4' }],
+    ['its p', { ...bare, change_p: '0.002' }],
+    ['three SDs', { ...bare, followup_sd: '6.2', change_sd: '2.5' }],
+    ['a correlation', { ...bare, change_sd: '2.8', correlation: '0.9' }],
+    ['the SD of the change alone', { ...bare, baseline_sd: '', change_sd: '2.5' }],
+  ])('is named for every number made of %s, unless it is a sum or assumed', (_what, cells) => {
+    const steps = stepsOf(cells);
+    expect(steps.length).toBeGreaterThan(2);
+    for (const step of steps) {
+      const isNone = step.quantity === 'mean after' || step.how.startsWith('assumed');
+      if (isNone) expect(sourceOf(step), step.how).toBeNull();
+      else expect(sourceOf(step), step.how).toMatch(/Cochrane Handbook|\b(?:1999|2011|1988)\b/u);
+    }
+  });
+
+  it('is none for what a paper reports', () => {
+    const [arm] = makeArms([{}]);
+    expect(traceNumbers(arm, null).map(sourceOf)).toEqual([null, null, null, null, null]);
   });
 });

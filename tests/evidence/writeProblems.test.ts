@@ -1,7 +1,7 @@
 /** Problems as a file for a spreadsheet: complete, in order, and harmless whatever the table held. */
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { explainColumns } from '../../src/evidence/dictionary.ts';
+import { explainColumns, explainColumnsAsCsv } from '../../src/evidence/dictionary.ts';
 import { ARM_COLUMNS, STUDY_COLUMNS } from '../../src/evidence/schema.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { problemsToCsv } from '../../src/evidence/writeProblems.ts';
@@ -86,5 +86,15 @@ describe('the explanation of the columns', () => {
       meaning: 'Mean load in per cent of one-repetition maximum. Empty: the row serves no analysis by load.',
       example: '75',
     });
+  });
+
+  it('as a file has a line a column and nothing that a spreadsheet would calculate', () => {
+    const lines = linesOf(explainColumnsAsCsv());
+    expect(lines.map(({ column }) => column)).toEqual(Object.keys(ARM_COLUMNS));
+    expect(lines.filter(({ required }) => required === 'yes').length).toBeGreaterThan(5);
+    for (const cell of lines.flatMap((line) => Object.values(line))) {
+      expect(cell).not.toBe('');
+      expect(cell).not.toMatch(/(?:^|;)[=+\-@]/u);
+    }
   });
 });
