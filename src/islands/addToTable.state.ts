@@ -7,6 +7,7 @@ import type { Problem } from '../evidence/problem.ts';
 import type { JoinedTables, TableText } from './joinTables.ts';
 import type { JoinRequest } from './joinWorker.ts';
 import { loadOwnTable, storeOwnTable } from './ownTable.ts';
+import { MARK_CHANGED } from './ownTableMark.ts';
 
 /** Name of a table that was made of such rows alone. */
 const OWN_NAME = 'own-arms.csv';
@@ -65,8 +66,9 @@ export function createAdding(siteTable: SiteTable, csvOf: () => string) {
     else await store(reply);
   };
   const store = async (joined: Joined) => {
-    const { table, studies, rows } = joined;
-    await storeOwnTable({ ...table, studies, rows });
+    const { table, studies, rows, demonstration } = joined;
+    await storeOwnTable({ ...table, studies, rows, demonstration });
+    dispatchEvent(new Event(MARK_CHANGED));
     adding.value = { step: 'added', joined };
   };
   const attempt = async (work: () => Promise<void>) => {

@@ -1,4 +1,5 @@
 /** New rows below those of a table: one table that was read as a whole before anybody keeps it. */
+import { isDemonstration } from '../evidence/demonstration.ts';
 import type { Problem } from '../evidence/problem.ts';
 import { readArms } from '../evidence/table.ts';
 import { writeArms } from '../evidence/writeTable.ts';
@@ -15,6 +16,8 @@ export type JoinedTables =
       readonly table: TableText;
       readonly studies: number;
       readonly rows: number;
+      /** True where a row says that it is invented. */
+      readonly demonstration: boolean;
       /** Rows that were added. */
       readonly added: number;
       /** Columns of the table that are not read, so that they are not in the joined one. */
@@ -51,6 +54,7 @@ export function joinTables(table: TableText | null, rows: string, name: string):
     table: { name, text },
     studies: new Set(whole.arms.map(({ study }) => study)).size,
     rows: whole.arms.length,
+    demonstration: isDemonstration(whole.arms),
     added: added.arms.length,
     unread: warnings.flatMap(({ kind, column }) =>
       kind === 'unknown-column' ? [column ?? 'a column without name'] : [],
