@@ -9,6 +9,11 @@ export default defineConfig({
   ...(process.env.SITE_URL ? { site: process.env.SITE_URL } : {}),
   trailingSlash: 'always',
   integrations: [preact()],
+  // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
+  vite: {
+    build: { rolldownOptions: { output: { comments: { legal: false } } } },
+    worker: { format: 'es', rolldownOptions: { output: { comments: { legal: false } } } },
+  },
   devToolbar: { enabled: false },
   build: { inlineStylesheets: 'never' },
 });

@@ -1,5 +1,5 @@
 /** The settings of a call: those of a file, completed with the defaults. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Settings, settingsSchema } from '../src/model/settings.ts';
 import { CallError, readText } from './call.ts';
 

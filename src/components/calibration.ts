@@ -1,6 +1,6 @@
 /** The measured calibration of the engine, as `npm run calibrate` wrote it. */
 import { readFileSync } from 'node:fs';
-import { z } from 'zod';
+import * as z from 'zod';
 
 const share = z.number().min(0).max(1);
 

@@ -1,7 +1,7 @@
 /** Published results that stand beside ours for comparison; never part of a fit. */
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
-import { z } from 'zod';
+import * as z from 'zod';
 
 const publishedSchema = z.strictObject({
   topic: z.string().min(1),

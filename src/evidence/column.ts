@@ -2,10 +2,8 @@
  * What a column of a table is: how a cell is read, what is expected of it in words, and what the
  * data dictionary says. One definition serves validation, messages, documentation and types.
  */
-import { z } from 'zod';
-
-// Validation without generated code, so that a page may forbid `eval`.
-z.config({ jitless: true });
+import * as z from 'zod/mini';
+import './zodConfig.ts';
 
 /** Type and constraints in the terms of Table Schema (Frictionless Data, 2017). */
 export interface TableSchemaField {
@@ -25,7 +23,7 @@ export interface Column<Value, Required extends boolean = boolean> {
   /** What a cell must be, completing "expected …". */
   readonly expected: string;
   /** Reads a trimmed cell that is not empty. */
-  readonly cell: z.ZodType<Value, string>;
+  readonly cell: z.ZodMiniType<Value, string>;
   readonly field: TableSchemaField;
 }
 
@@ -56,7 +54,7 @@ export const MARKUP = /<[a-z/!?]/iu;
  */
 export const FORMULA = /(?:^|;)[=+\-@]/u;
 
-const plainText = z.string().refine((text) => whyNotPlain(text) === null);
+const plainText = z.string().check(z.refine((text) => whyNotPlain(text) === null));
 
 /** What keeps a text from being plain, as the remedy of its problem; null where it is plain. */
 export function whyNotPlain(text: string): string | null {
@@ -96,7 +94,10 @@ export function yesOrNo<const R extends boolean>(about: Description<R>): Column<
     unit: null,
     ...about,
     expected: 'yes or no',
-    cell: z.enum(['yes', 'no']).transform((word) => word === 'yes'),
+    cell: z.pipe(
+      z.enum(['yes', 'no']),
+      z.transform((word) => word === 'yes'),
+    ),
     field: { type: 'boolean', constraints: { required: about.required }, trueValues: ['yes'], falseValues: ['no'] },
   };
 }
@@ -125,16 +126,18 @@ function numeric<const R extends boolean>(
   limits: Limits,
   about: Description<R>,
 ): Column<number, R> {
-  let value = type === 'integer' ? z.int() : z.number();
-  if (limits.from !== undefined) value = value.gte(limits.from);
-  if (limits.to !== undefined) value = value.lte(limits.to);
-  if (limits.above !== undefined) value = value.gt(limits.above);
-  if (limits.below !== undefined) value = value.lt(limits.below);
+  const limitsOf = [
+    ...(limits.from !== undefined ? [z.gte(limits.from)] : []),
+    ...(limits.to !== undefined ? [z.lte(limits.to)] : []),
+    ...(limits.above !== undefined ? [z.gt(limits.above)] : []),
+    ...(limits.below !== undefined ? [z.lt(limits.below)] : []),
+  ];
+  const value = (type === 'integer' ? z.int() : z.number()).check(...limitsOf);
   return {
     unit: null,
     ...about,
     expected: describeNumber(type, limits),
-    cell: z.string().regex(DECIMAL).transform(Number).pipe(value),
+    cell: z.pipe(z.pipe(z.string().check(z.regex(DECIMAL)), z.transform(Number)), value),
     field: {
       type,
       constraints: {

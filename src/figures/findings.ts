@@ -7,8 +7,8 @@ import type { Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { BandChecks, FullAnalysis } from '../model/full.ts';
 import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
-import type { Settings } from '../model/settings.ts';
-import { JUDGED_REPETITIONS, type Strength } from '../model/strength.ts';
+import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
+import type { Strength } from '../model/strength.ts';
 import { formatChange, formatNumber, formatRange, shownUnit } from './format.ts';
 
 /** Strength against reserve and load, and whether the effect of reserve is worth something. */

@@ -1,8 +1,8 @@
 /** Strength: what more reserve and what more load change it by, against the smallest difference worth having. */
 import * as Plot from '@observablehq/plot';
 import type { Estimate } from '../model/result.ts';
-import type { Settings } from '../model/settings.ts';
-import { JUDGED_REPETITIONS, type Strength } from '../model/strength.ts';
+import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
+import type { Strength } from '../model/strength.ts';
 import { writePercent } from '../numerics/percent.ts';
 import type { Figure } from './figure.ts';
 import { describeStrength } from './findings.ts';

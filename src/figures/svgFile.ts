@@ -12,7 +12,7 @@ export const FILE_VALUES: Readonly<Record<string, string>> = {
   '--quiet': '#565a61',
   '--light-load': '#8f5300',
   '--heavy-load': '#17527f',
-  '--sans': "'Avenir Next', Avenir, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif",
+  '--sans': "'Source Sans 3', 'Avenir Next', Avenir, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif",
 };
 
 /** Width of the picture in a file, pixels at 1×. */

@@ -21,6 +21,7 @@ export function CalculatorResult({ state }: { readonly state: Calculator }) {
   return (
     <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
       <div aria-live="polite" aria-busy={pending.value} class="inked">
+        {state.foreign.value && <p>Your table is being read; until then this is the site's own answer.</p>}
         {problem.value !== null && <p class="problem">The numbers could not be worked out: {problem.value}</p>}
         {ignored.value.length > 0 && (
           <p class="problem">

@@ -6,25 +6,25 @@ import type { Analysis, BandName } from '../model/result.ts';
 import { EvidenceControls } from './EvidenceControls.tsx';
 import { EvidenceGuide } from './EvidenceGuide.tsx';
 import { EvidencePanels } from './EvidencePanels.tsx';
-import type { FilterOptions } from './evidence.controls.ts';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
 import { FigureView } from './FigureView.tsx';
+import type { Vocabulary } from './filterOptions.ts';
 import { Scroll } from './Scroll.tsx';
 import { TakeHome } from './TakeHome.tsx';
 
 interface Props {
   readonly analysis: Analysis;
   readonly table: string;
-  readonly options: FilterOptions;
-  readonly years: { readonly low: number; readonly high: number };
+  /** What the site's table offers to choose by. */
+  readonly vocabulary: Vocabulary;
   /** The figures as the build drew them. */
   readonly light?: ComponentChildren;
   readonly heavy?: ComponentChildren;
   readonly all?: ComponentChildren;
 }
 
-export function Evidence({ analysis, table, options, years, ...drawn }: Props) {
-  const state = useMemo(() => createEvidence(analysis, table), [analysis, table]);
+export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
+  const state = useMemo(() => createEvidence(analysis, table, vocabulary), [analysis, table, vocabulary]);
   useEffect(() => state.connect(), [state]);
   return (
     <div class="workbench">
@@ -36,7 +36,7 @@ export function Evidence({ analysis, table, options, years, ...drawn }: Props) {
         <LeftOut state={state} />
         <EvidenceGuide state={state} />
       </div>
-      <EvidenceControls state={state} options={options} years={years} />
+      <EvidenceControls state={state} {...state.vocabulary.value} />
       <div class="panels">
         <EvidencePanels state={state} />
         <TakeHome state={state} />
@@ -48,6 +48,7 @@ export function Evidence({ analysis, table, options, years, ...drawn }: Props) {
 function Messages({ state }: { readonly state: EvidenceState }) {
   return (
     <div aria-live="polite">
+      {state.foreign.value && <p>Your table is being read; until then this is the site's own.</p>}
       {state.notice.value !== null && <p class="problem">{state.notice.value}</p>}
       {state.problem.value !== null && (
         <p class="problem">The numbers could not be worked out: {state.problem.value}</p>

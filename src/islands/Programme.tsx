@@ -12,15 +12,21 @@ interface Props {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly Exercise[];
   readonly example: SavedProgramme;
+  /** Address of the table on this site. */
+  readonly table: string;
 }
 
-export function Programme({ analysis, exercises, example }: Props) {
-  const state = useMemo(() => createProgramme(analysis, exercises, example), [analysis, exercises, example]);
+export function Programme({ analysis, exercises, example, table }: Props) {
+  const state = useMemo(
+    () => createProgramme(analysis, exercises, example, table),
+    [analysis, exercises, example, table],
+  );
   useEffect(() => state.connect(), [state]);
   const { first, second } = state.report.value;
   return (
     <div class="programme" aria-busy={state.pending.value}>
       <ProgrammeEntry state={state} />
+      {state.foreign.value && <p role="status">Your table is being read; until then the site's own answers.</p>}
       <ProgrammeComparison state={state} />
       <ProgrammeVersion state={state} version={first} name={second ? 'Version one' : 'The programme'} />
       {second && <ProgrammeVersion state={state} version={second} name="Version two" />}

@@ -9,12 +9,12 @@ import { Scroll } from './Scroll.tsx';
 export function ProgrammeComparison({ state }: { readonly state: ProgrammeState }) {
   const { comparison } = state.report.value;
   if (!comparison) return null;
-  const { settings } = state.analysis;
+  const { settings } = state.analysis.value;
   return (
     <section aria-label="Comparison">
       <h2>What the change is worth and costs</h2>
       <p class="saying" aria-live="polite" id="finding">
-        {describeVersions(comparison, state.programme.value.calendar, state.analysis)}
+        {describeVersions(comparison, state.programme.value.calendar, state.analysis.value)}
       </p>
       <Scroll label="Growth of version two against version one, by muscle">
         <table>

@@ -53,7 +53,7 @@ function Checked({
   readonly name: string;
 }) {
   const [showsAll, setShowsAll] = useState(false);
-  const { settings } = state.analysis;
+  const { settings } = state.analysis.value;
   const cautions = [...new Set(check.lines.flatMap((line) => line.cautions))];
   const unsafe = check.lines.filter((line) => line.unsafe);
   return (
@@ -102,7 +102,7 @@ function Checked({
           <Muscles muscles={[...check.muscles, check.overall]} metric={settings.metric} />
         </Scroll>
         <FigureView
-          figure={recoveryCalendar(check.sessions, state.analysis, { calendar: state.programme.value.calendar })}
+          figure={recoveryCalendar(check.sessions, state.analysis.value, { calendar: state.programme.value.calendar })}
           heading="h3"
         />
       </div>

@@ -18,12 +18,15 @@ import {
 } from '../model/full.ts';
 import type { Analysis } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
+import { listVocabulary, type Vocabulary } from './filterOptions.ts';
+import { type StudiesView, viewStudies } from './studiesView.ts';
+import { loadTableText } from './tableText.ts';
 
 export type WorkerRequest =
   | {
-      readonly kind: 'analyse' | 'practice' | 'check' | 'sweep' | 'take home';
+      readonly kind: 'analyse' | 'practice' | 'vocabulary' | 'studies' | 'check' | 'sweep' | 'take home';
       readonly id: number;
-      /** Address of the table on this site. */
+      /** Address of the table on this site, or of the reader's own (ownTable.ts). */
       readonly table: string;
       readonly settings: Settings;
     }
@@ -32,6 +35,8 @@ export type WorkerRequest =
 export type WorkerReply =
   | { readonly kind: 'analysis'; readonly id: number; readonly analysis: Analysis }
   | { readonly kind: 'practice'; readonly id: number; readonly analysis: PracticeAnalysis }
+  | { readonly kind: 'vocabulary'; readonly id: number; readonly vocabulary: Vocabulary }
+  | { readonly kind: 'studies'; readonly id: number; readonly studies: StudiesView }
   | { readonly kind: 'checks'; readonly id: number; readonly checks: BandsChecks }
   | { readonly kind: 'sweep progress'; readonly id: number; readonly progress: SweepProgress }
   | { readonly kind: 'sweep'; readonly id: number; readonly sweep: Sweep }
@@ -53,7 +58,12 @@ async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): 
     const arms = await loadArms(table);
     if (kind === 'analyse') reply({ kind: 'analysis', id, analysis: analyse(arms, settings) });
     else if (kind === 'practice') reply({ kind: 'practice', id, analysis: practise(arms, settings) });
-    else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
+    else if (kind === 'vocabulary') reply({ kind, id, vocabulary: listVocabulary(arms) });
+    else if (kind === 'studies') {
+      // At once what needs no refit; with each study's influence when it is known.
+      reply({ kind, id, studies: viewStudies(arms, settings, {}) });
+      reply({ kind, id, studies: viewStudies(arms, settings, checkBands(arms, settings)) });
+    } else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
     else if (kind === 'take home') reply({ kind: 'files', id, files: packTakeHome(arms, settings) });
     else await sweep(arms, settings, id);
   } catch (error) {
@@ -86,7 +96,7 @@ async function sweep(arms: readonly Arm[], settings: Settings, id: number): Prom
 }
 
 async function loadArms(address: string): Promise<readonly Arm[]> {
-  const known = tables.get(address) ?? fetchArms(address);
+  const known = tables.get(address) ?? readTable(address);
   tables.set(address, known);
   try {
     return await known;
@@ -97,10 +107,8 @@ async function loadArms(address: string): Promise<readonly Arm[]> {
   }
 }
 
-async function fetchArms(address: string): Promise<readonly Arm[]> {
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`the table could not be loaded: ${response.status} ${response.statusText}`);
-  const { arms, problems } = readArms(await response.text(), address);
+async function readTable(address: string): Promise<readonly Arm[]> {
+  const { arms, problems } = readArms(await loadTableText(address), address);
   if (problems.length > 0) throw new Error(problems.map(formatProblem).join('\n'));
   return arms;
 }

@@ -12,9 +12,12 @@ import { judgementOf } from '../practice/judgement.ts';
 import { loadForPossible, POSSIBLE_REPETITIONS, possibleAt } from '../practice/possible.ts';
 import type { Situation } from '../practice/situation.ts';
 import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
+import { addressOfTable } from './ownTable.ts';
 import { type Choices, DEFAULT_CHOICES, OTHER_EXERCISE, readChoices, writeChoices } from './situationAddress.ts';
 
-export function createCalculator(start: PracticeAnalysis, exercises: readonly Exercise[], table: string) {
+export function createCalculator(start: PracticeAnalysis, exercises: readonly Exercise[], shipped: string) {
+  /** True while the reader's own table is wanted and the site's still answers. */
+  const foreign = signal(false);
   const choices = signal<Choices>(DEFAULT_CHOICES);
   const analysis = signal<PracticeAnalysis>(start);
   const pending = signal(false);
@@ -73,6 +76,9 @@ export function createCalculator(start: PracticeAnalysis, exercises: readonly Ex
     );
     change(values);
     ignored.value = unread;
+    const table = addressOfTable(shipped);
+    const isOwn = table !== shipped;
+    foreign.value = isOwn;
     let worker: Worker | null = null;
     let latest = 0;
     const fail = () => {
@@ -87,7 +93,9 @@ export function createCalculator(start: PracticeAnalysis, exercises: readonly Ex
         if (data.id !== latest) return;
         pending.value = false;
         problem.value = data.kind === 'problem' ? data.problem : null;
-        if (data.kind === 'practice') analysis.value = data.analysis;
+        if (data.kind !== 'practice') return;
+        analysis.value = data.analysis;
+        foreign.value = false;
       });
       return worker;
     };
@@ -96,7 +104,7 @@ export function createCalculator(start: PracticeAnalysis, exercises: readonly Ex
       const [keep, confidence] = wanted.value.split(' ').map(Number);
       const settings = settingsSchema.parse({ ...start.settings, keptShare: keep / 100, confidence: confidence / 100 });
       latest++;
-      if (JSON.stringify(settings) === JSON.stringify(start.settings)) {
+      if (!isOwn && JSON.stringify(settings) === JSON.stringify(start.settings)) {
         analysis.value = start;
         pending.value = false;
         return;
@@ -122,6 +130,7 @@ export function createCalculator(start: PracticeAnalysis, exercises: readonly Ex
     advice,
     possible,
     pending,
+    foreign,
     problem,
     ignored,
     refused,

@@ -11,6 +11,8 @@ import { defaultSettings, type Settings } from '../model/settings.ts';
 import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
 import type { Change } from './evidence.controls.ts';
 import { GUIDE_STEPS } from './evidence.guide.ts';
+import type { Vocabulary } from './filterOptions.ts';
+import { addressOfTable } from './ownTable.ts';
 import { saveFile } from './saveFile.ts';
 import { readSettings, writeSettings } from './settingsAddress.ts';
 
@@ -19,7 +21,12 @@ const REST = 400;
 /** A large table waits longer, by this multiple of its last fit, so that checks do not slow the next move. */
 const REST_IN_FITS = 4;
 
-export function createEvidence(start: Analysis, table: string) {
+export function createEvidence(start: Analysis, shipped: string, offered: Vocabulary) {
+  /** Address of the table that is read: the site's, or the reader's own once the page has looked. */
+  let table = shipped;
+  /** True while the reader's own table is wanted and the site's is still shown. */
+  const foreign = signal(false);
+  const vocabulary = signal<Vocabulary>(offered);
   const settings = signal<Settings>(start.settings);
   const analysis = signal<Analysis>(start);
   const checks = signal<BandsChecks | null>(null);
@@ -29,7 +36,8 @@ export function createEvidence(start: Analysis, table: string) {
   const notice = signal<string | null>(null);
   /** True until the picture shows the settings as they stand. */
   const pending = computed(
-    () => analysis.value.settings !== settings.value && !isSame(analysis.value.settings, settings.value),
+    () =>
+      foreign.value || (analysis.value.settings !== settings.value && !isSame(analysis.value.settings, settings.value)),
   );
   const change = (by: Change) => {
     settings.value = by(settings.value);
@@ -111,8 +119,13 @@ export function createEvidence(start: Analysis, table: string) {
   };
 
   const connect = () => {
+    table = addressOfTable(shipped);
     const worker = startWorker(fail);
     fitter = worker;
+    if (table !== shipped) {
+      foreign.value = true;
+      post(worker, { kind: 'vocabulary', id: 0, table, settings: settings.value });
+    }
     let busy = false;
     let asked = 0;
     let lastFit = 0;
@@ -133,10 +146,17 @@ export function createEvidence(start: Analysis, table: string) {
         if (file) saveFile(file);
         return;
       }
+      if (data.kind === 'vocabulary') {
+        vocabulary.value = data.vocabulary;
+        return;
+      }
       busy = false;
       lastFit = performance.now() - asked;
       problem.value = data.kind === 'problem' ? data.problem : null;
-      if (data.kind === 'analysis') analysis.value = data.analysis;
+      if (data.kind === 'analysis') {
+        analysis.value = data.analysis;
+        foreign.value = false;
+      }
       // While one fit was made the controls may have moved on; only the newest is fitted.
       if (data.kind === 'analysis' && !isSame(data.analysis.settings, settings.value)) ask();
     });
@@ -177,6 +197,8 @@ export function createEvidence(start: Analysis, table: string) {
     problem,
     notice,
     pending,
+    foreign,
+    vocabulary,
     change,
     reset,
     guide,

@@ -3,55 +3,78 @@
  * larger than other stores hold). Pages and workers read it from here; nothing is sent anywhere.
  */
 import { createStore, del, get, set } from 'idb-keyval';
-import { z } from 'zod';
+import * as z from 'zod/mini';
+import '../evidence/zodConfig.ts';
+import { MARK_NAME } from './ownTableMark.ts';
 
 /** Address by which a worker knows that the reader's own table is meant, in place of one on the site. */
 export const OWN_TABLE = 'own table';
 
-/** Name under which a mark says that there is an own table, for pages to know before they look. */
-const MARK = 'shy-of-failure own table';
 const KEY = 'arms';
 
-const ownTableSchema = z.strictObject({
+const markSchema = z.strictObject({
   /** Name of the file it came from. */
-  name: z.string().max(500),
+  name: z.string().check(z.maxLength(500)),
+  studies: z.int().check(z.gte(0)),
+  rows: z.int().check(z.gte(0)),
+  /** True where a row says that it is invented. */
+  demonstration: z.boolean(),
+});
+const ownTableSchema = z.extend(markSchema, {
   /** CSV, as it was opened. */
   text: z.string(),
-  /** Studies and rows, for the mark on every page. */
-  studies: z.int().min(0),
-  rows: z.int().min(0),
 });
 
 export type OwnTable = z.infer<typeof ownTableSchema>;
+/** What is said of the own table on every page. */
+export type OwnTableMark = z.infer<typeof markSchema>;
 
-const store = () => createStore('shy-of-failure', 'tables');
+let opened: ReturnType<typeof createStore> | null = null;
+function store(): ReturnType<typeof createStore> {
+  opened ??= createStore('shy-of-failure', 'tables');
+  return opened;
+}
 
-/** The table, validated; null where there is none or it cannot be read. */
+/** The table, validated; null where there is none or what is stored is something else. */
 export async function loadOwnTable(): Promise<OwnTable | null> {
   const found = ownTableSchema.safeParse(await get(KEY, store()));
   return found.success ? found.data : null;
 }
 
-/** @throws where the browser refuses to store it, with its reason */
-export async function storeOwnTable(table: OwnTable): Promise<void> {
+/** Stores the table without marking it, as a worker can. @throws where the browser refuses, with its reason */
+export async function writeOwnTable(table: OwnTable): Promise<void> {
   await set(KEY, table, store());
-  const { text: _, ...mark } = table;
-  localStorage.setItem(MARK, JSON.stringify(mark));
+}
+
+/** Says on every page from now on that there is an own table. */
+export function markOwnTable({ name, studies, rows, demonstration }: OwnTableMark): void {
+  localStorage.setItem(MARK_NAME, JSON.stringify({ name, studies, rows, demonstration }));
+}
+
+/** Stores and marks. @throws where the browser refuses to store it, with its reason */
+export async function storeOwnTable(table: OwnTable): Promise<void> {
+  await writeOwnTable(table);
+  markOwnTable(table);
 }
 
 export async function removeOwnTable(): Promise<void> {
-  localStorage.removeItem(MARK);
+  localStorage.removeItem(MARK_NAME);
   await del(KEY, store());
 }
 
 /** What the mark says of the own table; null where there is none. Known at once, before the table is. */
-export function readMark(): Omit<OwnTable, 'text'> | null {
-  const written = localStorage.getItem(MARK);
+export function readMark(): OwnTableMark | null {
+  const written = localStorage.getItem(MARK_NAME);
   if (written === null) return null;
   try {
-    const found = ownTableSchema.omit({ text: true }).safeParse(JSON.parse(written));
+    const found = markSchema.safeParse(JSON.parse(written));
     return found.success ? found.data : null;
   } catch {
     return null;
   }
+}
+
+/** Address of the table that a page's workers read: the reader's own where there is one, else the site's. */
+export function addressOfTable(shipped: string): string {
+  return readMark() ? OWN_TABLE : shipped;
 }

@@ -7,6 +7,8 @@ import { type Exercise, plainName } from '../evidence/exercises.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../practice/programme/report.ts';
 import { readSaved, type SavedProgramme, writeSaved } from '../practice/programme/saved.ts';
+import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
+import { addressOfTable } from './ownTable.ts';
 import type { ProgrammeReply, ProgrammeRequest } from './programmeWorker.ts';
 import { saveFile } from './saveFile.ts';
 
@@ -16,13 +18,21 @@ const STORE = 'shy-of-failure programme';
 
 export type VersionName = 'first' | 'second';
 
-export function createProgramme(analysis: PracticeAnalysis, listed: readonly Exercise[], example: SavedProgramme) {
+export function createProgramme(
+  start: PracticeAnalysis,
+  listed: readonly Exercise[],
+  example: SavedProgramme,
+  shipped: string,
+) {
+  const analysis = signal<PracticeAnalysis>(start);
+  /** True while the reader's own table is wanted and the site's still answers. */
+  const foreign = signal(false);
   const programme = signal<SavedProgramme>(example);
   const input = computed<ProgrammeInput>(() => ({
     ...programme.value,
     exercises: [...programme.value.exercises, ...listed],
   }));
-  const report = signal<ProgrammeReport>(reportProgramme(analysis, input.value));
+  const report = signal<ProgrammeReport>(reportProgramme(start, input.value));
   const pending = signal(false);
   const problem = signal<string | null>(null);
   const change = (part: Partial<SavedProgramme>) => {
@@ -48,13 +58,32 @@ export function createProgramme(analysis: PracticeAnalysis, listed: readonly Exe
     else problem.value = `${file.name}: ${read.problem}`;
   };
 
+  /** Has the reader's own table analysed, once; returns what ends it. */
+  const readOwn = (table: string) => {
+    const worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
+    const request: WorkerRequest = { kind: 'practice', id: 0, table, settings: start.settings };
+    worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
+      if (data.kind === 'problem') problem.value = data.problem;
+      if (data.kind !== 'practice') return;
+      analysis.value = data.analysis;
+      foreign.value = false;
+      worker.terminate();
+    });
+    worker.postMessage(request);
+    return () => worker.terminate();
+  };
+
   const connect = () => {
     const stored = sessionStorage.getItem(STORE);
     const restored = stored === null ? null : readSaved(stored).programme;
     if (restored) programme.value = restored;
     const worker = new Worker(new URL('./programmeWorker.ts', import.meta.url), { type: 'module' });
     let latest = 0;
-    let sent = false;
+    /** The analysis that the worker has. */
+    let sent: PracticeAnalysis | null = null;
+    const table = addressOfTable(shipped);
+    foreign.value = table !== shipped;
+    const stopReading = foreign.value ? readOwn(table) : null;
     worker.addEventListener('error', () => {
       pending.value = false;
       problem.value = 'the check could not be started in this browser';
@@ -66,23 +95,28 @@ export function createProgramme(analysis: PracticeAnalysis, listed: readonly Exe
       else problem.value = data.problem;
     });
     let rest: ReturnType<typeof setTimeout> | undefined;
-    let checked: ProgrammeInput | null = restored ? null : input.value;
+    let checked = { input: restored ? null : input.value, by: start };
     const stop = effect(() => {
-      const wanted = input.value;
-      if (wanted === checked) return;
+      const wanted = { input: input.value, by: analysis.value };
+      if (wanted.input === checked.input && wanted.by === checked.by) return;
       checked = wanted;
       pending.value = true;
       clearTimeout(rest);
       rest = setTimeout(() => {
         sessionStorage.setItem(STORE, writeSaved(programme.peek()));
-        const request: ProgrammeRequest = { id: ++latest, analysis: sent ? null : analysis, input: wanted };
-        sent = true;
+        const request: ProgrammeRequest = {
+          id: ++latest,
+          analysis: sent === wanted.by ? null : wanted.by,
+          input: wanted.input,
+        };
+        sent = wanted.by;
         worker.postMessage(request);
       }, REST);
     });
     return () => {
       clearTimeout(rest);
       stop();
+      stopReading?.();
       worker.terminate();
     };
   };
@@ -90,6 +124,7 @@ export function createProgramme(analysis: PracticeAnalysis, listed: readonly Exe
     programme,
     report,
     pending,
+    foreign,
     problem,
     analysis,
     change,

@@ -5,7 +5,8 @@
  *
  * A part that does not hold stands at its default and is named.
  */
-import { z } from 'zod';
+import * as z from 'zod/mini';
+import '../evidence/zodConfig.ts';
 import { TRAINING_STATUSES } from '../evidence/vocabulary.ts';
 import { defaultSettings } from '../model/settings.ts';
 import { COMPANIES } from '../practice/cautions.ts';
@@ -13,14 +14,12 @@ import { JUDGEMENTS, PUBLISHED_JUDGEMENT } from '../practice/judgement.ts';
 import { LOAD_RANGE } from '../practice/possible.ts';
 import { PURPOSES } from '../practice/situation.ts';
 
-const numberInText = (schema: z.ZodNumber) =>
-  z
-    .string()
-    .regex(/^-?\d+(?:\.\d+)?$/u)
-    .transform(Number)
-    .pipe(schema);
-const yesOrNo = z.enum(['yes', 'no']).transform((word) => word === 'yes');
-const percent = numberInText(z.number().gte(50).lte(99));
+const numberInText = (schema: z.ZodMiniNumber<number>) =>
+  z.pipe(z.pipe(z.string().check(z.regex(/^-?\d+(?:\.\d+)?$/u)), z.transform(Number)), schema);
+const yesOrNo = z.pipe(
+  z.enum(['yes', 'no']),
+  z.transform((word) => word === 'yes'),
+);
 
 /** Name of the exercise that the reader describes instead of choosing one of the list. */
 export const OTHER_EXERCISE = 'another';
@@ -33,20 +32,27 @@ export const BIAS = { from: -5, to: 5 } as const;
 export const SPREAD = { from: 0, to: 5 } as const;
 
 const within = ({ from, to }: { readonly from: number; readonly to: number }) =>
-  numberInText(z.number().gte(from).lte(to));
+  numberInText(z.number().check(z.gte(from), z.lte(to)));
+const percent = within({ from: 50, to: 99 });
 
 const fields = {
   purpose: z.enum(PURPOSES),
-  exercise: z.string().min(1).max(100),
+  exercise: z.string().check(z.minLength(1), z.maxLength(100)),
   load: within(LOAD_RANGE),
-  planned: within(PLANNED).refine(Number.isInteger),
+  planned: within(PLANNED).check(z.refine(Number.isInteger)),
   pins: yesOrNo,
   stops: yesOrNo,
   partials: yesOrNo,
   company: z.enum(COMPANIES),
   status: z.enum(TRAINING_STATUSES),
   /** Hours to the event; null where none is near. */
-  hours: z.union([z.literal('none').transform(() => null), within({ from: 0, to: MOST_HOURS })]),
+  hours: z.union([
+    z.pipe(
+      z.literal('none'),
+      z.transform(() => null),
+    ),
+    within({ from: 0, to: MOST_HOURS }),
+  ]),
   judgement: z.enum(JUDGEMENTS),
   bias: within(BIAS),
   spread: within(SPREAD),

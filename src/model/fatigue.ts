@@ -16,7 +16,7 @@
 import type { Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { TRAINING_STATUSES } from '../evidence/vocabulary.ts';
-import { chiSquareQuantile } from '../numerics/distributions.ts';
+import { chiSquareOneQuantile } from '../numerics/distributions.ts';
 import { bisect, maximiseOnInterval } from '../numerics/roots.ts';
 import { rangeOf, toObservations } from './bandFit.ts';
 import { logLikelihoods } from './likelihood.ts';
@@ -115,7 +115,7 @@ function fitStatus(
   const hours = Math.exp(logHours.at);
   const outcome = fitModel(problem.observations, problem.columns(hours), { rho: settings.rho, weighting: 'mixed' });
   if (!outcome.fit) return failed(outcome.failure);
-  const cut = logHours.value - 0.5 * chiSquareQuantile(settings.confidence, 1);
+  const cut = logHours.value - 0.5 * chiSquareOneQuantile(settings.confidence);
   const holds = (x: number) => problem.profile(Math.exp(x)) >= cut;
   const low = holds(Math.log(LEAST_HOURS))
     ? null
@@ -144,7 +144,7 @@ function listRecovery(
   const variances = problem.variancesAt(hours);
   const profile = (reserve: number, recovery: number) => problem.profileRecovery(reserve, recovery, margin, variances);
   const best = problem.likelihoodAt(hours, variances);
-  const cut = best - 0.5 * chiSquareQuantile(confidence, 1);
+  const cut = best - 0.5 * chiSquareOneQuantile(confidence);
   return LISTED_RESERVES.filter((reserve) => reserve >= studied.low && reserve <= studied.high).map((reserve) => {
     const start = a + b * reserve;
     const point = start > margin ? hours * Math.log(start / margin) : 0;

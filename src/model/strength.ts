@@ -13,10 +13,7 @@ import { fitModel } from './mixed.ts';
 import type { Estimate, ExcludedRow, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { selectRows } from './selection.ts';
-import type { Settings } from './settings.ts';
-
-/** Repetitions of reserve over which a difference is judged: about as far as training for strength stays from failure (common practice, no source). */
-export const JUDGED_REPETITIONS = 5;
+import { JUDGED_REPETITIONS, type Settings } from './settings.ts';
 
 export interface Equivalence {
   /** Difference over the judged repetitions, with its usual interval. */

@@ -13,7 +13,7 @@ import { rangeOf } from './bandFit.ts';
 import type { StudyInfluence } from './checks/influence.ts';
 import type { FullAnalysis } from './full.ts';
 import { countPeople } from './people.ts';
-import type { Band, BandName, FittedRow } from './result.ts';
+import type { Band, BandName, Estimate, FittedRow } from './result.ts';
 import type { Metric, Settings } from './settings.ts';
 
 export interface RowReport {
@@ -67,8 +67,11 @@ export interface StudyReport {
   readonly bands: readonly StudyInBand[];
 }
 
+/** What the reports are read from; bands whose checks are missing have no influence. */
+type Reported = Pick<FullAnalysis, 'settings' | 'bands' | 'rows' | 'checks'>;
+
 /** Reports of all studies, by year and then name; one pass over the rows. */
-export function reportStudies(arms: readonly Arm[], analysis: FullAnalysis): readonly StudyReport[] {
+export function reportStudies(arms: readonly Arm[], analysis: Reported): readonly StudyReport[] {
   const bands = Object.entries(analysis.bands) as [BandName, Band][];
   const fitted = new Map<number, { readonly band: BandName; readonly row: FittedRow }>();
   for (const [band, { fitted: rows }] of bands) for (const row of rows) fitted.set(row.line, { band, row });
@@ -145,4 +148,20 @@ function inBand(band: BandName, reports: readonly RowReport[], influence: StudyI
   const weights = reports.flatMap((row) => (row.band === band ? [row.weight ?? 0] : []));
   if (weights.length === 0) return [];
   return [{ band, rows: weights.length, weight: weights.reduce((sum, weight) => sum + weight, 0), influence }];
+}
+
+/** A band as all its studies make it, for comparison with it without one. */
+export interface WholeBand {
+  readonly name: BandName;
+  readonly band: Band;
+  /** Mean slope; null where the band could not be fitted or its checks are not known. */
+  readonly slope: Estimate | null;
+}
+
+export function wholeBandsOf({ bands, checks, settings }: Reported): readonly WholeBand[] {
+  return (Object.entries(bands) as [BandName, Band][]).map(([name, band]) => ({
+    name,
+    band,
+    slope: checks[name]?.weightings.find(({ weighting }) => weighting === settings.weighting)?.slope ?? null,
+  }));
 }

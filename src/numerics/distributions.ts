@@ -3,7 +3,6 @@
  *
  * Degrees of freedom are real-valued: Satterthwaite's approximation gives fractions, often near 1.
  */
-import chiSquareQuantileOf from '@stdlib/stats-base-dists-chisquare-quantile';
 import normalQuantileOf from '@stdlib/stats-base-dists-normal-quantile';
 import studentCdf from '@stdlib/stats-base-dists-t-cdf';
 import studentQuantileOf from '@stdlib/stats-base-dists-t-quantile';
@@ -23,7 +22,7 @@ export function normalQuantile(p: number): number {
   return normalQuantileOf(p, 0, 1);
 }
 
-/** Value of χ² that a share `p` (0 to 1) lies below, `df` > 0. */
-export function chiSquareQuantile(p: number, df: number): number {
-  return chiSquareQuantileOf(p, df);
+/** Value of χ² with 1 df that a share `p` (0 to 1) lies below: the square of a standard normal, so that |Z| is asked. */
+export function chiSquareOneQuantile(p: number): number {
+  return normalQuantile((1 + p) / 2) ** 2;
 }

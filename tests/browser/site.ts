@@ -28,6 +28,7 @@ export const PATHS = [
   'figures/',
   'figures/growth-light/',
   'figures/growth-light/embed/',
+  'table/',
   'methods/',
 ] as const;
 

@@ -1,5 +1,5 @@
 /** Columns of a programme: one line is the sets of one exercise on one day. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { type Column, integer, number, oneOf, text, yesOrNo } from '../../evidence/column.ts';
 import { EXERCISE_COLUMNS } from '../../evidence/exercises.ts';
 import { COMPANIES, type Company } from '../cautions.ts';
@@ -38,22 +38,28 @@ const day: Column<number, true> = {
   example: 'Monday',
   description: 'Day of the session; Monday is day 1.',
   expected: `a weekday, or the number of a day from 1 to ${LAST_DAY}`,
-  cell: z.string().transform((written, context) => {
-    const found = readDay(written);
-    if (found !== null) return found;
-    context.addIssue({ code: 'custom', message: 'not a day' });
-    return z.NEVER;
-  }),
+  cell: z.pipe(
+    z.string(),
+    z.transform((written, context) => {
+      const found = readDay(written);
+      if (found !== null) return found;
+      context.issues.push({ code: 'custom', message: 'not a day', input: written });
+      return z.NEVER;
+    }),
+  ),
   field: { type: 'string', constraints: { required: true } },
 };
 
 /** Words of a programme may be written in capitals. */
 const anyCase = <Value, Required extends boolean>(column: Column<Value, Required>): Column<Value, Required> => ({
   ...column,
-  cell: z
-    .string()
-    .transform((written) => written.toLowerCase())
-    .pipe(column.cell),
+  cell: z.pipe(
+    z.pipe(
+      z.string(),
+      z.transform((written) => written.toLowerCase()),
+    ),
+    column.cell,
+  ),
 });
 
 const own = 'Only for an exercise that the list does not name, or to say otherwise than the list.';

@@ -1,8 +1,9 @@
 /** A programme as it is saved to a file and opened again: both versions, own exercises and the calendar. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Exercise } from '../../evidence/exercises.ts';
 import { RELATIONS } from '../../evidence/repetitions.ts';
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
+import '../../evidence/zodConfig.ts';
 import { LAST_DAY } from './columns.ts';
 import type { Calendar } from './sessions.ts';
 
@@ -14,30 +15,31 @@ const LONGEST = 1_000_000;
 const LONGEST_NAME = 500;
 const MOST_EXERCISES = 500;
 
-const name = z.string().min(1).max(LONGEST_NAME);
-const hour = z.int().min(0).max(23);
+const name = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
+const text = z.string().check(z.maxLength(LONGEST));
+const hour = z.int().check(z.gte(0), z.lte(23));
 
 const savedSchema = z.strictObject({
   kind: z.literal('programme'),
   version: z.literal(VERSION),
-  first: z.string().max(LONGEST),
-  second: z.string().max(LONGEST).nullable(),
+  first: text,
+  second: z.nullable(text),
   exercises: z
     .array(
       z.strictObject({
         name,
-        muscles: z.array(name).min(1).max(20),
+        muscles: z.array(name).check(z.minLength(1), z.maxLength(20)),
         canPin: z.boolean(),
         stoppable: z.boolean(),
         partials: z.boolean(),
-        relation: z.enum(RELATIONS).nullable(),
+        relation: z.nullable(z.enum(RELATIONS)),
       }),
     )
-    .max(MOST_EXERCISES),
+    .check(z.maxLength(MOST_EXERCISES)),
   calendar: z.strictObject({
     status: z.enum(TRAINING_STATUSES),
     sessionHour: hour,
-    event: z.strictObject({ day: z.int().min(1).max(LAST_DAY), hour }).nullable(),
+    event: z.nullable(z.strictObject({ day: z.int().check(z.gte(1), z.lte(LAST_DAY)), hour })),
   }),
 });
 

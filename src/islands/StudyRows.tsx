@@ -1,0 +1,113 @@
+/** The rows of one study, and where each of their numbers comes from. */
+import { traceNumbers } from '../evidence/provenance.ts';
+import { formatSignificant } from '../figures/format.ts';
+import { BAND_LOOKS } from '../figures/growthByReserve.ts';
+import { describeMeasurement, outlineNumbers, showChange, showWeight } from '../figures/studyWords.ts';
+import type { Settings } from '../model/settings.ts';
+import type { RowReport } from '../model/studyReports.ts';
+import { writePercent } from '../numerics/percent.ts';
+import { Scroll } from './Scroll.tsx';
+
+interface RowsProps {
+  readonly rows: readonly RowReport[];
+  readonly settings: Pick<Settings, 'confidence' | 'outcome'>;
+}
+
+/** Digits that a statistic of the table is shown with. */
+const DIGITS = 4;
+
+/** Every row of a study: effect, weight or why it is left out; then where each of its numbers comes from. */
+export function StudyRows({ rows, settings }: RowsProps) {
+  return (
+    <>
+      <Scroll label="Rows">
+        <table class="study-rows">
+          <caption>
+            Change with its {writePercent(settings.confidence)} interval from sampling error alone; variance of the
+            effect on the scale of the analysis; weight: share of all weight in the fit. Lines are those of the table's
+            file.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col" class="number">
+                Line
+              </th>
+              <th scope="col">Arm</th>
+              <th scope="col">Outcome</th>
+              <th scope="col">Measured</th>
+              <th scope="col" class="number">
+                People
+              </th>
+              <th scope="col">Change</th>
+              <th scope="col" class="number">
+                Variance
+              </th>
+              <th scope="col">In the fit of {settings.outcome}</th>
+              <th scope="col">Place in the paper</th>
+              <th scope="col">Note</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.arm.line}>
+                <td class="number">{row.arm.line}</td>
+                <th scope="row">{row.arm.arm}</th>
+                <td>{row.arm.outcome}</td>
+                <td>{describeMeasurement(row)}</td>
+                <td class="number">{row.arm.n}</td>
+                <td>{showChange(row)}</td>
+                <td class="number">{row.effect ? formatSignificant(row.effect.v, 3) : 'none'}</td>
+                <td>
+                  {row.band !== null && row.weight !== null
+                    ? `${showWeight(row.weight)} of ${BAND_LOOKS[row.band].name}`
+                    : `left out: ${row.leftOut}`}
+                </td>
+                <td>{row.arm.source_place ?? 'not given'}</td>
+                <td>{row.arm.note ?? '–'}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      <h3 class="apart">How each number was obtained</h3>
+      {rows.map((row) => (
+        <RowNumbers key={row.arm.line} row={row} />
+      ))}
+    </>
+  );
+}
+
+function RowNumbers({ row }: { readonly row: RowReport }) {
+  const numbers = traceNumbers(row.arm, row.effect);
+  return (
+    <details>
+      <summary>
+        Line {row.arm.line}: {row.arm.arm}, {describeMeasurement(row)}{' '}
+        <span class="small">({outlineNumbers(numbers)})</span>
+      </summary>
+      <Scroll label={`Numbers of line ${row.arm.line}`}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Number</th>
+              <th scope="col" class="number">
+                Value
+              </th>
+              <th scope="col">How it was obtained</th>
+            </tr>
+          </thead>
+          <tbody>
+            {numbers.map(({ quantity, value, how }) => (
+              <tr key={quantity}>
+                <td>{quantity}</td>
+                <td class="number">{formatSignificant(value, DIGITS)}</td>
+                <td>{how}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      {row.noEffect && <p class="small">No effect: {row.noEffect}.</p>}
+    </details>
+  );
+}

@@ -1,0 +1,41 @@
+/** What a table offers to choose by: the words of its columns, and its years. */
+import type { Arm } from '../evidence/schema.ts';
+import { rangeOf } from '../model/bandFit.ts';
+import type { FilterKey, FilterOptions } from './evidence.controls.ts';
+
+export interface Vocabulary {
+  readonly options: FilterOptions;
+  readonly years: { readonly low: number; readonly high: number };
+}
+
+const COLUMN_OF = {
+  trainingStatus: 'training_status',
+  sex: 'sex',
+  joints: 'joints',
+  muscle: 'muscle',
+  measure: 'measure',
+  concerns: 'concerns',
+  design: 'design',
+  failureDefinition: 'failure_definition',
+  reserveBasis: 'reserve_basis',
+} as const satisfies Readonly<Record<FilterKey, keyof Arm>>;
+
+/** Fatigue has no dose-response to filter, so its words are not offered. */
+export function listVocabulary(arms: readonly Arm[]): Vocabulary {
+  const rows = arms.filter(({ outcome }) => outcome !== 'fatigue');
+  const words = (key: FilterKey) => [...new Set(rows.flatMap((arm) => arm[COLUMN_OF[key]] ?? []))].sort();
+  return {
+    options: {
+      trainingStatus: words('trainingStatus'),
+      sex: words('sex'),
+      joints: words('joints'),
+      muscle: words('muscle'),
+      measure: words('measure'),
+      concerns: words('concerns'),
+      design: words('design'),
+      failureDefinition: words('failureDefinition'),
+      reserveBasis: words('reserveBasis'),
+    },
+    years: rangeOf(arms.map(({ year }) => year)) ?? { low: 0, high: 0 },
+  };
+}

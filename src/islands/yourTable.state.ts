@@ -1,0 +1,105 @@
+/** State of “Your table”: the file that is being opened, what is wrong with it, and the table that the site reads. */
+import { signal } from '@preact/signals';
+import type { TableComparison } from '../model/compareTables.ts';
+import { markOwnTable, type OwnTableMark, readMark, removeOwnTable } from './ownTable.ts';
+import { MARK_CHANGED } from './ownTableMark.ts';
+import { saveFile } from './saveFile.ts';
+import type { OpenedTable, TableReply, TableRequest } from './tableWorker.ts';
+
+export interface OpeningProgress {
+  readonly name: string;
+  readonly phase: 'reading' | 'checking';
+  /** 0 to 1. */
+  readonly share: number;
+}
+
+export function createYourTable(shipped: string) {
+  /** The own table that the site reads; null where it reads its own. */
+  const own = signal<OwnTableMark | null>(null);
+  const progress = signal<OpeningProgress | null>(null);
+  /** The file that was opened last; null before one was. */
+  const opened = signal<OpenedTable | null>(null);
+  const comparison = signal<TableComparison | null>(null);
+  const comparing = signal(false);
+  const failure = signal<string | null>(null);
+  let worker: Worker | null = null;
+
+  const post = (request: TableRequest) => {
+    failure.value = null;
+    worker ??= startWorker();
+    worker.postMessage(request);
+  };
+  const startWorker = () => {
+    const started = new Worker(new URL('./tableWorker.ts', import.meta.url), { type: 'module' });
+    started.addEventListener('error', () =>
+      take({ kind: 'failed', reason: 'the worker could not be started in this browser' }),
+    );
+    started.addEventListener('message', ({ data }: MessageEvent<TableReply>) => take(data));
+    return started;
+  };
+  const take = (reply: TableReply) => {
+    if (reply.kind === 'progress') {
+      const name = progress.value?.name ?? '';
+      progress.value = { name, phase: reply.phase, share: reply.total > 0 ? reply.done / reply.total : 0 };
+      return;
+    }
+    progress.value = null;
+    comparing.value = false;
+    if (reply.kind === 'opened') {
+      opened.value = reply.opened;
+      if (!reply.stored) return;
+      markOwnTable(reply.opened.mark);
+      own.value = reply.opened.mark;
+      comparison.value = null;
+      dispatchEvent(new Event(MARK_CHANGED));
+    } else if (reply.kind === 'comparison') comparison.value = reply.comparison;
+    else if (reply.kind === 'file') saveFile({ name: reply.name, type: 'text/csv', text: reply.text });
+    else failure.value = reply.reason;
+  };
+  const open = (file: File) => {
+    cancel();
+    opened.value = null;
+    progress.value = { name: file.name, phase: 'reading', share: 0 };
+    post({ kind: 'open', file });
+  };
+  /** Ends whatever is being done; what the site reads stays. */
+  const cancel = () => {
+    worker?.terminate();
+    worker = null;
+    progress.value = null;
+    comparing.value = false;
+  };
+  const compare = () => {
+    comparing.value = true;
+    post({ kind: 'compare', shipped });
+  };
+  const goBack = async () => {
+    cancel();
+    await removeOwnTable();
+    own.value = null;
+    opened.value = null;
+    comparison.value = null;
+    dispatchEvent(new Event(MARK_CHANGED));
+  };
+  const connect = () => {
+    own.value = readMark();
+    return cancel;
+  };
+  return {
+    own,
+    progress,
+    opened,
+    comparison,
+    comparing,
+    failure,
+    open,
+    cancel,
+    compare,
+    goBack,
+    downloadProblems: () => post({ kind: 'problems' }),
+    downloadTable: () => post({ kind: 'export' }),
+    connect,
+  };
+}
+
+export type YourTableState = ReturnType<typeof createYourTable>;
