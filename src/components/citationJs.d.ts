@@ -30,6 +30,8 @@ declare module '@citation-js/core' {
     readonly DOI?: string;
     readonly URL?: string;
     readonly note?: string;
+    /** What kind of thing it is, as a style prints it in brackets. */
+    readonly genre?: string;
   }
 
   export const plugins: {

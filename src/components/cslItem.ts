@@ -9,12 +9,12 @@ const PARTICLE = /^((?:\p{Ll}[\p{Ll}'’.]*\s+)+)(?=\S)/u;
 /** “12(3)”: volume and issue; either may be missing. */
 const VOLUME_AND_ISSUE = /^([^()]*)\(([^()]+)\)$/u;
 
-/** What every study has. */
-export type StudyItem = CslItem &
+/** What everything that is referred to has. */
+export type ReferenceItem = CslItem &
   Required<Pick<CslItem, 'id' | 'citation-key' | 'type' | 'author' | 'issued' | 'title'>>;
 
 /** Empty cells give no property; a DOI that has not the form of one is left out (the table's check warns of it). */
-export function toCslItem(study: Study): StudyItem {
+export function toCslItem(study: Study): ReferenceItem {
   const [, volume, issue] = VOLUME_AND_ISSUE.exec(study.volume ?? '') ?? [null, study.volume ?? '', ''];
   const doi = plainDoi(study.doi ?? '');
   return {

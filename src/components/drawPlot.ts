@@ -1,16 +1,28 @@
 /** Draws a figure to SVG text at build time: Plot on a document without a browser. */
+import type { PlotOptions } from '@observablehq/plot';
 import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
 import type { Figure } from '../figures/figure.ts';
 
-export function drawPlot({ plot, alternative }: Figure): string {
+/** @param width pixels, where not the figure's own; the picture is laid out anew for it */
+export function drawPlot({ plot, alternative }: Pick<Figure, 'plot' | 'alternative'>, width?: number): string {
+  const svg = draw(width === undefined ? plot : { ...plot, width });
+  svg.setAttribute('role', 'img');
+  svg.setAttribute('aria-label', alternative);
+  return svg.outerHTML;
+}
+
+/** The picture without words of its own, for a file that has them. */
+export function drawBare(plot: PlotOptions): string {
+  return draw(plot).outerHTML;
+}
+
+function draw(plot: PlotOptions) {
   const { document } = parseHTML('<!doctype html><html><body></body></html>');
   const svg = Plot.plot({ ...plot, document, ariaLabel: null });
   // The picture is one thing with one description; Plot names its parts for pictures that are not.
   for (const part of svg.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
-  svg.setAttribute('role', 'img');
-  svg.setAttribute('aria-label', alternative);
   svg.removeAttribute('width');
   svg.removeAttribute('height');
-  return svg.outerHTML;
+  return svg;
 }

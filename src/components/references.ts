@@ -1,5 +1,5 @@
 /**
- * A study of `studies.csv` as a reference: APA and Vancouver as plain text, BibTeX, RIS and CSL-JSON.
+ * A study of `studies.csv`, or a figure of the site, as a reference: APA and Vancouver as plain text, BibTeX, RIS and CSL-JSON.
  *
  * Made with Citation.js and, for the two styles, citeproc-js, at build time only: neither must reach a
  * reader's browser (citeproc-js is under CPAL or AGPL). Nothing is fetched.
@@ -9,7 +9,7 @@ import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
 import '@citation-js/plugin-ris';
 import type { Study } from '../evidence/schema.ts';
-import { type StudyItem, toCslItem } from './cslItem.ts';
+import { type ReferenceItem, toCslItem } from './cslItem.ts';
 
 export interface Reference {
   /** One paragraph in the style of the American Psychological Association. */
@@ -45,7 +45,11 @@ const TEX: Readonly<Record<string, string>> = {
 
 /** Text from a table is untrusted: what is returned is to be shown as text, never as markup. */
 export function writeReference(study: Study): Reference {
-  const item = toCslItem(study);
+  return referTo(toCslItem(study));
+}
+
+/** The same of anything that is an item of CSL-JSON. */
+export function referTo(item: ReferenceItem): Reference {
   return {
     apa: inStyle(item, 'apa'),
     // The style numbers its list; a reference by itself has no number.
@@ -56,13 +60,17 @@ export function writeReference(study: Study): Reference {
   };
 }
 
-function inStyle(item: StudyItem, template: 'apa' | 'vancouver'): string {
+function inStyle(item: ReferenceItem, template: 'apa' | 'vancouver'): string {
   return String(plugins.output.format('bibliography', [item], { template, format: 'text', lang: 'en-US' })).trim();
 }
 
-function writeBibtex({ DOI, ...item }: StudyItem): string {
-  // A DOI stands as it is between the braces of the field, so it must have none of its own.
-  const doi = DOI === undefined ? {} : { DOI: DOI.replace(/[{}\\]/gu, encodeURIComponent) };
+function writeBibtex({ DOI, URL: address, ...item }: ReferenceItem): string {
+  // A DOI or address stands as it is between the braces of the field, so it must have none of its own.
+  const plain = (text: string) => text.replace(/[{}\\]/gu, encodeURIComponent);
+  const doi = {
+    ...(DOI === undefined ? {} : { DOI: plain(DOI) }),
+    ...(address === undefined ? {} : { URL: plain(address) }),
+  };
   const escaped = mapText(item, escapeTex);
   // In braces “al-Hassan” is one name; without, readers cut it at the hyphen.
   const author = escaped.author.map(({ family, ...name }) => ({
@@ -95,7 +103,7 @@ function mapText(value: unknown, by: (text: string) => string): unknown {
  * The plugin names the tags; the lines are written here, since its own text breaks words after 70
  * characters and leaves out “von”. RIS has one line a value, in the order TY … ER.
  */
-function writeRis(item: StudyItem): string {
+function writeRis(item: ReferenceItem): string {
   const whole = {
     ...item,
     author: item.author.map(({ 'non-dropping-particle': particle, family, ...name }) => ({

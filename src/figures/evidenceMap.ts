@@ -17,9 +17,25 @@ const LEAST_RADIUS = 3.5;
 /** Per cent of 1RM above and below the map, for the names of the bands and whole marks. */
 const NAME_ROOM = 6;
 
+/** An empty region as it is drawn, with the number that the caption has. */
+interface Region {
+  readonly region: number;
+  readonly loadFrom: number;
+  readonly loadTo: number;
+  readonly reserveFrom: number;
+  readonly reserveTo: number;
+}
+
 export function evidenceMap(map: EvidenceMap): Figure {
   const furthest = map.places.reduce<number>((most, { reserve }) => Math.max(most, reserve), MAPPED_RESERVE.to);
   const lightest = map.places.reduce<number>((least, { load }) => Math.min(least, load), MAPPED_LOAD.from);
+  const regions = map.regions.map(({ load, reserve }, i) => ({
+    region: i + 1,
+    loadFrom: load[0],
+    loadTo: load[1],
+    reserveFrom: reserve[0],
+    reserveTo: reserve[1],
+  }));
   const words = map.regions.map(({ words }, i) => `(${i + 1}) ${words}.`);
   const caption = captionOf(map, words);
   const title = titleOf(map);
@@ -51,9 +67,9 @@ export function evidenceMap(map: EvidenceMap): Figure {
       r: { type: 'identity' },
       marks: [
         ...splitMarks(map, lightest),
-        ...regionMarks(map),
+        ...regionMarks(regions),
         ...bandsOf(map).flatMap((band) => placeMarks(map, band)),
-        ...numberMarks(map),
+        ...numberMarks(regions),
       ],
     },
     title,
@@ -76,13 +92,13 @@ function bandsOf({ split }: EvidenceMap): readonly BandName[] {
   return split === null ? ['all'] : ['light', 'heavy'];
 }
 
-function regionMarks({ regions }: EvidenceMap): Plot.Markish[] {
+function regionMarks(regions: readonly Region[]): Plot.Markish[] {
   return [
     Plot.rect(regions, {
-      x1: ({ reserve }) => reserve[0],
-      x2: ({ reserve }) => reserve[1],
-      y1: ({ load }) => load[0],
-      y2: ({ load }) => load[1],
+      x1: 'reserveFrom',
+      x2: 'reserveTo',
+      y1: 'loadFrom',
+      y2: 'loadTo',
       fill: 'currentColor',
       fillOpacity: 0.07,
       stroke: 'currentColor',
@@ -114,13 +130,12 @@ function splitMarks({ split }: EvidenceMap, lightest: number): Plot.Markish[] {
 }
 
 /** Numbers of the regions, as the caption has them. */
-function numberMarks({ regions }: EvidenceMap): Plot.Markish[] {
-  const numbered = regions.map(({ load, reserve }, i) => ({ load, reserve, name: String(i + 1) }));
+function numberMarks(regions: readonly Region[]): Plot.Markish[] {
   return [
-    Plot.text(numbered, {
-      x: ({ reserve }) => (reserve[0] + reserve[1]) / 2,
-      y: ({ load }) => (load[0] + load[1]) / 2,
-      text: 'name',
+    Plot.text(regions, {
+      x: ({ reserveFrom, reserveTo }: Region) => (reserveFrom + reserveTo) / 2,
+      y: ({ loadFrom, loadTo }: Region) => (loadFrom + loadTo) / 2,
+      text: ({ region }: Region) => String(region),
       fontWeight: 600,
       fill: 'currentColor',
       stroke: 'var(--paper)',

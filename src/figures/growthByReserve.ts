@@ -43,6 +43,10 @@ export function growthByReserve(
     high: shown(point.ciHigh),
   }));
   const rows = band.fitted.map((row) => ({
+    line: row.line,
+    study: row.study,
+    arm: row.arm,
+    weight: row.weight,
     reserve: row.reserve,
     growth: shown(row.effect),
     radius: MEAN_RADIUS * Math.sqrt(row.weight * band.fitted.length),
@@ -142,19 +146,14 @@ function targetMarks(band: Band, colour: string, floor: number, domain: Domain):
   const height = floor + (domain.y[1] - floor) * 0.035;
   const beyondMiddle = point > domain.x[1] * 0.6;
   const label = `target ${formatNumber(point, 1)}${practical === null ? '' : `, in practice ${practical}`}`;
+  const bar = [{ target: point, low, high: high ?? furthest, height, label }];
   return [
-    Plot.ruleX([point], { stroke: colour, strokeDasharray: '2,4', strokeWidth: 1.5 }),
-    Plot.ruleY([height], { x1: low, x2: high ?? furthest, stroke: colour, strokeWidth: 5, strokeOpacity: 0.55 }),
-    Plot.dot([{ x: point, y: height }], {
-      x: 'x',
-      y: 'y',
-      r: 5.5,
-      fill: colour,
-      stroke: 'var(--paper)',
-      strokeWidth: 1.5,
-    }),
-    Plot.text([label], {
-      x: point,
+    Plot.ruleX(bar, { x: 'target', stroke: colour, strokeDasharray: '2,4', strokeWidth: 1.5 }),
+    Plot.ruleY(bar, { y: 'height', x1: 'low', x2: 'high', stroke: colour, strokeWidth: 5, strokeOpacity: 0.55 }),
+    Plot.dot(bar, { x: 'target', y: 'height', r: 5.5, fill: colour, stroke: 'var(--paper)', strokeWidth: 1.5 }),
+    Plot.text(bar, {
+      x: 'target',
+      text: 'label',
       frameAnchor: 'top',
       dx: beyondMiddle ? -6 : 6,
       dy: -2,

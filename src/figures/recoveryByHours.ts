@@ -33,6 +33,11 @@ export function recoveryByHours(
   const points = lines.flatMap(({ reserve, curve }) =>
     curve.map(({ hours, drop }) => ({ reserve, hours, drop: lossInPercent(drop) })),
   );
+  const starts = lines.map(({ reserve, curve }) => ({
+    reserve,
+    hours: curve[0].hours,
+    drop: lossInPercent(curve[0].drop),
+  }));
   const allStarts = fatigue.byStatus.flatMap(({ recovery }) =>
     recovery.map(({ curve }) => lossInPercent(curve[0].drop)),
   );
@@ -92,10 +97,10 @@ export function recoveryByHours(
           strokeWidth: 2.5,
           strokeOpacity: (point: { reserve: number }) => (point.reserve === 0 ? 1 : 0.55),
         }),
-        Plot.text(lines, {
-          x: 0,
-          y: ({ curve }: (typeof lines)[number]) => lossInPercent(curve[0].drop),
-          text: ({ reserve }: (typeof lines)[number]) => `${reserve} in reserve`,
+        Plot.text(starts, {
+          x: 'hours',
+          y: 'drop',
+          text: ({ reserve }: (typeof starts)[number]) => `${reserve} in reserve`,
           dx: 8,
           dy: -9,
           textAnchor: 'start',

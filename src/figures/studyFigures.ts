@@ -9,38 +9,9 @@ import type { Metric } from '../model/settings.ts';
 import type { Figure } from './figure.ts';
 import { formatNumber, formatP, formatRange } from './format.ts';
 import { BAND_LOOKS } from './growthByReserve.ts';
+import { LIST_STYLE, listIntervals } from './intervalList.ts';
 
-const STYLE = { fontSize: '13px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' } as const;
-/** Pixels a study takes in a list of studies, and what stands above and below the list. */
-const ROW_HEIGHT = 20;
-const FRAME_HEIGHT = 64;
 const WIDTH = 480;
-const NAME_WIDTH = 132;
-
-interface Line {
-  readonly study: string;
-  readonly point: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Intervals by study, one under the other. */
-function listStudies(lines: readonly Line[], reference: number, label: string, colour: string): Plot.PlotOptions {
-  return {
-    width: WIDTH,
-    height: FRAME_HEIGHT + ROW_HEIGHT * lines.length,
-    marginLeft: NAME_WIDTH,
-    marginBottom: 44,
-    style: STYLE,
-    x: { label, labelAnchor: 'center', grid: true, tickSize: 0, labelOffset: 38, ticks: 6 },
-    y: { label: null, tickSize: 0, domain: lines.map(({ study }) => study) },
-    marks: [
-      Plot.ruleX([reference], { stroke: 'currentColor', strokeDasharray: '2,4' }),
-      Plot.ruleY(lines, { y: 'study', x1: 'low', x2: 'high', stroke: colour, strokeOpacity: 0.6, strokeWidth: 2 }),
-      Plot.dot(lines, { y: 'study', x: 'point', fill: colour, r: 4 }),
-    ],
-  };
-}
 
 /** How far each study lies above or below the curve. */
 export function deviationsByStudy(deviations: readonly StudyDeviation[], band: BandName, metric: Metric): Figure {
@@ -58,7 +29,12 @@ export function deviationsByStudy(deviations: readonly StudyDeviation[], band: B
   const outside = lines.filter(({ low, high }) => low > 0 || high < 0).length;
   const title = `${outside} of ${lines.length} studies lie off the curve by more than their own error`;
   return describe({
-    plot: listStudies(lines, 0, `distance from the curve, ${unit} →`, BAND_LOOKS[band].colour),
+    plot: listIntervals(lines, {
+      by: 'study',
+      reference: 0,
+      label: metric === 'log-ratio' ? 'distance, log ratio × 100 →' : 'distance, baseline SDs →',
+      ...looksOf(band),
+    }),
     title,
     caption: `Mean distance of each study's rows from the fitted curve, ${BAND_LOOKS[band].name}, with its interval from sampling error and the variance between rows.`,
     columns: ['study', `distance (${unit})`, 'low', 'high'],
@@ -85,12 +61,12 @@ export function targetsWithoutStudies(
   const range =
     points.length > 0 ? `${formatNumber(Math.min(...points), 1)} to ${formatNumber(Math.max(...points), 1)}` : 'none';
   return describe({
-    plot: listStudies(
-      lines,
-      target.point ?? 0,
-      'target without the study, repetitions in reserve →',
-      BAND_LOOKS[band].colour,
-    ),
+    plot: listIntervals(lines, {
+      by: 'study',
+      reference: target.point,
+      label: 'target without the study →',
+      ...looksOf(band),
+    }),
     title: `Without any one study the target lies from ${range}`,
     caption: `Target and interval for ${BAND_LOOKS[band].name} with each study left out; the line is the target of all studies, ${target.point === null ? 'none' : formatNumber(target.point, 1)}. Intervals without an upper end are drawn to the largest reserve studied.`,
     columns: ['study left out', 'target', 'interval', 'distance (Cook)'],
@@ -106,8 +82,8 @@ export function targetsWithoutStudies(
 /** Distance from the curve against standard error. */
 export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, band: BandName, metric: Metric): Figure {
   const scale = metric === 'log-ratio' ? 100 : 1;
-  const points = rows.flatMap(({ standardError, deviation }) =>
-    deviation === null ? [] : [{ error: scale * standardError, deviation: scale * deviation }],
+  const points = rows.flatMap(({ line, study, standardError, deviation }) =>
+    deviation === null ? [] : [{ line, study, error: scale * standardError, deviation: scale * deviation }],
   );
   const title =
     slope === null
@@ -126,8 +102,10 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
       width: WIDTH,
       height: 300,
       marginLeft: 48,
+      marginTop: 28,
+      marginRight: 12,
       marginBottom: 44,
-      style: STYLE,
+      style: LIST_STYLE,
       x: {
         label: 'standard error →',
         labelAnchor: 'center',
@@ -136,7 +114,7 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
         grid: true,
         domain: [0, Math.max(1e-9, ...points.map(({ error }) => error)) * 1.05],
       },
-      y: { label: 'distance from the curve', tickSize: 0, grid: true },
+      y: { label: 'distance from the curve', tickSize: 0, grid: true, inset: 8 },
       marks: [
         Plot.ruleY([0], { stroke: 'currentColor' }),
         Plot.dot(points, {
@@ -151,8 +129,13 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
     },
     title,
     caption: `${found} Rows of ${BAND_LOOKS[band].name}; a pattern may come from unpublished small studies, or from small studies that differ in something else.`,
-    columns: ['standard error', 'distance from the curve'],
-    rows: points.map(({ error, deviation }) => [formatNumber(error, 2), formatNumber(deviation, 2)]),
+    columns: ['line', 'study', 'standard error', 'distance from the curve'],
+    rows: points.map(({ line, study, error, deviation }) => [
+      line,
+      study,
+      formatNumber(error, 2),
+      formatNumber(deviation, 2),
+    ]),
   });
 }
 
@@ -165,15 +148,17 @@ export function targetsByYear(years: readonly CumulativeYear[], furthest: number
   const last = points.at(-1);
   const title =
     first && last
-      ? `From ${formatNumber(first.point, 1)} in ${first.year} to ${formatNumber(last.point, 1)} in ${last.year}`
+      ? `The target by year: ${formatNumber(first.point, 1)} in ${first.year}, ${formatNumber(last.point, 1)} in ${last.year}`
       : 'No year gives a target';
   return describe({
     plot: {
       width: WIDTH,
       height: 280,
       marginLeft: 44,
+      marginTop: 28,
+      marginRight: 16,
       marginBottom: 44,
-      style: STYLE,
+      style: LIST_STYLE,
       x: {
         label: 'studies published up to →',
         labelAnchor: 'center',
@@ -204,7 +189,13 @@ export function targetsByYear(years: readonly CumulativeYear[], furthest: number
           stroke: BAND_LOOKS[band].colour,
           strokeWidth: 2.5,
         }),
-        Plot.dot(points, { x: 'year', y: 'point', fill: BAND_LOOKS[band].colour, r: 3.5 }),
+        Plot.dot(points, {
+          x: 'year',
+          y: 'point',
+          symbol: BAND_LOOKS[band].symbol,
+          fill: BAND_LOOKS[band].colour,
+          r: 3.5,
+        }),
       ],
     },
     title,
@@ -217,6 +208,11 @@ export function targetsByYear(years: readonly CumulativeYear[], furthest: number
       formatRange(target.low, target.high, 2),
     ]),
   });
+}
+
+function looksOf(band: BandName) {
+  const { colour, symbol } = BAND_LOOKS[band];
+  return { colour, symbol };
 }
 
 function describe({ columns, rows, ...figure }: Pick<Figure, 'plot' | 'title' | 'caption'> & Figure['table']): Figure {

@@ -17,7 +17,7 @@ export interface OpenedPage {
   readonly close: () => Promise<void>;
 }
 
-/** Every page of the site, by its path; one study stands for all. */
+/** Every page of the site, by its path; one study stands for all, and one figure. */
 export const PATHS = [
   '',
   'evidence/',
@@ -25,6 +25,9 @@ export const PATHS = [
   'programme/',
   'studies/',
   'studies/plover-1996/',
+  'figures/',
+  'figures/growth-light/',
+  'figures/growth-light/embed/',
   'table/',
   'table/curate/',
   'methods/',

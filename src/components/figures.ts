@@ -1,0 +1,140 @@
+/** Every figure of the site's analysis with its addresses, files and reference, worked out once for all pages. */
+import { createHash } from 'node:crypto';
+import { type CataloguedFigure, listFigures } from '../figures/catalogue.ts';
+import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
+import { FILE_WIDTH, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
+import { drawBare } from './drawPlot.ts';
+import { drawPng } from './drawPng.ts';
+import { toFigureItem } from './figureItem.ts';
+import { type Reference, referTo } from './references.ts';
+import { release } from './release.ts';
+import { pathTo, site } from './site.ts';
+import { map } from './studies.ts';
+
+const { analysis, sweep, arms, dataVersion, demonstration } = site;
+
+export const catalogue = listFigures({ analysis, map, sweep });
+
+/** Year of the newest study in the table. */
+export const newestYear = arms.reduce((newest, { year }) => Math.max(newest, year), 0);
+/** Never before the studies that it shows, nor before the site. */
+const publishedYear = Math.max(release.year, newestYear);
+
+/** A page's address, whole where the build was told where the site will stand. */
+export function addressTo(page: string): string {
+  const path = pathTo(page);
+  return import.meta.env.SITE ? new URL(path, import.meta.env.SITE).href : path;
+}
+
+export const FILE_KINDS = ['svg', 'png', 'png2x', 'csv', 'json', 'bib', 'ris', 'csl'] as const;
+export type FileKind = (typeof FILE_KINDS)[number];
+
+const ENDINGS: Readonly<Record<FileKind, { readonly ending: string; readonly type: string }>> = {
+  svg: { ending: '.svg', type: 'image/svg+xml' },
+  png: { ending: '@1x.png', type: 'image/png' },
+  png2x: { ending: '@2x.png', type: 'image/png' },
+  csv: { ending: '.csv', type: 'text/csv; charset=utf-8' },
+  json: { ending: '.json', type: 'application/json' },
+  bib: { ending: '.bib', type: 'application/x-bibtex; charset=utf-8' },
+  ris: { ending: '.ris', type: 'application/x-research-info-systems; charset=utf-8' },
+  csl: { ending: '.csl.json', type: 'application/vnd.citationstyles.csl+json' },
+};
+
+export function pageOf(slug: string): string {
+  return `figures/${slug}/`;
+}
+
+export function fileName(slug: string, kind: FileKind): string {
+  return `${nameFile(slug, contextOf(slug))}${ENDINGS[kind].ending}`;
+}
+
+/** Path inside the site of a figure's file. */
+export function fileOf(slug: string, kind: FileKind): string {
+  return `${pageOf(slug)}${fileName(slug, kind)}`;
+}
+
+/** A figure by its slug; throws where there is none. */
+export function figureOf(slug: string): CataloguedFigure {
+  const found = catalogue.figures.find((one) => one.slug === slug);
+  if (!found)
+    throw new Error(`invalid slug; the figures are ${catalogue.figures.map((one) => one.slug).join(', ')}: ${slug}`);
+  return found;
+}
+
+export const svgOf = once((slug): SvgFile => {
+  const { figure } = figureOf(slug);
+  const plot = { ...figure.plot, width: FILE_WIDTH };
+  return writeSvgFile(drawBare(plot), plot, {
+    title: figure.title,
+    alternative: figure.alternative,
+    source: [
+      site.name,
+      `figure ${slug}, data version ${dataVersion}`,
+      ...(import.meta.env.SITE ? [addressTo(pageOf(slug))] : []),
+    ].join(', '),
+    notice: demonstration ? PICTURE_NOTICE : null,
+  });
+});
+
+export const referenceOf = once(
+  (slug): Reference =>
+    referTo(
+      toFigureItem({
+        slug,
+        title: figureOf(slug).figure.title,
+        authors: release.authors,
+        site: site.name,
+        dataVersion,
+        year: publishedYear,
+        address: addressTo(pageOf(slug)),
+        demonstration,
+      }),
+    ),
+);
+
+export interface FigureFile {
+  readonly body: string | Uint8Array<ArrayBuffer>;
+  readonly type: string;
+}
+
+const written = new Map<string, FigureFile>();
+
+export function writeFile(slug: string, kind: FileKind): FigureFile {
+  const name = fileName(slug, kind);
+  const file = written.get(name) ?? makeFile(slug, kind);
+  written.set(name, file);
+  return file;
+}
+
+function makeFile(slug: string, kind: FileKind): FigureFile {
+  const makers: Readonly<Record<FileKind, () => FigureFile['body']>> = {
+    svg: () => svgOf(slug).text,
+    png: () => new Uint8Array(drawPng(svgOf(slug).text, 1)),
+    png2x: () => new Uint8Array(drawPng(svgOf(slug).text, 2)),
+    csv: () => writeFigureCsv(figureOf(slug), contextOf(slug)),
+    json: () => writeFigureJson(figureOf(slug), contextOf(slug)),
+    bib: () => referenceOf(slug).bibtex,
+    ris: () => referenceOf(slug).ris,
+    csl: () => referenceOf(slug).cslJson,
+  };
+  return { body: makers[kind](), type: ENDINGS[kind].type };
+}
+
+/** Name and SHA-256 of a figure's file. */
+export function describeFile(slug: string, kind: FileKind) {
+  const { body, type } = writeFile(slug, kind);
+  return { address: addressTo(fileOf(slug, kind)), type, sha256: createHash('sha256').update(body).digest('hex') };
+}
+
+function contextOf(slug: string): FileContext {
+  return { dataVersion, demonstration, settings: analysis.settings, address: addressTo(pageOf(slug)) };
+}
+
+function once<Made>(make: (slug: string) => Made): (slug: string) => Made {
+  const known = new Map<string, Made>();
+  return (slug) => {
+    const made = known.get(slug) ?? make(slug);
+    known.set(slug, made);
+    return made;
+  };
+}

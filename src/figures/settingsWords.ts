@@ -1,0 +1,62 @@
+/** The settings of an analysis in words, for a reader who has only the figure. */
+import type { Settings } from '../model/settings.ts';
+import { writePercent } from '../numerics/percent.ts';
+
+const METRIC_WORDS = { 'log-ratio': 'log ratio, shown as per cent change', standardised: 'baseline SDs' } as const;
+const CURVE_WORDS = { line: 'straight line', log: 'logarithm', quadratic: 'parabola', spline: 'spline' } as const;
+const WEIGHTING_WORDS = {
+  mixed: 'mixed model (REML), robust intervals (CR2)',
+  precision: 'by precision only',
+  equal: 'all rows equal',
+} as const;
+
+const FILTER_WORDS = {
+  trainingStatus: 'training status',
+  sex: 'sex',
+  joints: 'joints',
+  muscle: 'muscle',
+  measure: 'measure',
+  concerns: 'concerns',
+  design: 'design',
+  failureDefinition: 'failure definition',
+  reserveBasis: 'reserve known as',
+  withoutStudies: 'without',
+} as const;
+
+/** Pairs of what and how, in the order of the calculation. */
+export function describeSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
+  const { outcome, metric, split, curve, weighting, rho, assumedCorrelation, adjust, keptShare, confidence } = settings;
+  return [
+    ['Effect of a row', `${outcome}, ${METRIC_WORDS[metric]}`],
+    ['Rows kept', describeFilters(settings)],
+    ['Loads', split === null ? 'fitted together' : `light below ${split} % of 1RM, heavy from there`],
+    ['Curve', CURVE_WORDS[curve]],
+    ['Weights', WEIGHTING_WORDS[weighting]],
+    ['Adjusted for', adjust.length > 0 ? adjust.join(', ') : 'nothing'],
+    ['Errors of the same people correlate', String(rho)],
+    [
+      'Before and after correlate, where not reported',
+      Object.entries(assumedCorrelation)
+        .map(([of, value]) => `${of} ${value}`)
+        .join(', '),
+    ],
+    ['Growth to keep', writePercent(keptShare)],
+    ['Intervals', writePercent(confidence)],
+    ['Smallest strength difference worth having', describeWorth(settings)],
+    ['Recovered within', `${settings.fatigueMargin} %`],
+  ];
+}
+
+function describeWorth({ metric, smallestWorthwhile }: Settings): string {
+  return `${smallestWorthwhile[metric]} ${metric === 'log-ratio' ? '%' : 'baseline SDs'}`;
+}
+
+function describeFilters({ include }: Settings): string {
+  const kept = Object.entries(FILTER_WORDS).flatMap(([key, words]) => {
+    const values: readonly string[] = include[key as keyof typeof FILTER_WORDS];
+    return values.length > 0 ? [`${words} ${values.join(', ')}`] : [];
+  });
+  const { yearFrom, yearTo } = include;
+  const years = [yearFrom === null ? '' : `from ${yearFrom}`, yearTo === null ? '' : `up to ${yearTo}`].filter(Boolean);
+  return [...kept, ...years].join('; ') || 'all';
+}

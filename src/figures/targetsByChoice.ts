@@ -1,0 +1,83 @@
+/** The target under every combination of choices: all together, and with each choice held at each level. */
+import type { BandSweep, Sweep, SweepChoice } from '../model/checks/sweep.ts';
+import type { SweepLevel } from '../model/checks/sweepLevels.ts';
+import type { Figure } from './figure.ts';
+import { describeSweep } from './findings.ts';
+import { formatNumber } from './format.ts';
+import { BAND_LOOKS } from './growthByReserve.ts';
+import { listIntervals } from './intervalList.ts';
+
+const LEVEL_WORDS: Readonly<Record<SweepChoice, (level: string | number) => string>> = {
+  metric: (level) => (level === 'log-ratio' ? 'as log ratio' : 'standardised'),
+  correlation: (level) => `correlation ${level}`,
+  rho: (level) => `shared error ${level}`,
+  split: (level) => `split at ${level} %`,
+  curve: (level) =>
+    ({ line: 'straight line', log: 'logarithm', quadratic: 'parabola', spline: 'spline' })[String(level)] ??
+    String(level),
+  weighting: (level) =>
+    ({ mixed: 'mixed model', precision: 'by precision', equal: 'weighted equally' })[String(level)] ?? String(level),
+  adjust: (level) => (level === 'nothing' ? 'not adjusted' : 'adjusted'),
+  inclusion: (level) => (level === 'all studies' ? 'all studies' : 'no high concern'),
+};
+
+/**
+ * @param point the target under the analysis' own choices; null where there is none
+ * @throws where no combination gives a target
+ */
+export function targetsByChoice(
+  name: 'light' | 'heavy',
+  sweep: Sweep,
+  levels: readonly SweepLevel[],
+  point: number | null,
+): Figure {
+  const { quantiles, outcomes, withoutTarget } = sweep[name];
+  const { low, middle, high } = limitsOf(sweep[name]);
+  const lines = [
+    { name: 'all combinations', point: middle, low, high },
+    ...levels.flatMap(({ choice, level, low: from, middle: centre, high: to }) =>
+      from === null || centre === null || to === null
+        ? []
+        : [{ name: LEVEL_WORDS[choice](level), point: centre, low: from, high: to }],
+    ),
+  ];
+  const { name: loads, colour, symbol } = BAND_LOOKS[name];
+  const title = `Other choices: nine in ten targets for ${loads} lie from ${formatNumber(low, 1)} to ${formatNumber(high, 1)}`;
+  const own = point === null ? '' : ` The broken line is the target of the analysis, ${formatNumber(point, 1)}.`;
+  const caption = `${describeSweep(name, sweep)} Each line holds one choice and varies all others: the mark is the middle of its targets, the line nine in ten of them; choices from the one that moves them most.${own}`;
+  return {
+    plot: listIntervals(lines, {
+      by: 'name',
+      label: 'target, repetitions in reserve →',
+      reference: point,
+      colour,
+      symbol,
+    }),
+    title,
+    caption,
+    alternative: `${title}. ${caption}`,
+    table: {
+      columns: ['choice held', 'combinations', 'without a target', '5 %', '50 %', '95 %'],
+      rows: [
+        [
+          'all combinations',
+          outcomes.length,
+          withoutTarget,
+          ...[low, middle, high].map((value) => formatNumber(value, 2)),
+        ],
+        ...levels.map((level) => [
+          LEVEL_WORDS[level.choice](level.level),
+          level.combinations,
+          level.withoutTarget,
+          ...[level.low, level.middle, level.high].map((value) => (value === null ? 'none' : formatNumber(value, 2))),
+        ]),
+      ],
+    },
+  };
+
+  function limitsOf({ quantiles: [from, , centre, , to] }: BandSweep) {
+    if (from === undefined || centre === undefined || to === undefined)
+      throw new Error(`invalid sweep; no target in ${outcomes.length} combinations, ${quantiles.length} quantiles`);
+    return { low: from, middle: centre, high: to };
+  }
+}

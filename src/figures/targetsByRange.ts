@@ -1,0 +1,109 @@
+/** The target by how many repetitions are possible in the set, with common practice beside it. */
+import * as Plot from '@observablehq/plot';
+import { writePercent } from '../numerics/percent.ts';
+import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
+import type { TargetRow } from '../practice/targetTable.ts';
+import type { Figure } from './figure.ts';
+import { formatNumber, formatRange } from './format.ts';
+import { listIntervals } from './intervalList.ts';
+
+export interface TargetsByRangeOptions {
+  readonly keptShare: number;
+  readonly confidence: number;
+  /** Largest reserve studied, to which intervals without an upper end are drawn. */
+  readonly furthest: number;
+}
+
+export function targetsByRange(
+  rows: readonly TargetRow[],
+  { keptShare, confidence, furthest }: TargetsByRangeOptions,
+): Figure {
+  const named = rows.map((row) => ({ ...row, name: `${row.range.name} possible` }));
+  const lines = named.flatMap(({ name, target: { point, low, high } }) =>
+    point === null || low === null ? [] : [{ name, point, low, high: high ?? furthest }],
+  );
+  const practice = named.map(({ name, range }) => ({ name, upTo: range.upTo }));
+  const title = titleOf(rows);
+  const open = lines.length > 0 && rows.some(({ target }) => target.point !== null && target.high === null);
+  const loads = rows.map(({ range, load }) => `${range.typical} at about ${formatNumber(load, 0)} % of 1RM`).join(', ');
+  const caption = [
+    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the growth at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(describeRow).join('; ')}.`,
+    `Read where so many repetitions are possible on average: ${loads}.`,
+    open ? `Intervals without an upper end are drawn to ${furthest}, the largest reserve studied.` : '',
+    rows.some(({ unreliable }) => unreliable)
+      ? 'Some intervals rest on few degrees of freedom and are unreliable.'
+      : '',
+    `Open squares: ${COMMON_PRACTICE_TAG}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+  const plot = listIntervals(lines, {
+    by: 'name',
+    label: 'repetitions in reserve →',
+    colour: 'var(--ink)',
+    reference: null,
+    rowHeight: 44,
+    above: [
+      Plot.dot(practice, {
+        x: 'upTo',
+        y: 'name',
+        dy: 12,
+        symbol: 'square',
+        r: 4.5,
+        fill: 'var(--paper)',
+        stroke: 'var(--quiet)',
+        strokeWidth: 1.5,
+      }),
+      // One label says it for all; the others are the same squares.
+      Plot.text(practice.slice(0, 1), {
+        x: 'upTo',
+        y: 'name',
+        dx: 9,
+        dy: 13,
+        text: () => 'common practice',
+        textAnchor: 'start',
+        fill: 'var(--quiet)',
+      }),
+    ],
+  });
+  return {
+    // Every range has its line, also one without a target.
+    plot: {
+      ...plot,
+      height: 64 + 48 * named.length,
+      x: { ...plot.x, domain: [0, lines.reduce((most, { high }) => Math.max(most, high), 4) * 1.03] },
+      y: { ...plot.y, domain: named.map(({ name }) => name) },
+    },
+    title,
+    caption,
+    alternative: `${title}. ${caption}`,
+    table: {
+      columns: ['possible in the set', 'load (% of 1RM)', 'in practice', 'target', 'interval', COMMON_PRACTICE_TAG],
+      rows: rows.map(({ range, load, target: { practical, point, low, high } }) => [
+        range.name,
+        formatNumber(load, 0),
+        practical ?? 'none',
+        point === null ? 'none' : formatNumber(point, 1),
+        formatRange(low, high, 1),
+        `up to about ${range.upTo}`,
+      ]),
+    },
+  };
+}
+
+function describeRow({ range, target: { point, low, high, reason } }: TargetRow): string {
+  return point === null
+    ? `none for ${range.name} possible, since ${reason}`
+    : `${formatNumber(point, 1)} (${formatRange(low, high, 1)}) for ${range.name} possible`;
+}
+
+/** Each range with its whole number: “3 may stay in reserve where below 10 repetitions are possible, …”. */
+function titleOf(rows: readonly TargetRow[]): string {
+  if (rows.every(({ target }) => target.practical === null)) return 'No target at any number of repetitions possible';
+  const parts = rows.map(({ range, target }, i) =>
+    i === 0
+      ? `${target.practical ?? 'no target'} where ${range.name} are possible`
+      : `${target.practical ?? 'none'} where ${range.name}`,
+  );
+  return `Repetitions that may stay in reserve: ${parts.join(', ')}`;
+}

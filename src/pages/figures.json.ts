@@ -1,0 +1,36 @@
+/** All figures for machines: what each finds, where it is, and the hashes of its files. */
+import type { APIRoute } from 'astro';
+import { addressTo, catalogue, describeFile, pageOf, svgOf } from '../components/figures.ts';
+import { site } from '../components/site.ts';
+
+export const GET: APIRoute = () =>
+  Response.json({
+    site: site.name,
+    ...(site.demonstration ? { demonstration: 'the studies behind these figures are invented' } : {}),
+    dataVersion: site.dataVersion,
+    table: addressTo(`data/${site.downloadName}`),
+    settings: site.analysis.settings,
+    figures: catalogue.figures.map(({ slug, name, figure: { title, caption, alternative } }) => {
+      const { width, height } = svgOf(slug);
+      return {
+        slug,
+        name,
+        title,
+        caption,
+        alternative,
+        width,
+        height,
+        page: addressTo(pageOf(slug)),
+        embed: addressTo(`${pageOf(slug)}embed/`),
+        oembed: addressTo(`${pageOf(slug)}oembed.json`),
+        files: {
+          svg: describeFile(slug, 'svg'),
+          png: describeFile(slug, 'png'),
+          png2x: describeFile(slug, 'png2x'),
+          csv: describeFile(slug, 'csv'),
+          json: describeFile(slug, 'json'),
+        },
+      };
+    }),
+    missing: catalogue.missing,
+  });

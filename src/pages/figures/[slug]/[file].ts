@@ -1,0 +1,22 @@
+/** The files of a figure: picture, numbers, analysis, reference, and what a page that embeds it asks for. */
+import type { APIRoute } from 'astro';
+import { oembedOf } from '../../../components/embedding.ts';
+import { catalogue, FILE_KINDS, type FileKind, fileName, writeFile } from '../../../components/figures.ts';
+
+interface Props {
+  readonly slug: string;
+  readonly kind: FileKind | 'oembed';
+}
+
+export function getStaticPaths() {
+  return catalogue.figures.flatMap(({ slug }) => [
+    ...FILE_KINDS.map((kind) => ({ params: { slug, file: fileName(slug, kind) }, props: { slug, kind } })),
+    { params: { slug, file: 'oembed.json' }, props: { slug, kind: 'oembed' } },
+  ]);
+}
+
+export const GET: APIRoute<Props> = ({ props: { slug, kind } }) => {
+  if (kind === 'oembed') return Response.json(oembedOf(slug));
+  const { body, type } = writeFile(slug, kind);
+  return new Response(body, { headers: { 'content-type': type } });
+};

@@ -1,0 +1,129 @@
+/** The Figures pages in a real Chromium: complete without a script, legible at every width, to take along. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openPage, type ServedSite, serveSite } from './site.ts';
+
+const index = JSON.parse(readFileSync('dist/figures.json', 'utf8'));
+const slugs: readonly string[] = index.figures.map(({ slug }: { slug: string }) => slug);
+
+let site: ServedSite;
+beforeAll(async () => {
+  site = await serveSite();
+}, 60_000);
+afterAll(() => site?.close());
+
+/** Pairs of texts of the pictures in sight whose boxes overlap by more than a pixel each way, and texts cut off. */
+const FIND_OVERLAPS = `(() => {
+  const problems = [];
+  let looked = 0;
+  for (const svg of document.querySelectorAll('.drawn svg')) {
+    const frame = svg.getBoundingClientRect();
+    if (frame.width === 0) continue;
+    const texts = [...svg.querySelectorAll('text')].map((text) => ({ words: text.textContent, box: text.getBoundingClientRect() }))
+      .filter(({ words, box }) => words.trim() !== '' && box.width > 0);
+    looked += texts.length;
+    texts.forEach(({ words, box: a }, i) => {
+      if (a.left < -1 || a.right > document.documentElement.clientWidth + 1) problems.push('out of the page: ' + words);
+      for (const { words: other, box: b } of texts.slice(i + 1)) {
+        const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+        const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+        if (across > 1 && down > Math.min(a.height, b.height) * 0.25) problems.push(words + ' × ' + other);
+      }
+    });
+  }
+  return { problems, looked };
+})()`;
+
+describe.each(slugs)('%s', (slug) => {
+  it('without JavaScript has finding, picture, words, numbers, files, references and frame', async () => {
+    const { page, complaints, close } = await openPage(site, `figures/${slug}/`, { javaScriptEnabled: false });
+    const { title, caption, alternative } = index.figures.find((one: { slug: string }) => one.slug === slug);
+    expect(await page.locator('h1').innerText()).toBe(title);
+    expect(await page.locator('figcaption').innerText()).toBe(caption);
+    const picture = page.locator('.drawn svg:visible');
+    expect(await picture.count()).toBe(1);
+    expect(await picture.getAttribute('aria-label')).toBe(alternative);
+    expect(await page.locator(`#${await picture.getAttribute('aria-details')} tbody tr`).count()).toBeGreaterThan(0);
+    const main = await page.locator('main').innerText();
+    for (const words of [/What is shown/u, /version [\da-f]{8}/u, /invented/u, /Straight line|straight line/u])
+      expect(main).toMatch(words);
+    expect(await page.locator('.downloads a').count()).toBe(8);
+    for (const id of ['apa', 'vancouver', 'bibtex', 'ris', 'csl', 'frame'])
+      expect(await page.locator(`#${id}`).textContent()).not.toBe('');
+    expect(await page.locator('button:visible').count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('has no text over another and none out of the page at 320, 480, 768 and 1200 px', async () => {
+    const { page, close } = await openPage(site, `figures/${slug}/`);
+    for (const width of [320, 480, 768, 1200]) {
+      await page.setViewportSize({ width, height: 900 });
+      const { problems, looked } = (await page.evaluate(FIND_OVERLAPS)) as { problems: string[]; looked: number };
+      expect(problems, `${width} px`).toEqual([]);
+      expect(looked).toBeGreaterThan(4);
+    }
+    await close();
+  });
+});
+
+it('every SVG file is XML to a browser, and is drawn by itself without a complaint', async () => {
+  const { page, complaints, close } = await openPage(site, 'figures/');
+  const files = readdirSync('dist/figures', { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.svg'),
+  );
+  expect(files).toHaveLength(slugs.length);
+  const parse = (text: string) =>
+    page.evaluate(
+      `(() => { const { documentElement } = new DOMParser().parseFromString(${JSON.stringify(text)}, 'image/svg+xml'); return documentElement.querySelector('parsererror')?.textContent ?? documentElement.localName; })()`,
+    );
+  for (const file of files) expect(await parse(readFileSync(join('dist/figures', file), 'utf8')), file).toBe('svg');
+  expect(await parse('<svg xmlns="http://www.w3.org/2000/svg"><g></svg>')).toMatch(/error/u);
+  await page.goto(`${site.address}/figures/${files[0]}`);
+  expect(complaints).toEqual([]);
+  await close();
+});
+
+it('a reference is copied by keyboard, with the whole address where the build did not know it', async () => {
+  const { page, complaints, close } = await openPage(site, 'figures/growth-light/', {
+    permissions: ['clipboard-read', 'clipboard-write'],
+  });
+  const button = page.getByRole('button', { name: 'Copy APA' });
+  await button.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.locator('#copy-status').innerText()).toBe('Copied.');
+  const copied = await page.evaluate('navigator.clipboard.readText()');
+  expect(copied).toBe(await page.locator('#apa').textContent());
+  expect(copied).toMatch(/^Shy of Failure contributors\. \(\d{4}\)\. .*http\S+\/figures\/growth-light\/$/u);
+  expect(complaints).toEqual([]);
+  await close();
+});
+
+it('a framed figure tells its height, follows dark mode and has no navigation', async () => {
+  const { page, complaints, close } = await openPage(site, 'figures/growth-heavy/embed/', { colorScheme: 'dark' });
+  expect(await page.locator('nav, header, footer').count()).toBe(0);
+  expect(await page.locator('body').innerText()).toMatch(/invented/u);
+  const paper = () => page.evaluate('getComputedStyle(document.body).backgroundColor');
+  const dark = await paper();
+  await page.emulateMedia({ colorScheme: 'light' });
+  expect(await paper()).not.toBe(dark);
+  await page.goto(`${site.address}/figures/`);
+  const heights = (await page.evaluate(`new Promise((resolve) => {
+    const heights = [];
+    addEventListener('message', ({ data }) => {
+      if (data.type !== 'shy-of-failure-height') return;
+      heights.push(data.height);
+      if (heights.length === 1) frame.width = '320';
+      else if (data.height !== heights[0]) resolve([heights[0], data.height]);
+    });
+    const frame = document.createElement('iframe');
+    frame.width = '700';
+    frame.src = '/figures/growth-heavy/embed/';
+    document.body.append(frame);
+  })`)) as number[];
+  for (const height of heights) expect(height).toBeGreaterThan(200);
+  expect(heights).toHaveLength(2);
+  expect(complaints).toEqual([]);
+  await close();
+});
