@@ -14,6 +14,22 @@ export default defineConfig({
     build: { rolldownOptions: { output: { comments: { legal: false } } } },
     worker: { format: 'es', rolldownOptions: { output: { comments: { legal: false } } } },
   },
+  // Scripts and styles by hash or from the site itself, nothing from elsewhere. Who may frame a page is a header's to say.
+  security: {
+    csp: {
+      directives: [
+        "default-src 'none'",
+        "img-src 'self' data:",
+        "font-src 'self'",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "manifest-src 'self'",
+        "base-uri 'none'",
+        "form-action 'none'",
+      ],
+    },
+  },
+  markdown: { syntaxHighlight: false },
   devToolbar: { enabled: false },
   build: { inlineStylesheets: 'never' },
 });

@@ -3,16 +3,16 @@ import type { PlotOptions } from '@observablehq/plot';
 import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
 import type { Figure } from '../figures/figure.ts';
+import { makePlain } from '../islands/plainSvg.ts';
 
 /** @param width pixels, where not the figure's own; the picture is laid out anew for it */
 export function drawPlot({ plot, alternative }: Pick<Figure, 'plot' | 'alternative'>, width?: number): string {
   const svg = draw(width === undefined ? plot : { ...plot, width });
-  svg.setAttribute('role', 'img');
-  svg.setAttribute('aria-label', alternative);
+  makePlain(svg, alternative);
   return svg.outerHTML;
 }
 
-/** The picture without words of its own, for a file that has them. */
+/** The picture with Plot's own styles and without words of its own, for a file that stands alone. */
 export function drawBare(plot: PlotOptions): string {
   return draw(plot).outerHTML;
 }

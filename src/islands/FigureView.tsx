@@ -3,6 +3,7 @@ import * as Plot from '@observablehq/plot';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Figure } from '../figures/figure.ts';
+import { makePlain } from './plainSvg.ts';
 import { Scroll } from './Scroll.tsx';
 
 interface Props {
@@ -17,11 +18,7 @@ export function FigureView({ figure, drawn, heading: Title = 'h2' }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const svg = Plot.plot({ ...figure.plot, ariaLabel: null });
-    for (const part of svg.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
-    svg.setAttribute('role', 'img');
-    svg.setAttribute('aria-label', figure.alternative);
-    svg.removeAttribute('width');
-    svg.removeAttribute('height');
+    makePlain(svg, figure.alternative);
     frame.current?.replaceChildren(svg);
   }, [figure]);
   return (
