@@ -1,5 +1,6 @@
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { steadyIslands } from './scripts/steadyIslands.ts';
 
 // BASE_PATH lets the site live under a sub-path of a host; SITE_URL makes addresses absolute.
 export default defineConfig({
@@ -8,7 +9,7 @@ export default defineConfig({
   base: process.env.BASE_PATH ?? '/',
   ...(process.env.SITE_URL ? { site: process.env.SITE_URL } : {}),
   trailingSlash: 'always',
-  integrations: [preact()],
+  integrations: [preact(), steadyIslands()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
     build: { rolldownOptions: { output: { comments: { legal: false } } } },
