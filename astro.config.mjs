@@ -1,5 +1,7 @@
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { shippedLicences } from './scripts/licences/shipped.ts';
+import { steadyIslands } from './scripts/steadyIslands.ts';
 
 // BASE_PATH lets the site live under a sub-path of a host; SITE_URL makes addresses absolute.
 export default defineConfig({
@@ -8,7 +10,7 @@ export default defineConfig({
   base: process.env.BASE_PATH ?? '/',
   ...(process.env.SITE_URL ? { site: process.env.SITE_URL } : {}),
   trailingSlash: 'always',
-  integrations: [preact()],
+  integrations: [preact(), steadyIslands(), shippedLicences()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
     build: { rolldownOptions: { output: { comments: { legal: false } } } },

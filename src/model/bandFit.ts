@@ -5,7 +5,8 @@
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
 import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
-import { type Fit, type FitOptions, type FitOutcome, fitModel } from './mixed.ts';
+import { type Fit, type FitOptions, type FitOutcome, fitArranged } from './mixed.ts';
+import { arrangeObservations, type Observations } from './observations.ts';
 import type { Estimate, FitFailure, Target } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { COVARIATES } from './selection.ts';
@@ -19,6 +20,8 @@ export interface FitSettings
 
 export interface BandFit {
   readonly effects: readonly Effect[];
+  /** The effects as the regression reads them, for other fits of the same rows. */
+  readonly data: Observations;
   /** Reserve of every effect, repetitions. */
   readonly reserves: readonly number[];
   readonly basis: CurveBasis;
@@ -31,7 +34,12 @@ export interface BandFit {
   readonly outcome: FitOutcome;
 }
 
-export function fitEffects(effects: readonly Effect[], settings: FitSettings): BandFit {
+/** @param data of the same effects, where they are arranged already */
+export function fitEffects(
+  effects: readonly Effect[],
+  settings: FitSettings,
+  data: Observations = arrangeEffects(effects),
+): BandFit {
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
   const basis = makeCurve(settings.curve, reserves);
   // A covariate that is the same in every row says nothing and would only make the design singular.
@@ -39,19 +47,23 @@ export function fitEffects(effects: readonly Effect[], settings: FitSettings): B
     .map((name) => centreCovariate(effects, name))
     .filter(({ column }) => column.some((value) => value !== column[0]));
   const refusal = refuseDesign(reserves, basis);
-  const columns = [
-    ...basis.terms.map((_, j) => reserves.map((reserve) => basis.at(reserve)[j])),
-    ...covariates.map(({ column }) => column),
-  ];
+  const rows = reserves.map(basis.at);
+  const columns = [...basis.terms.map((_, j) => rows.map((row) => row[j])), ...covariates.map(({ column }) => column)];
   return {
     effects,
+    data,
     reserves,
     basis,
     terms: [...basis.terms, ...covariates.map(({ name }) => name)],
     columns,
     at: (reserve) => [...basis.at(reserve), ...covariates.map(() => 0)],
-    outcome: refusal ? { fit: null, failure: refusal } : fitModel(toObservations(effects), columns, settings),
+    outcome: refusal ? { fit: null, failure: refusal } : fitArranged(data, columns, settings),
   };
+}
+
+/** Effects in the order of a regression. */
+export function arrangeEffects(effects: readonly Effect[]): Observations {
+  return arrangeObservations(toObservations(effects));
 }
 
 /** Effects as the regression reads them. */

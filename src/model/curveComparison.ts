@@ -10,7 +10,7 @@ import { SCAN_STEPS } from './target.ts';
 /** @param chosen fit of the settings' own curve, which is not made twice */
 export function compareCurves(chosen: BandFit, settings: Settings): CurveComparison[] {
   const shapes = CURVES.map((curve) => {
-    const band = curve === settings.curve ? chosen : fitEffects(chosen.effects, { ...settings, curve });
+    const band = curve === settings.curve ? chosen : fitEffects(chosen.effects, { ...settings, curve }, chosen.data);
     const { fit, failure } = band.outcome;
     const { point, low, high, practical, reachedEdge, reason } = targetOf(band, settings, SCAN_STEPS.coarse);
     return {

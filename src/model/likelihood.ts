@@ -84,8 +84,9 @@ export function likelihoodDerivatives(
   const py = applyWhiteningTransposed(data, whitening, fit.residuals);
   const kpy = spreadStudySums(data, py);
   const [q11, q12, q22] = quadraticForms(data, whitening, g, kpy, py);
-  const traces = inverseTraces(data, whitening);
-  if (method === 'reml') removeFittedPart(data, whitening, g, traces);
+  const inverseOnes = applyWhiteningTransposed(data, whitening, whitening.whitenedOnes);
+  const traces = inverseTraces(data, whitening, inverseOnes);
+  if (method === 'reml') removeFittedPart(data, whitening, inverseOnes, g, traces);
   const information = [0.5 * traces.kk, 0.5 * traces.ki, 0.5 * traces.ii] as const;
   return {
     value,
@@ -105,9 +106,8 @@ interface Traces {
 }
 
 /** The traces for T = Σ⁻¹, from Σ⁻¹ = D⁻¹ − Σ_g κ_g aa' − Σ_k κ_k bb'. */
-function inverseTraces(data: Observations, whitening: Whitening): Traces {
+function inverseTraces(data: Observations, whitening: Whitening, inverseOnes: Float64Array): Traces {
   const { rootWeight, groupDirection, groupStretch, studyDirection, studyStretch, whitenedOnes } = whitening;
-  const inverseOnes = applyWhiteningTransposed(data, whitening, whitenedOnes);
   const withoutStudies = { ...whitening, at: { ...whitening.at, tau2: 0 } };
   const b = applyWhiteningTransposed(data, withoutStudies, studyDirection);
   const traces: Traces = { k: 0, i: 0, kk: 0, ki: dot(inverseOnes, inverseOnes), ii: 0 };
@@ -142,9 +142,14 @@ function inverseTraces(data: Observations, whitening: Whitening): Traces {
 }
 
 /** Turns the traces for Σ⁻¹ into those for P = Σ⁻¹ − GG', in place. */
-function removeFittedPart(data: Observations, whitening: Whitening, g: readonly Float64Array[], traces: Traces): void {
+function removeFittedPart(
+  data: Observations,
+  whitening: Whitening,
+  inverseOnes: Float64Array,
+  g: readonly Float64Array[],
+  traces: Traces,
+): void {
   const p = g.length;
-  const inverseOnes = applyWhiteningTransposed(data, whitening, whitening.whitenedOnes);
   const whitenedG = g.map((column) => applyWhitening(data, whitening, column));
   const gg = new Float64Array(p * p);
   for (let r = 0; r < p; r++) for (let c = 0; c < p; c++) gg[r * p + c] = dot(g[r], g[c]);

@@ -20,8 +20,8 @@
  * (Res Synth Methods 2:61), three levels.
  */
 import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
-import { combine, logLikelihoods } from './likelihood.ts';
-import { arrangeObservations, type Observation, type Observations } from './observations.ts';
+import { combine } from './likelihood.ts';
+import { arrangeColumn, arrangeObservations, type Observation, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
 import { type RobustInference, robustInference, toScores } from './robust.ts';
 import type { Weighting } from './settings.ts';
@@ -74,11 +74,20 @@ export function fitModel(
   columns: readonly ArrayLike<number>[],
   options: FitOptions,
 ): FitOutcome {
-  const data = arrangeObservations(observations);
+  return fitArranged(arrangeObservations(observations), columns, options);
+}
+
+/** The same for observations that stand in order already, so that several fits of the same rows sort them once. */
+export function fitArranged(
+  data: Observations,
+  columns: readonly ArrayLike<number>[],
+  options: FitOptions,
+): FitOutcome {
   const failure = refuse(data, columns.length);
   if (failure) return { fit: null, failure };
-  const design = columns.map((column) => Float64Array.from(data.source, (index) => column[index]));
-  if (!leastSquares(design, data.y).fullRank) {
+  const design = columns.map((column) => arrangeColumn(data, column));
+  const plain = leastSquares(design, data.y);
+  if (!plain.fullRank) {
     return {
       fit: null,
       failure: {
@@ -87,7 +96,9 @@ export function fitModel(
       },
     };
   }
-  return options.weighting === 'mixed' ? fitMixed(data, design, options) : fitSimple(data, design, options.weighting);
+  return options.weighting === 'mixed'
+    ? fitMixed(data, design, plain, options)
+    : fitSimple(data, design, options.weighting);
 }
 
 function refuse(data: Observations, p: number): FitFailure | null {
@@ -107,10 +118,11 @@ function refuse(data: Observations, p: number): FitFailure | null {
 function fitMixed(
   data: Observations,
   design: readonly Float64Array[],
+  plain: LeastSquares,
   { rho, answerOnly = false }: FitOptions,
 ): FitOutcome {
-  const both = answerOnly ? null : estimateVarianceComponents(data, design, rho, ['reml', 'ml']);
-  const { reml: components } = both ?? estimateVarianceComponents(data, design, rho, ['reml']);
+  const both = answerOnly ? null : estimateVarianceComponents(data, design, rho, ['reml', 'ml'], plain);
+  const { reml: components } = both ?? estimateVarianceComponents(data, design, rho, ['reml'], plain);
   if (!components.converged) {
     return {
       fit: null,
@@ -148,7 +160,7 @@ function fitSimple(data: Observations, design: readonly Float64Array[], weightin
       : samplingStandardErrors(data, solution, inference),
     components: null,
     logLikelihood: precision
-      ? logLikelihoods(data, design, { tau2: 0, omega2: 0, rho: 0 })
+      ? combine(data.n, design.length, whitening.logDeterminant, solution)
       : equalLogLikelihoods(data.n, design.length, solution),
     // Equal weights estimate one residual variance; precision takes every variance as known.
     parameters: design.length + (precision ? 0 : 1),

@@ -63,6 +63,39 @@ export function arrangeObservations(list: readonly Observation[]): Observations 
   };
 }
 
+/** A column of the list's, in the order of the observations. */
+export function arrangeColumn({ n, source }: Observations, column: ArrayLike<number>): Float64Array {
+  const arranged = new Float64Array(n);
+  for (let i = 0; i < n; i++) arranged[i] = column[source[i]];
+  return arranged;
+}
+
+/** The observations without study `k`; `source` then counts in the list without its rows. */
+export function withoutStudy(data: Observations, k: number): Observations {
+  const { n, studyStart, studyGroups, groupStart } = data;
+  const [from, to] = [studyStart[k], studyStart[k + 1]];
+  const [groupsFrom, groupsTo] = [studyGroups[k], studyGroups[k + 1]];
+  /** Without the entries of the study; what follows is `less` lower. */
+  const cut = (starts: Int32Array, first: number, next: number, less: number) =>
+    Int32Array.from([...starts.subarray(0, first), ...starts.subarray(next).map((start) => start - less)]);
+  const without = (values: Float64Array) => Float64Array.from([...values.subarray(0, from), ...values.subarray(to)]);
+  const left = new Uint8Array(n).fill(1);
+  for (let i = from; i < to; i++) left[data.source[i]] = 0;
+  const place = new Int32Array(n);
+  for (let index = 1; index < n; index++) place[index] = place[index - 1] + left[index - 1];
+  const source = [...data.source.subarray(0, from), ...data.source.subarray(to)];
+  return {
+    n: n - (to - from),
+    y: without(data.y),
+    v: without(data.v),
+    studies: data.studies.filter((_, other) => other !== k),
+    studyStart: cut(studyStart, k, k + 1, to - from),
+    studyGroups: cut(studyGroups, k, k + 1, groupsTo - groupsFrom),
+    groupStart: cut(groupStart, groupsFrom, groupsTo, to - from),
+    source: Int32Array.from(source, (index) => place[index]),
+  };
+}
+
 function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }

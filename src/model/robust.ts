@@ -19,24 +19,10 @@
 import { normalQuantile, studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
 import { dot } from '../numerics/dot.ts';
 import { forwardSubstitute, type LeastSquares } from '../numerics/leastSquares.ts';
-import { pseudoInverseRoot } from '../numerics/symmetric.ts';
 import type { Observations } from './observations.ts';
 import type { Estimate } from './result.ts';
-import { studyRoot, type Whitening } from './whitening.ts';
-
-/** Eigenvalues of B at or below this share of the largest are rounding of 0 and are dropped. */
-const EIGENVALUE_TOLERANCE = 1e-11;
-
-/** What one study adds to the robust inference, in terms of h = R⁻'c. */
-interface StudyPart {
-  readonly study: string;
-  /** U'F (whitened residuals), length p: c's share of the estimate's error is h · score. */
-  readonly score: Float64Array;
-  /** N = U'F²U, p×p row-major: P_ii's first term is h'N h. */
-  readonly spread: Float64Array;
-  /** T = Q'F U, p×p row-major: the second term's vector is T h. */
-  readonly overlap: Float64Array;
-}
+import { type StudyPart, studyParts } from './studyPart.ts';
+import type { Whitening } from './whitening.ts';
 
 /** What inference on any contrast needs of a fit. */
 export interface ContrastInference {
@@ -78,12 +64,7 @@ export interface QuarticForms {
  * @param fit least squares of the whitened data
  */
 export function robustInference(data: Observations, whitening: Whitening, fit: LeastSquares): RobustInference {
-  let dropped = 0;
-  const parts = data.studies.map((study, k) => {
-    const { part, lost } = studyPart(data, whitening, fit, k, study);
-    dropped += lost;
-    return part;
-  });
+  const { parts, dropped } = studyParts(data, whitening, fit);
   return assemble(fit.coefficients, parts, fit.r, dropped);
 }
 
@@ -215,42 +196,6 @@ function satterthwaite(forms: QuarticForms, h: Float64Array): number {
   return (trace * trace) / squares;
 }
 
-function studyPart(
-  data: Observations,
-  whitening: Whitening,
-  fit: LeastSquares,
-  k: number,
-  study: string,
-): { part: StudyPart; lost: number } {
-  const from = data.studyStart[k];
-  const m = data.studyStart[k + 1] - from;
-  const p = fit.q.length;
-  const root = studyRoot(data, whitening, k);
-  const f = gram(root, m);
-  const q = new Float64Array(m * p);
-  for (let i = 0; i < m; i++) for (let c = 0; c < p; c++) q[i * p + c] = fit.q[c][from + i];
-  const fq = multiply(f, q, m, m, p);
-  const b = multiply(f, f, m, m, m);
-  for (let i = 0; i < m; i++)
-    for (let j = 0; j < m; j++) for (let c = 0; c < p; c++) b[i * m + j] -= fq[i * p + c] * fq[j * p + c];
-  const { root: bRoot, dropped } = pseudoInverseRoot(b, m, EIGENVALUE_TOLERANCE);
-  const u = multiply(bRoot, q, m, m, p);
-  const fu = multiply(f, u, m, m, p);
-  const score = new Float64Array(p);
-  const spread = new Float64Array(p * p);
-  const overlap = new Float64Array(p * p);
-  for (let i = 0; i < m; i++) {
-    for (let r = 0; r < p; r++) {
-      score[r] += fu[i * p + r] * fit.residuals[from + i];
-      for (let c = 0; c < p; c++) {
-        spread[r * p + c] += fu[i * p + r] * fu[i * p + c];
-        overlap[r * p + c] += q[i * p + r] * fu[i * p + c];
-      }
-    }
-  }
-  return { part: { study, score, spread, overlap }, lost: dropped };
-}
-
 function assemble(
   coefficients: Float64Array,
   parts: readonly StudyPart[],
@@ -315,17 +260,6 @@ function gram(a: Float64Array, n: number): Float64Array {
   const out = new Float64Array(n * n);
   for (let k = 0; k < n; k++)
     for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) out[i * n + j] += a[k * n + i] * a[k * n + j];
-  return out;
-}
-
-/** a (n×m) times b (m×p), row-major. */
-function multiply(a: Float64Array, b: Float64Array, n: number, m: number, p: number): Float64Array {
-  const out = new Float64Array(n * p);
-  for (let i = 0; i < n; i++)
-    for (let k = 0; k < m; k++) {
-      const factor = a[i * m + k];
-      for (let j = 0; j < p; j++) out[i * p + j] += factor * b[k * p + j];
-    }
   return out;
 }
 

@@ -9,13 +9,14 @@
  * for a worse value.
  */
 
-import { leastSquares } from '../numerics/leastSquares.ts';
+import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
 import {
   type LikelihoodDerivatives,
   type LikelihoodMethod,
   likelihoodDerivatives,
   logLikelihoods,
 } from './likelihood.ts';
+import { gridLikelihoods } from './likelihoodGrid.ts';
 import type { Observations } from './observations.ts';
 
 export interface VarianceComponents {
@@ -63,20 +64,22 @@ type Derive = (theta: Theta) => LikelihoodDerivatives;
  * @param columns design, p arrays of length n, linearly independent
  * @param rho correlation of sampling errors inside a cohort
  * @param methods which likelihoods
+ * @param plain unweighted least squares of the columns, where it is known already
  */
 export function estimateVarianceComponents<Method extends LikelihoodMethod>(
   data: Observations,
   columns: readonly Float64Array[],
   rho: number,
   methods: readonly Method[],
+  plain: LeastSquares = leastSquares(columns, data.y),
 ): Readonly<Record<Method, VarianceComponents>> {
   // One row a study: only τ² + ω² is identified, so ω² is 0 by convention.
   const free: readonly [boolean, boolean] = [true, data.studies.length < data.n];
   const at = ([tau2, omega2]: Theta) => ({ tau2, omega2, rho });
-  const spread = residualVariance(data, columns);
+  const spread = residualVariance(data, plain);
   const taus = GRID_SHARES.map((share) => share * spread);
   const omegas = free[1] ? taus : [0];
-  const heights = taus.map((tau2) => omegas.map((omega2) => logLikelihoods(data, columns, at([tau2, omega2]))));
+  const heights = gridLikelihoods(data, columns, plain, rho, taus, omegas);
   const maximise = (method: LikelihoodMethod) => {
     const height: Height = (theta) => logLikelihoods(data, columns, at(theta))[method];
     const derive: Derive = (theta) => likelihoodDerivatives(data, columns, at(theta), method);
@@ -91,7 +94,10 @@ export function estimateVarianceComponents<Method extends LikelihoodMethod>(
 }
 
 function chooseBest(ascents: readonly Ascent[], free: readonly [boolean, boolean]): VarianceComponents {
-  const best = ascents.reduce((a, b) => (b.value > a.value ? b : a));
+  const highest = ascents.reduce((a, b) => (b.value > a.value ? b : a));
+  // Where covariates leave nothing to τ², l is level along it and one ascent may wander without arriving.
+  const arrived = ascents.find(({ converged, value }) => converged && highest.value - value <= SAME_MAXIMUM);
+  const best = highest.converged ? highest : (arrived ?? highest);
   const heights = ascents.map(({ value }) => value).sort((a, b) => a - b);
   return {
     tau2: best.theta[0],
@@ -106,9 +112,8 @@ function chooseBest(ascents: readonly Ascent[], free: readonly [boolean, boolean
 }
 
 /** Residual variance of unweighted least squares: the scale of the grid. */
-function residualVariance(data: Observations, columns: readonly Float64Array[]): number {
-  const { residualSumOfSquares } = leastSquares(columns, data.y);
-  const perRow = residualSumOfSquares / Math.max(1, data.n - columns.length);
+function residualVariance(data: Observations, { residualSumOfSquares, q }: LeastSquares): number {
+  const perRow = residualSumOfSquares / Math.max(1, data.n - q.length);
   // Data on a line have no residual; the sampling variances then give the scale.
   return Math.max(perRow, 1e-6 * data.v.reduce((least, v) => Math.min(least, v), Number.POSITIVE_INFINITY));
 }

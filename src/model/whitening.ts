@@ -85,9 +85,13 @@ export function whiten(data: Observations, at: WorkingCovariance): Whitening {
 
 /** W z: a new column of length n. */
 export function applyWhitening(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
-  const out = scaleRows(z.slice(), whitening.rootWeight);
-  undoGroups(data, whitening, out);
-  return undoStudies(data, whitening, out);
+  return whitenInPlace(data, whitening, z.slice());
+}
+
+/** W z in the place of z: for columns that were made for it. */
+export function whitenInPlace(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
+  undoGroups(data, whitening, scaleRows(z, whitening.rootWeight));
+  return undoStudies(data, whitening, z);
 }
 
 /** W'z: a new column of length n. Σ⁻¹ z is W'(W z). */
@@ -101,13 +105,14 @@ export function applyWhiteningTransposed(data: Observations, whitening: Whitenin
  * C = W⁻¹ of one study, so that its block of Σ is C C'.
  *
  * @param k number of the study
- * @returns m×m, row-major, m the study's rows
+ * @param into room for at least m² numbers, m the study's rows; made where none is given
+ * @returns m×m, row-major
  */
-export function studyRoot(data: Observations, whitening: Whitening, k: number): Float64Array {
+export function studyRoot(data: Observations, whitening: Whitening, k: number, into?: Float64Array): Float64Array {
   const from = data.studyStart[k];
   const to = data.studyStart[k + 1];
   const m = to - from;
-  const root = new Float64Array(m * m);
+  const root = into ?? new Float64Array(m * m);
   const column = new Float64Array(m);
   for (let j = 0; j < m; j++) {
     column.fill(0);

@@ -20,6 +20,49 @@ export function bisect(isLeft: (x: number) => boolean, low: number, high: number
   return (left + right) / 2;
 }
 
+/**
+ * Root of a continuous function between `low` and `high`, at which its signs differ, to a few units in
+ * the last place; where only the sign is at hand, `bisect` does the same in more steps. Inverse quadratic
+ * interpolation where three points allow it, else the middle (Chandrupatla 1997, Adv Eng Softw 28:145).
+ *
+ * @returns an end where f is 0 there; NaN where the signs do not differ
+ */
+export function findRoot(f: (x: number) => number, low: number, high: number): number {
+  let a = high;
+  let b = low;
+  let fa = f(a);
+  let fb = f(b);
+  if (fa === 0) return a;
+  if (fb === 0) return b;
+  if (fa > 0 === fb > 0) return Number.NaN;
+  let share = 0.5;
+  for (let step = 0; step < MOST_HALVINGS; step++) {
+    const x = a + share * (b - a);
+    const fx = f(x);
+    let c = a;
+    let fc = fa;
+    if (fx > 0 !== fa > 0) {
+      c = b;
+      fc = fb;
+      b = a;
+      fb = fa;
+    }
+    a = x;
+    fa = fx;
+    const nearest = Math.abs(fa) < Math.abs(fb) ? a : b;
+    const least = (2 * Number.EPSILON * Math.abs(nearest)) / Math.abs(b - a);
+    if (fa === 0 || fb === 0 || least > 0.5) return nearest;
+    const along = (a - b) / (c - b);
+    const up = (fa - fb) / (fc - fb);
+    const isMild = up * up < along && (1 - up) * (1 - up) < 1 - along;
+    const quadratic = isMild
+      ? (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb))
+      : 0.5;
+    share = Math.min(1 - least, Math.max(least, quadratic));
+  }
+  return (a + b) / 2;
+}
+
 /** Points at which a function is first looked at, so that the search starts on its highest hill. */
 const FIRST_LOOKS = 24;
 /** (√5 − 1)/2: the golden section keeps one of its two inner points at every step. */

@@ -11,7 +11,7 @@ export interface InverseRoot {
 /**
  * Symmetric square root of the pseudo-inverse of a positive semi-definite matrix.
  *
- * @param matrix n×n, row-major, symmetric
+ * @param matrix n×n, row-major, symmetric; only its first n² numbers are read
  * @param n order of the matrix, at least 1
  * @param tolerance eigenvalues at or below this share of the largest are dropped (0 to 1)
  */
@@ -22,7 +22,9 @@ export function pseudoInverseRoot(matrix: Float64Array, n: number, tolerance: nu
       ? { root: Float64Array.of(1 / Math.sqrt(value)), dropped: 0 }
       : { root: Float64Array.of(0), dropped: 1 };
   }
-  const decomposition = new EigenvalueDecomposition(Matrix.from1DArray(n, n, matrix), { assumeSymmetric: true });
+  const decomposition = new EigenvalueDecomposition(Matrix.from1DArray(n, n, matrix.subarray(0, n * n)), {
+    assumeSymmetric: true,
+  });
   const values = decomposition.realEigenvalues;
   const vectors = decomposition.eigenvectorMatrix;
   const largest = Math.max(...values);

@@ -10,6 +10,7 @@
 
 import { type BandFit, fitEffects, requireFit, slopeOf, targetOf } from '../bandFit.ts';
 import type { Fit } from '../mixed.ts';
+import { withoutStudy } from '../observations.ts';
 import type { Estimate, Target } from '../result.ts';
 import type { Settings } from '../settings.ts';
 import { SCAN_STEPS } from '../target.ts';
@@ -49,6 +50,7 @@ export function measureInfluence(band: BandFit, settings: Settings): Influence {
     const rest = fitEffects(
       band.effects.filter(({ arm }) => arm.study !== study),
       { ...settings, answerOnly: true },
+      withoutStudy(band.data, k),
     );
     const { point, low, high, practical, reason } = targetOf(rest, settings, SCAN_STEPS.coarse);
     return {

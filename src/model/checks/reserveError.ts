@@ -11,8 +11,9 @@ import { mean, sampleVariance } from 'simple-statistics';
 import type { Effect } from '../../evidence/effects.ts';
 import { leastSquares } from '../../numerics/leastSquares.ts';
 import { makeRandom } from '../../numerics/random.ts';
-import { type BandFit, toObservations } from '../bandFit.ts';
-import { fitModel } from '../mixed.ts';
+import type { BandFit } from '../bandFit.ts';
+import { fitArranged } from '../mixed.ts';
+import type { Observations } from '../observations.ts';
 import { measureContrast } from '../robust.ts';
 import type { Settings } from '../settings.ts';
 
@@ -40,25 +41,21 @@ export function correctForReserveError(band: BandFit, settings: Settings): Reser
   const sds = effects.map(({ arm }) => arm.reserve_sd ?? 0);
   const rowsWithError = sds.filter((sd) => sd > 0).length;
   const counts = { rowsWithError, rowsTakenAsExact: effects.length - rowsWithError };
-  const naive = fitLine(effects, reserves, settings);
+  const naive = fitLine(band.data, reserves, settings);
   if (!naive || rowsWithError === 0) {
     const reason = naive
       ? 'no row says how well its reserve is known (`reserve_sd`)'
       : 'the straight line could not be fitted';
     return without(naive?.slope ?? null, counts, reason);
   }
+  const arms = numberArms(effects);
   const { normal } = makeRandom(settings.seed);
   const points = [{ lambda: 0, slope: naive.slope, variance: naive.variance }];
   for (const lambda of LAMBDAS) {
     const fits = Array.from({ length: TABLES }, () => {
-      const errors = new Map<string, number>();
-      const noisy = effects.map(({ arm }, i) => {
-        const key = JSON.stringify([arm.study, arm.arm, arm.exercise]);
-        const error = errors.get(key) ?? normal();
-        errors.set(key, error);
-        return reserves[i] + Math.sqrt(lambda) * sds[i] * error;
-      });
-      return fitLine(effects, noisy, settings);
+      const errors = Array.from({ length: arms.count }, normal);
+      const noisy = reserves.map((reserve, i) => reserve + Math.sqrt(lambda) * sds[i] * errors[arms.ofRow[i]]);
+      return fitLine(band.data, noisy, settings);
     }).filter((fit) => fit !== null);
     const slopes = fits.map((fit) => fit.slope);
     if (slopes.length < 2) return without(naive.slope, counts, 'the line could not be fitted with error added');
@@ -88,9 +85,21 @@ function without(
   return { naive, corrected: null, standardError: null, ratio: null, course: [], ...counts, reason };
 }
 
-function fitLine(effects: readonly Effect[], reserves: readonly number[], settings: Settings) {
+/** Arms numbered as they come: those of each row, which share one error of reserve. */
+function numberArms(effects: readonly Effect[]): { readonly ofRow: readonly number[]; readonly count: number } {
+  const numbers = new Map<string, number>();
+  const ofRow = effects.map(({ arm }) => {
+    const key = JSON.stringify([arm.study, arm.arm, arm.exercise]);
+    const number = numbers.get(key) ?? numbers.size;
+    numbers.set(key, number);
+    return number;
+  });
+  return { ofRow, count: numbers.size };
+}
+
+function fitLine(data: Observations, reserves: readonly number[], settings: Settings) {
   const columns = [reserves.map(() => 1), reserves];
-  const { fit } = fitModel(toObservations(effects), columns, { ...settings, answerOnly: true });
+  const { fit } = fitArranged(data, columns, { ...settings, answerOnly: true });
   if (!fit) return null;
   const { estimate, standardError } = measureContrast(fit.inference, [0, 1]);
   return { slope: estimate, variance: standardError ** 2 };

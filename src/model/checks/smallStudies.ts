@@ -5,8 +5,8 @@
  * unpublished small studies, or from small studies that differ in something else.
  */
 import type { Effect } from '../../evidence/effects.ts';
-import { type BandFit, rangeOf, toObservations } from '../bandFit.ts';
-import { fitModel } from '../mixed.ts';
+import { type BandFit, rangeOf } from '../bandFit.ts';
+import { fitArranged } from '../mixed.ts';
 import type { Estimate } from '../result.ts';
 import { inferContrast } from '../robust.ts';
 import type { Settings } from '../settings.ts';
@@ -38,7 +38,7 @@ export function testSmallStudies(band: BandFit, settings: Settings): SmallStudyP
   if (range && range.low === range.high) {
     return { slope: null, rows, reason: `every row has standard error ${range.low.toPrecision(3)}` };
   }
-  const { fit, failure } = fitModel(toObservations(band.effects), [...band.columns, errors], settings);
+  const { fit, failure } = fitArranged(band.data, [...band.columns, errors], settings);
   if (!fit) return { slope: null, rows, reason: failure.reason };
   const contrast = [...band.columns.map(() => 0), 1];
   return { slope: inferContrast(fit.inference, contrast, settings.confidence), rows, reason: null };

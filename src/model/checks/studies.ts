@@ -31,7 +31,7 @@ export interface WeightingComparison {
 /** The same rows under each weighting. */
 export function compareWeightings(band: BandFit, settings: Settings): WeightingComparison[] {
   return WEIGHTINGS.map((weighting) => {
-    const other = fitEffects(band.effects, { ...settings, weighting, answerOnly: true });
+    const other = fitEffects(band.effects, { ...settings, weighting, answerOnly: true }, band.data);
     const { point, low, high, practical, reason } = targetOf(other, settings, SCAN_STEPS.coarse);
     const { fit } = other.outcome;
     const shares = fit ? studyWeights(fit) : [];

@@ -11,8 +11,9 @@ import type { Effect } from '../../evidence/effects.ts';
 import type { Arm } from '../../evidence/schema.ts';
 import { CONCERNS } from '../../evidence/vocabulary.ts';
 import { quantileOfSorted } from '../../numerics/quantile.ts';
-import { fitEffects, rangeOf, targetOf } from '../bandFit.ts';
+import { arrangeEffects, fitEffects, rangeOf, targetOf } from '../bandFit.ts';
 import { splitByLoad } from '../loads.ts';
+import type { Observations } from '../observations.ts';
 import { selectRows } from '../selection.ts';
 import { CURVES, METRICS, type Settings, WEIGHTINGS } from '../settings.ts';
 import { SCAN_STEPS } from '../target.ts';
@@ -71,7 +72,7 @@ const REPORT_EVERY = 16;
 /** Runs the sweep in steps; a caller may stop between them. */
 export function* sweepChoices(arms: readonly Arm[], settings: Settings): Generator<SweepProgress, Sweep> {
   const combinations = listCombinations();
-  const rows = new Map<string, readonly Effect[]>();
+  const rows = new Map<string, Rows>();
   const known = new Map<string, SweepOutcome>();
   const light: SweepOutcome[] = [];
   const heavy: SweepOutcome[] = [];
@@ -83,9 +84,10 @@ export function* sweepChoices(arms: readonly Arm[], settings: Settings): Generat
       combination.correlation,
       combination.inclusion,
       combination.adjust,
+      combination.split,
     ]);
-    const effects = rows.get(key) ?? selectRows(arms, choice).effects;
-    rows.set(key, effects);
+    const bands = rows.get(key) ?? arrangeBands(selectRows(arms, choice).effects, combination.split);
+    rows.set(key, bands);
     for (const [name, outcomes] of [
       ['light', light],
       ['heavy', heavy],
@@ -93,7 +95,7 @@ export function* sweepChoices(arms: readonly Arm[], settings: Settings): Generat
       // Weights that do not look at shared errors give the same fit for every ρ.
       const rho = combination.weighting === 'mixed' ? combination.rho : null;
       const fitKey = JSON.stringify([name, { ...combination, rho }]);
-      const outcome = known.get(fitKey) ?? findOutcome(effects, name, combination, choice);
+      const outcome = known.get(fitKey) ?? findOutcome(bands[name], combination, choice);
       known.set(fitKey, outcome);
       outcomes.push({ ...outcome, combination });
     }
@@ -134,15 +136,28 @@ function chooseConcerns(
   return others.length > 0 ? others : chosen;
 }
 
-function findOutcome(
-  effects: readonly Effect[],
-  band: 'light' | 'heavy',
-  combination: Combination,
-  settings: Settings,
-): SweepOutcome {
-  const inBand = splitByLoad(effects, combination.split)[band];
+/** The rows of both bands, arranged once for all fits of them. */
+interface Rows {
+  readonly light: BandRows;
+  readonly heavy: BandRows;
+}
+
+interface BandRows {
+  readonly effects: readonly Effect[];
+  readonly data: Observations;
+}
+
+function arrangeBands(effects: readonly Effect[], split: number): Rows {
+  const { light, heavy } = splitByLoad(effects, split);
+  return {
+    light: { effects: light, data: arrangeEffects(light) },
+    heavy: { effects: heavy, data: arrangeEffects(heavy) },
+  };
+}
+
+function findOutcome({ effects, data }: BandRows, combination: Combination, settings: Settings): SweepOutcome {
   const { point, reachedEdge } = targetOf(
-    fitEffects(inBand, { ...settings, answerOnly: true }),
+    fitEffects(effects, { ...settings, answerOnly: true }, data),
     settings,
     SCAN_STEPS.coarse,
   );

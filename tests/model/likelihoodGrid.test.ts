@@ -1,0 +1,90 @@
+/**
+ * The grid of likelihoods against one QR a point. Only starts of an ascent are chosen by it, so 1e-8 of
+ * 1 + |l| is far closer than it needs to be.
+ */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { readArms } from '../../src/evidence/table.ts';
+import { arrangeEffects } from '../../src/model/bandFit.ts';
+import { logLikelihoods } from '../../src/model/likelihood.ts';
+import { gridLikelihoods } from '../../src/model/likelihoodGrid.ts';
+import { arrangeColumn, arrangeObservations, type Observation, withoutStudy } from '../../src/model/observations.ts';
+import { selectRows } from '../../src/model/selection.ts';
+import { settingsSchema } from '../../src/model/settings.ts';
+import { leastSquares } from '../../src/numerics/leastSquares.ts';
+import { makeRandom } from '../../src/numerics/random.ts';
+import { expectWithin } from '../support/closeness.ts';
+
+const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
+const { effects } = selectRows(arms, settingsSchema.parse({}));
+const shipped = effects.map(({ arm, y, v }) => ({ study: arm.study, cohort: arm.cohort, y, v }));
+const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+
+const tables: Record<string, readonly Observation[]> = {
+  'the shipped table': shipped,
+  'no cohort': shipped.map((one) => ({ ...one, cohort: null })),
+  'one row a study': shipped.map((one, i) => ({ ...one, study: String(i) })),
+  'variances over eight orders': shipped.map((one, i) => ({ ...one, v: one.v * 10 ** ((i % 9) - 4) })),
+  'effects on a line but for rounding': shipped.map((one, i) => ({ ...one, y: 0.1 - 0.01 * reserves[i] })),
+  'variances too small for a product of doubles': shipped.map((one) => ({ ...one, v: one.v * 1e-120 })),
+};
+
+describe.each(Object.entries(tables))('with %s', (_, observations) => {
+  const data = arrangeObservations(observations);
+  const columns = [reserves.map(() => 1), reserves, reserves.map((r) => r * r)].map((column) =>
+    arrangeColumn(data, column),
+  );
+
+  it.each([0, 0.5, 0.9])('and rho %d every point is what a QR there gives', (rho) => {
+    const taus = [0, 1e-6, 1e-3, 0.1, 1e4];
+    const omegas = [0, 1e-5, 1e-2, 10];
+    const grid = gridLikelihoods(data, columns, leastSquares(columns, data.y), rho, taus, omegas);
+    expect(grid.flat()).toHaveLength(20);
+    grid.forEach((row, i) => {
+      row.forEach((both, j) => {
+        const exact = logLikelihoods(data, columns, { tau2: taus[i], omega2: omegas[j], rho });
+        for (const method of ['reml', 'ml'] as const) {
+          const tolerance = 1e-8 * (1 + Math.abs(exact[method]));
+          expectWithin(both[method], exact[method], tolerance, `${method} at ${taus[i]}, ${omegas[j]}`);
+        }
+      });
+    });
+  });
+});
+
+it('is −Infinity everywhere where the columns are dependent', () => {
+  const data = arrangeObservations(shipped);
+  const column = arrangeColumn(data, reserves);
+  const columns = [column, column.map((value) => 2 * value)];
+  const grid = gridLikelihoods(data, columns, leastSquares(columns, data.y), 0.5, [0, 0.1], [0, 0.1]);
+  expect(grid.flat().map(({ ml }) => ml)).toEqual(Array(4).fill(Number.NEGATIVE_INFINITY));
+});
+
+describe('observations without a study', () => {
+  // Rows in no order, so that a place in the list says nothing about a place in the fit.
+  const { uniform } = makeRandom(7);
+  const mixed = effects
+    .map((effect) => ({ effect, at: uniform() }))
+    .sort((a, b) => a.at - b.at)
+    .map(({ effect }) => effect);
+  const whole = arrangeEffects(mixed);
+
+  it.each([0, 1, 17, whole.studies.length - 1])('%d are the others arranged anew', (k) => {
+    const others = mixed.filter(({ arm }) => arm.study !== whole.studies[k]);
+    const anew = arrangeEffects(others);
+    const cut = withoutStudy(whole, k);
+    expect(cut.n).toBe(others.length);
+    expect(cut.studies).toEqual(anew.studies);
+    for (const part of ['studyStart', 'studyGroups', 'groupStart'] as const) expect(cut[part]).toEqual(anew[part]);
+    // Rows without a cohort may stand in another order inside their study.
+    expect([...cut.source].sort((a, b) => a - b)).toEqual(others.map((_, i) => i));
+    cut.source.forEach((index, row) => {
+      expect([cut.y[row], cut.v[row]]).toEqual([others[index].y, others[index].v]);
+    });
+    for (let study = 0; study < cut.studies.length; study++) {
+      for (let row = cut.studyStart[study]; row < cut.studyStart[study + 1]; row++) {
+        expect(others[cut.source[row]].arm.study).toBe(cut.studies[study]);
+      }
+    }
+  });
+});

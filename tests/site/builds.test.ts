@@ -1,0 +1,114 @@
+/**
+ * The build as something to publish: made again elsewhere it is the same, byte for byte, so that a
+ * release can be verified; made for a sub-path it stays inside it. Compares with `dist/`, which
+ * `npm test` builds before.
+ */
+import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const dist = join(root, 'dist');
+/** What a build reads besides the installed packages. */
+const READ = ['astro.config.mjs', 'package.json', 'tsconfig.json', 'scripts', 'src', 'data'] as const;
+
+const BASE = '/some/path/';
+const SITE = 'https://host.example';
+/** Attributes that hold an address. */
+const ADDRESSES = /\s(?:href|src|poster|action|component-url|renderer-url|before-hydration-url)="([^"]*)"/gu;
+
+let folder: string;
+beforeAll(async () => {
+  if (!existsSync(join(dist, 'index.html'))) throw new Error('dist/ has no index.html: run `npm run build` first');
+  folder = mkdtempSync(join(tmpdir(), 'builds-'));
+  const copy = join(folder, 'elsewhere');
+  for (const name of READ) cpSync(join(root, name), join(copy, name), { recursive: true });
+  symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
+  await Promise.all([
+    // Another folder, time zone and language: none may leave a trace.
+    build(copy, 'again', { TZ: 'Pacific/Auckland', LANG: 'tr_TR.UTF-8', LC_ALL: 'tr_TR.UTF-8' }),
+    build(root, 'sub', { BASE_PATH: BASE, SITE_URL: SITE }),
+  ]);
+}, 300_000);
+afterAll(() => folder && rmSync(folder, { recursive: true }));
+
+describe('the site built again in another folder, time zone and language', () => {
+  it('has the same files as dist/ with the same bytes', () => {
+    const first = hashFiles(dist);
+    expect(Object.keys(first).length).toBeGreaterThan(40);
+    expect(hashFiles(join(folder, 'again'))).toEqual(first);
+  });
+});
+
+describe('the site built for a sub-path', () => {
+  const list = () => listFiles(join(folder, 'sub'));
+  const read = (name: string) => readFileSync(join(folder, 'sub', name), 'utf8');
+
+  it('has no link that leaves the sub-path, and none that leads nowhere', () => {
+    const wrong: string[] = [];
+    let followed = 0;
+    for (const name of list().filter((file) => file.endsWith('.html'))) {
+      const page = new URL(`${BASE}${name.replace(/(?:^|(?<=\/))index\.html$/u, '')}`, SITE);
+      for (const [, address] of read(name).matchAll(ADDRESSES)) {
+        const to = new URL(address.replaceAll('&amp;', '&'), page);
+        if (to.origin !== SITE) continue;
+        followed++;
+        if (!to.pathname.startsWith(BASE)) wrong.push(`${name} links to ${address}, outside ${BASE}`);
+        else if (!isServed(to.pathname)) wrong.push(`${name} links to ${address}, which is no file of the build`);
+      }
+    }
+    expect(followed).toBeGreaterThan(500);
+    expect(wrong).toEqual([]);
+  });
+
+  it('names no place of the site without its sub-path in scripts, styles, data or islands', () => {
+    const places = readdirSync(join(folder, 'sub')).map((name) => name.replaceAll('.', '\\.'));
+    const named = new RegExp(`(?:["'\`(]|&quot;|&#34;)(/(?:some/path/)?(?:${places.join('|')}))(?=[/"'\`)?#&])`, 'gu');
+    const found = list()
+      .filter((file) => /\.(?:html|js|css|svg|json|xml|txt|webmanifest)$/u.test(file))
+      .flatMap((file) => [...read(file).matchAll(named)].map(([, place]) => ({ file, place })));
+    expect(found.length).toBeGreaterThan(500);
+    expect(found.filter(({ place }) => !place.startsWith(BASE))).toEqual([]);
+  });
+
+  /** As a host of files serves it: a folder's address is its index.html. */
+  function isServed(pathname: string): boolean {
+    const path = join(folder, 'sub', decodeURIComponent(pathname.slice(BASE.length)));
+    const file = pathname.endsWith('/') ? join(path, 'index.html') : path;
+    return existsSync(file) && statSync(file).isFile();
+  }
+});
+
+/** Builds from `from` into a folder of the name; rejects with what the build said where it fails. */
+function build(from: string, into: string, environment: Readonly<Record<string, string>>): Promise<void> {
+  const parameters = ['node_modules/astro/bin/astro.mjs', 'build', '--outDir', join(folder, into)];
+  // Not the test runner's environment, whose mode and base would become the build's.
+  const { PATH, HOME, EVIDENCE } = process.env;
+  const env = { PATH, HOME, ...(EVIDENCE && { EVIDENCE }), ASTRO_TELEMETRY_DISABLED: '1', ...environment };
+  const child = spawn(process.execPath, parameters, { cwd: from, env });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => (said += text));
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (code) => (code === 0 ? resolve() : reject(new Error(`the build failed (${code}):\n${said}`))));
+  });
+}
+
+function listFiles(from: string): readonly string[] {
+  return readdirSync(from, { recursive: true, encoding: 'utf8' })
+    .filter((name) => statSync(join(from, name)).isFile())
+    .sort();
+}
+
+/** SHA-256 of every file by its path. */
+function hashFiles(from: string): Record<string, string> {
+  const hash = (name: string) =>
+    createHash('sha256')
+      .update(readFileSync(join(from, name)))
+      .digest('hex');
+  return Object.fromEntries(listFiles(from).map((name) => [name, hash(name)]));
+}
