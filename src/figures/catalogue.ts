@@ -83,7 +83,11 @@ const ENTRIES: readonly Entry[] = [
   })),
 ];
 
-export const FIGURE_SLUGS: readonly string[] = ENTRIES.map(({ slug }) => slug);
+/** All figures that some analysis makes, by slug and name. */
+export const LISTED_FIGURES: readonly Pick<CataloguedFigure, 'slug' | 'name'>[] = ENTRIES.map(({ slug, name }) => ({
+  slug,
+  name,
+}));
 
 /** @param only slug of the one figure that is wanted */
 export function listFigures(evidence: FigureEvidence, only?: string): FigureCatalogue {
