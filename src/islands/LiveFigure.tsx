@@ -43,7 +43,7 @@ export function LiveFigure({ table }: { readonly table: string }) {
 function Waiting({ state }: { readonly state: LiveFigureState }) {
   const progress = state.sweepProgress.value;
   return (
-    <p>
+    <p class="apart">
       Being worked out …{' '}
       {progress && <progress value={progress.done} max={progress.total} aria-label="Combinations worked out" />}
     </p>

@@ -67,8 +67,9 @@ async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): 
       reply({ kind, id, studies: viewStudies(arms, settings, checkBands(arms, settings)) });
     } else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
     else if (kind === 'take home') reply({ kind: 'files', id, files: packTakeHome(arms, settings) });
-    else if (kind === 'figures') reply({ kind, id, ...(await gatherFigures(arms, table, settings)) });
-    else await sweep(arms, settings, id);
+    else if (kind === 'figures') {
+      for await (const source of gatherFigures(arms, table, settings)) reply({ kind, id, ...source });
+    } else await sweep(arms, settings, id);
   } catch (error) {
     reply({ kind: 'problem', id, problem: error instanceof Error ? error.message : String(error) });
   }

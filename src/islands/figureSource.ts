@@ -2,7 +2,7 @@
 import { isDemonstration } from '../evidence/demonstration.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { type EvidenceMap, mapEvidence } from '../model/evidenceMap.ts';
-import { analyseInFull, type FullAnalysis } from '../model/full.ts';
+import { analyseUnchecked, checkBands, type FullAnalysis } from '../model/full.ts';
 import type { Settings } from '../model/settings.ts';
 import { loadTableText } from './tableText.ts';
 
@@ -12,16 +12,24 @@ export interface FigureSource {
   /** First characters of the table's SHA-256, as the build has it. */
   readonly dataVersion: string;
   readonly demonstration: boolean;
+  /** False while the checks, which are most of the work, are still to come. */
+  readonly checked: boolean;
 }
 
-export async function gatherFigures(arms: readonly Arm[], table: string, settings: Settings): Promise<FigureSource> {
-  const analysis = analyseInFull(arms, settings);
-  return {
-    analysis,
-    map: mapEvidence(arms, analysis),
+/** At once what needs no check, then all. */
+export async function* gatherFigures(
+  arms: readonly Arm[],
+  table: string,
+  settings: Settings,
+): AsyncGenerator<FigureSource> {
+  const unchecked = analyseUnchecked(arms, settings);
+  const source = {
+    map: mapEvidence(arms, unchecked),
     dataVersion: await hash(await loadTableText(table)),
     demonstration: isDemonstration(arms),
   };
+  yield { ...source, analysis: { ...unchecked, checks: {} }, checked: false };
+  yield { ...source, analysis: { ...unchecked, checks: checkBands(arms, settings) }, checked: true };
 }
 
 /** Browsers hash only for pages that came over a safe connection; elsewhere the version is not known. */

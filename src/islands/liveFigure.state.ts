@@ -18,11 +18,13 @@ export function createLiveFigure(shipped: string) {
   const notice = signal<string | null>(null);
   const problem = signal<string | null>(null);
 
-  const needsSweep = computed(() => slug.value.startsWith('robustness-'));
+  const needs = computed(() => LISTED_FIGURES.find((one) => one.slug === slug.value)?.needs);
   /** True until there is something to show, or it is known why there is nothing. */
-  const pending = computed(
-    () => problem.value === null && (source.value === null || (needsSweep.value && sweep.value === null)),
-  );
+  const pending = computed(() => {
+    if (problem.value !== null) return false;
+    if (source.value === null) return true;
+    return (needs.value === 'checks' && !source.value.checked) || (needs.value === 'sweep' && sweep.value === null);
+  });
   /** The chosen figure, or the one entry that says why there is none. */
   const catalogue = computed(() =>
     pending.value || source.value === null
@@ -62,7 +64,7 @@ export function createLiveFigure(shipped: string) {
           ? read.notice
           : `There is no figure “${wanted}”; it is to be one of those in the list.`;
       // The sweep is asked for once, by the first figure that shows it.
-      if (needsSweep.value && !isSwept) {
+      if (needs.value === 'sweep' && !isSwept) {
         isSwept = true;
         ask('sweep');
       }
