@@ -1,6 +1,7 @@
 /** What the form keeps in the browser between visits, and how it is read again. */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { ArmColumn } from '../evidence/schema.ts';
+import '../evidence/zodConfig.ts';
 import { ARM_NAMES, type Cells, EMPTY_CELLS, REPORTS, type ReportName, USUAL_REPORTS } from './curate.cells.ts';
 import { EMPTY_RESERVE, type ReserveCells, type ReserveColumn } from './curate.reserve.ts';
 
@@ -27,23 +28,26 @@ export const NOTHING_CURATED: Curating = {
 };
 
 /** One line each, as a field of the form holds it: a line break would move all lines below. */
-const cell = z.string().regex(/^[^\r\n]*$/u);
+const cell = z._default(z.string().check(z.regex(/^[^\r\n]*$/u)), '');
 const cellsOf = <Name extends string>(names: readonly Name[]) =>
   // A column that came after the text was kept is empty.
-  z.object(
-    Object.fromEntries(names.map((name) => [name, cell.default('')])) as Record<Name, z.ZodDefault<z.ZodString>>,
-  );
+  z.object(Object.fromEntries(names.map((name) => [name, cell])) as Record<Name, typeof cell>);
 const cells = cellsOf<ArmColumn>(ARM_NAMES);
 const curatingSchema = z
   .object({
     rows: z.array(cells),
     draft: cells,
-    at: z.int().min(0).nullable(),
+    at: z.nullable(z.int().check(z.gte(0))),
     reports: z.array(z.enum(REPORTS.map(({ name }) => name))),
     reserve: cellsOf<ReserveColumn>(Object.keys(EMPTY_RESERVE) as ReserveColumn[]),
-    isExplained: z.boolean().default(true),
+    isExplained: z._default(z.boolean(), true),
   })
-  .refine(({ at, rows }) => at === null || at < rows.length, { path: ['at'], error: 'expected a row that is there' });
+  .check(
+    z.refine(({ at, rows }) => at === null || at < rows.length, {
+      path: ['at'],
+      error: 'expected a row that is there',
+    }),
+  );
 
 export function writeCurating(curating: Curating): string {
   return JSON.stringify(curating);
