@@ -52,9 +52,13 @@ export interface FigureCatalogue {
   readonly missing: readonly MissingFigure[];
 }
 
+/** What of the evidence a figure cannot do without, besides the analysis itself. */
+export type FigureNeed = 'checks' | 'sweep';
+
 interface Entry {
   readonly slug: string;
   readonly name: string;
+  readonly needs?: FigureNeed;
   /** The figure, or why there is none. */
   readonly make: (evidence: FigureEvidence) => Omit<CataloguedFigure, 'slug' | 'name'> | string;
 }
@@ -71,19 +75,21 @@ const ENTRIES: readonly Entry[] = [
     make: (evidence: FigureEvidence) => showRecovery(evidence, status),
   })),
   { slug: 'beyond-failure', name: 'Work beyond failure', make: showBeyondFailure },
-  ...BANDS.map((band) => ofBand('forest', 'Study by study', band, showForest)),
-  ...BANDS.map((band) => ofBand('influence', 'The target without each study', band, showInfluence)),
-  ...BANDS.map((band) => ofBand('small-studies', 'Effects by precision', band, showSmallStudies)),
-  ...BANDS.map((band) => ofBand('by-year', 'The target year by year', band, showYears)),
+  ...BANDS.map((band) => ofBand('forest', 'Study by study', band, showForest, 'checks')),
+  ...BANDS.map((band) => ofBand('influence', 'The target without each study', band, showInfluence, 'checks')),
+  ...BANDS.map((band) => ofBand('small-studies', 'Effects by precision', band, showSmallStudies, 'checks')),
+  ...BANDS.map((band) => ofBand('by-year', 'The target year by year', band, showYears, 'checks')),
   { slug: 'evidence-map', name: 'Evidence map', make: showMap },
   ...(['light', 'heavy'] as const).map((band) => ({
     slug: `robustness-${band}`,
     name: `The target under other choices, ${BAND_LOOKS[band].name}`,
+    needs: 'sweep' as const,
     make: (evidence: FigureEvidence) => showRobustness(evidence, band),
   })),
 ];
 
-export const FIGURE_SLUGS: readonly string[] = ENTRIES.map(({ slug }) => slug);
+/** All figures that some analysis makes, and what they need. */
+export const LISTED_FIGURES: readonly Pick<Entry, 'slug' | 'name' | 'needs'>[] = ENTRIES;
 
 /** @param only slug of the one figure that is wanted */
 export function listFigures(evidence: FigureEvidence, only?: string): FigureCatalogue {
@@ -110,8 +116,10 @@ function ofBand(
   name: string,
   band: BandName,
   show: (of: BandEvidence) => ReturnType<Entry['make']>,
+  needs?: FigureNeed,
 ): Entry {
   return {
+    ...(needs ? { needs } : {}),
     slug: `${stem}-${band}`,
     name: `${name}, ${BAND_LOOKS[band].name}`,
     make: (evidence) => {

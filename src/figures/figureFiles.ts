@@ -21,7 +21,7 @@ export function nameFile(slug: string, { dataVersion, demonstration }: FileConte
   return [...(demonstration ? ['demonstration'] : []), slug, dataVersion].join('-');
 }
 
-/** The plotted numbers with all digits. */
+/** The plotted numbers. */
 export function writeFigureCsv({ figure }: CataloguedFigure, { demonstration }: FileContext): string {
   return writePlotted(figure.plot, demonstration ? DEMONSTRATION_NOTE : null);
 }

@@ -1,6 +1,5 @@
 /**
- * The numbers that a picture is drawn from, as CSV: one row a datum, with all digits, marks of one
- * layer together. Nothing else goes into the picture but its options, so the same figure can be drawn
+ * The numbers that a picture is drawn from, as CSV: one row a datum, marks of one layer together. Nothing else goes into the picture but its options, so the same figure can be drawn
  * from the file again.
  */
 import type { Markish, PlotOptions } from '@observablehq/plot';
@@ -13,6 +12,9 @@ export interface PlottedLayer {
   readonly drawnAs: string;
   readonly rows: readonly Readonly<Record<string, Cell>>[];
 }
+
+/** Significant digits: far more than are seen, and fewer than those in which machines and browsers differ. */
+const DIGITS = 10;
 
 /** Column of a datum that is a number or a word by itself. */
 const OWN_VALUE = 'value';
@@ -66,6 +68,7 @@ function toRecord(datum: unknown): Readonly<Record<string, Cell>> {
 }
 
 function toCell(value: unknown, name: string): Cell {
-  if (value === null || typeof value === 'string' || typeof value === 'number') return value;
+  if (typeof value === 'number') return Number(value.toPrecision(DIGITS));
+  if (value === null || typeof value === 'string') return value;
   throw new Error(`invalid datum; ${name} is neither number nor word: ${JSON.stringify(value)}`);
 }

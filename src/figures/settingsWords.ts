@@ -27,7 +27,8 @@ const FILTER_WORDS = {
 export function describeSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
   const { outcome, metric, split, curve, weighting, rho, assumedCorrelation, adjust, keptShare, confidence } = settings;
   return [
-    ['Effect of a row', `${outcome}, ${METRIC_WORDS[metric]}`],
+    ['Fitted against reserve', outcome],
+    ['Effect of a row', METRIC_WORDS[metric]],
     ['Rows kept', describeFilters(settings)],
     ['Loads', split === null ? 'fitted together' : `light below ${split} % of 1RM, heavy from there`],
     ['Curve', CURVE_WORDS[curve]],

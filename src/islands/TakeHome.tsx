@@ -1,5 +1,6 @@
 /** Downloads of the analysis as it stands. */
 import type { EvidenceState } from './evidence.state.ts';
+import { writeSettings } from './settingsAddress.ts';
 
 const FILES = [
   { ending: '.json', label: 'Analysis as JSON' },
@@ -9,6 +10,8 @@ const FILES = [
 ] as const;
 
 export function TakeHome({ state }: { readonly state: EvidenceState }) {
+  const { bands, settings } = state.analysis.value;
+  const [band] = Object.keys(bands);
   return (
     <section class="panel">
       <h2>Take it home</h2>
@@ -23,6 +26,10 @@ export function TakeHome({ state }: { readonly state: EvidenceState }) {
           </button>
         ))}
       </div>
+      <p>
+        <a href={`../figures/live/${writeSettings(settings)}#growth-${band}`}>Make this a figure</a>: any figure of
+        these settings at an address of its own, with its files.
+      </p>
     </section>
   );
 }

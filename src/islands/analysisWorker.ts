@@ -18,13 +18,14 @@ import {
 } from '../model/full.ts';
 import type { Analysis } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
+import { type FigureSource, gatherFigures } from './figureSource.ts';
 import { listVocabulary, type Vocabulary } from './filterOptions.ts';
 import { type StudiesView, viewStudies } from './studiesView.ts';
 import { loadTableText } from './tableText.ts';
 
 export type WorkerRequest =
   | {
-      readonly kind: 'analyse' | 'practice' | 'vocabulary' | 'studies' | 'check' | 'sweep' | 'take home';
+      readonly kind: 'analyse' | 'practice' | 'vocabulary' | 'studies' | 'check' | 'sweep' | 'take home' | 'figures';
       readonly id: number;
       /** Address of the table on this site, or of the reader's own (ownTable.ts). */
       readonly table: string;
@@ -40,6 +41,7 @@ export type WorkerReply =
   | { readonly kind: 'checks'; readonly id: number; readonly checks: BandsChecks }
   | { readonly kind: 'sweep progress'; readonly id: number; readonly progress: SweepProgress }
   | { readonly kind: 'sweep'; readonly id: number; readonly sweep: Sweep }
+  | ({ readonly kind: 'figures'; readonly id: number } & FigureSource)
   | { readonly kind: 'files'; readonly id: number; readonly files: readonly TakeHomeFile[] }
   | { readonly kind: 'problem'; readonly id: number; readonly problem: string };
 
@@ -65,7 +67,9 @@ async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): 
       reply({ kind, id, studies: viewStudies(arms, settings, checkBands(arms, settings)) });
     } else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
     else if (kind === 'take home') reply({ kind: 'files', id, files: packTakeHome(arms, settings) });
-    else await sweep(arms, settings, id);
+    else if (kind === 'figures') {
+      for await (const source of gatherFigures(arms, table, settings)) reply({ kind, id, ...source });
+    } else await sweep(arms, settings, id);
   } catch (error) {
     reply({ kind: 'problem', id, problem: error instanceof Error ? error.message : String(error) });
   }

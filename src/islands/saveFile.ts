@@ -6,7 +6,7 @@ export function saveFile({
 }: {
   readonly name: string;
   readonly type: string;
-  readonly text: string;
+  readonly text: string | Blob;
 }): void {
   const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');

@@ -107,13 +107,17 @@ export function keepForPractice({
 }
 
 export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAnalysis {
+  return { ...analyseUnchecked(arms, settings), checks: checkBands(arms, settings) };
+}
+
+/** The whole analysis but for the checks, which are most of the work. */
+export function analyseUnchecked(arms: readonly Arm[], settings: Settings): Omit<FullAnalysis, 'checks'> {
   const { analysis, fits } = analyseWithFits(arms, settings);
   return {
     ...analysis,
     response: describeResponse(fits),
     ...analyseBeside(arms, settings),
     beyondFailure: compareBeyondFailure(arms, settings),
-    checks: checkBands(arms, settings),
   };
 }
 

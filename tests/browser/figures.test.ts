@@ -1,6 +1,7 @@
 /** The Figures pages in a real Chromium: complete without a script, legible at every width, to take along. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openPage, type ServedSite, serveSite } from './site.ts';
 
@@ -126,4 +127,71 @@ it('a framed figure tells its height, follows dark mode and has no navigation', 
   expect(heights).toHaveLength(2);
   expect(complaints).toEqual([]);
   await close();
+});
+
+describe('a figure of a reader’s settings', () => {
+  /** Bytes of the file that a click on a button of this name saves, and its name. */
+  const save = async (page: Page, button: string) => {
+    const waiting = page.waitForEvent('download');
+    await page.getByRole('button', { name: button, exact: true }).click();
+    const download = await waiting;
+    return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+  };
+
+  it('is opened from Evidence with the settings in its address, and is that of these settings', async () => {
+    const { page, complaints, close } = await openPage(site, 'evidence/?v=1&curve=log&split=50');
+    const caption = await page.locator('.workbench figcaption').first().innerText();
+    await page.getByRole('link', { name: 'Make this a figure' }).click();
+    await expect.poll(() => page.url()).toContain('/figures/live/?v=1&curve=log&split=50#growth-light');
+    await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toBe(caption);
+    await page.locator('#live-figure').selectOption('evidence-map');
+    await expect.poll(() => page.locator('figcaption').innerText()).toContain('split at 50 % of 1RM');
+    expect(new URL(page.url()).hash).toBe('#evidence-map');
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('with the site’s settings has the files of the site', async () => {
+    const { page, complaints, close } = await openPage(site, 'figures/live/#growth-heavy');
+    const { files, width, height, title } = index.figures.find((one: { slug: string }) => one.slug === 'growth-heavy');
+    const built = (file: { address: string }) => readFileSync(join('dist', file.address));
+    const csv = await save(page, 'CSV of the plotted numbers');
+    expect(csv.name).toBe(files.csv.address.split('/').at(-1));
+    expect(csv.bytes.toString()).toBe(built(files.csv).toString());
+    const json = await save(page, 'JSON of the analysis');
+    // Machines and browsers differ in the last digits of a sine or logarithm.
+    const settle = (text: string) =>
+      JSON.parse(text, (key, value) =>
+        key === 'address' ? '' : typeof value === 'number' ? Number(value.toPrecision(8)) : value,
+      );
+    expect(settle(json.bytes.toString())).toEqual(settle(built(files.json).toString()));
+    const svg = await save(page, 'SVG');
+    const places = (text: string) => text.match(/<(?:circle|path|line|text)\b/gu)?.length;
+    expect(svg.bytes.toString()).toContain(`<title id="title">${title}</title>`);
+    expect(places(svg.bytes.toString())).toBeGreaterThanOrEqual(places(built(files.svg).toString()) ?? Infinity);
+    expect(svg.bytes.toString()).not.toMatch(/<script|<style|var\(|currentColor/u);
+    for (const [scale, name] of ['PNG', 'PNG, twice the size'].map((button, i) => [i + 1, button] as const)) {
+      const { bytes } = await save(page, name);
+      // The line of the source holds the page's address, which may need a line more here.
+      expect(bytes.readUInt32BE(16)).toBe(scale * width);
+      expect(bytes.readUInt32BE(20)).toBeGreaterThanOrEqual(scale * height);
+    }
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('that its settings do not make, or that there is none of, is said to be none', async () => {
+    const { page, close } = await openPage(site, 'figures/live/?v=1&split=none#growth-light');
+    expect(await page.locator('main').innerText()).toContain('the analysis fits all loads together');
+    await page.goto(`${site.address}/figures/live/#<img src=x onerror=alert(1)>`);
+    await expect.poll(() => page.locator('.problem').innerText()).toMatch(/There is no figure “<img/u);
+    await close();
+  });
+
+  it('of the other choices is worked out when it is asked for', async () => {
+    const { page, close } = await openPage(site, 'figures/live/#robustness-light');
+    const { caption } = index.figures.find((one: { slug: string }) => one.slug === 'robustness-light');
+    await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toBe(caption);
+    await close();
+  });
 });

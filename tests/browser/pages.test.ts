@@ -29,7 +29,7 @@ describe('Answer without JavaScript', () => {
     }
     expect(await page.locator('table.wide').innerText()).toMatch(/10 to 20/u);
     expect(await page.locator('.cautions').innerText()).toMatch(/collars off/u);
-    expect(await page.locator('.notice').innerText()).toMatch(/invented/u);
+    expect(await page.locator('.notice[data-demonstration]').innerText()).toMatch(/invented/u);
     expect(complaints).toEqual([]);
     await close();
   });

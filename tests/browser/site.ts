@@ -28,6 +28,7 @@ export const PATHS = [
   'figures/',
   'figures/growth-light/',
   'figures/growth-light/embed/',
+  'figures/live/',
   'table/',
   'table/curate/',
   'methods/',
@@ -75,7 +76,14 @@ export async function openPage(
   page.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));
   page.on('pageerror', (error) => complaints.push(`page error: ${error.message}`));
   page.on('request', (request) => {
-    if (!request.url().startsWith(`${address}/`)) complaints.push(`request to another origin: ${request.url()}`);
+    // A page may read what it made itself.
+    if (
+      !request
+        .url()
+        .replace(/^blob:/u, '')
+        .startsWith(`${address}/`)
+    )
+      complaints.push(`request to another origin: ${request.url()}`);
   });
   page.on('response', (response) => {
     if (response.status() >= 400) complaints.push(`${response.status()} at ${response.url()}`);

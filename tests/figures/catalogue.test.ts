@@ -5,7 +5,7 @@
  */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { drawPlot } from '../../src/components/drawPlot.ts';
-import { FIGURE_SLUGS, listFigures } from '../../src/figures/catalogue.ts';
+import { LISTED_FIGURES, listFigures } from '../../src/figures/catalogue.ts';
 import { writeFigureJson } from '../../src/figures/figureFiles.ts';
 import { formatNumber } from '../../src/figures/format.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
@@ -68,7 +68,9 @@ describe('the figures', () => {
     ['equal weights and a confidence of 0.5', shippedArms, { weighting: 'equal', confidence: 0.5 }],
   ] as const)('of %s are each drawn or left out with a reason', (_what, arms, changes) => {
     const made = listFigures(makeEvidence(arms, { settings: settingsSchema.parse(changes) }));
-    expect([...made.figures, ...made.missing].map(({ slug }) => slug).sort()).toEqual([...FIGURE_SLUGS].sort());
+    expect([...made.figures, ...made.missing].map(({ slug }) => slug).sort()).toEqual(
+      LISTED_FIGURES.map(({ slug }) => slug).sort(),
+    );
     for (const { reason } of made.missing) expect(reason).toMatch(/^\S.{9,}[^.]$/su);
     for (const { figure } of made.figures) {
       expect(drawPlot(figure)).toMatch(/^<svg/u);
