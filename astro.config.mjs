@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import { shippedLicences } from './scripts/licences/shipped.ts';
@@ -13,6 +14,14 @@ export default defineConfig({
   integrations: [preact(), steadyIslands(), shippedLicences()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
+    // Says without evaluating text what the library would find out by it.
+    resolve: {
+      alias: {
+        '@stdlib/assert-has-generator-support': fileURLToPath(
+          new URL('./src/numerics/generatorSupport.cjs', import.meta.url),
+        ),
+      },
+    },
     build: { rolldownOptions: { output: { comments: { legal: false } } } },
     worker: { format: 'es', rolldownOptions: { output: { comments: { legal: false } } } },
   },

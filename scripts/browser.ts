@@ -1,6 +1,7 @@
 /**
- * Finds a Chromium for the browser tests, or installs one: Debian's package as root, else
- * playwright's download. Prints its path; fails with a sentence that says what to do.
+ * Finds the browsers of the tests, or installs them: a Chromium (Debian's package as root, else
+ * playwright's download) and a Firefox (Debian's package as root). Prints their paths; fails with a
+ * sentence that says what to do. Without a Firefox its tests are left out, loudly; not in CI.
  *
  *     node scripts/browser.ts
  */
@@ -8,47 +9,91 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 
-/** Names the executable to use, before all other places. */
-const VARIABLE = 'SHY_CHROMIUM';
+interface BrowserKind {
+  readonly name: string;
+  /** Environment variable that names the executable to use, before all other places. */
+  readonly variable: string;
+  readonly debianPackage: string;
+  readonly usualPaths: () => readonly string[];
+}
 
-const USUAL_PATHS = [
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
-  '/snap/bin/chromium',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-];
+const CHROMIUM: BrowserKind = {
+  name: 'Chromium',
+  variable: 'SHY_CHROMIUM',
+  debianPackage: 'chromium',
+  usualPaths: () => [
+    '/usr/bin/chromium',
+    '/usr/bin/chromium-browser',
+    '/usr/bin/google-chrome',
+    '/usr/bin/google-chrome-stable',
+    '/snap/bin/chromium',
+    '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+    '/Applications/Chromium.app/Contents/MacOS/Chromium',
+    chromium.executablePath(),
+  ],
+};
+
+const FIREFOX: BrowserKind = {
+  name: 'Firefox',
+  variable: 'SHY_FIREFOX',
+  debianPackage: 'firefox-esr',
+  usualPaths: () => [
+    '/usr/bin/firefox-esr',
+    '/usr/bin/firefox',
+    '/snap/bin/firefox',
+    '/Applications/Firefox.app/Contents/MacOS/firefox',
+  ],
+};
 
 /** Path of a Chromium, null where none is installed. Throws where the variable names no file. */
 export function findChromium(): string | null {
-  const named = process.env[VARIABLE];
-  if (named !== undefined) {
-    if (existsSync(named)) return named;
-    throw new Error(`${VARIABLE} names ${named}, which is no file; set it to a Chromium or leave it out`);
-  }
-  return [...USUAL_PATHS, chromium.executablePath()].find((path) => path && existsSync(path)) ?? null;
+  return find(CHROMIUM);
 }
 
-/** Tries what this machine allows; true where a command succeeded. */
-function installChromium(): boolean {
-  const run = (command: string, ...parameters: string[]) =>
-    spawnSync(command, parameters, { stdio: 'inherit', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
-      .status === 0;
+/** Path of a Firefox, null where none is installed. Throws where the variable names no file. */
+export function findFirefox(): string | null {
+  return find(FIREFOX);
+}
+
+function find({ name, variable, usualPaths }: BrowserKind): string | null {
+  const named = process.env[variable];
+  if (named !== undefined) {
+    if (existsSync(named)) return named;
+    throw new Error(`${variable} names ${named}, which is no file; set it to a ${name} or leave it out`);
+  }
+  return usualPaths().find((path) => path && existsSync(path)) ?? null;
+}
+
+function run(command: string, ...parameters: string[]): boolean {
+  const environment = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  return spawnSync(command, parameters, { stdio: 'inherit', env: environment }).status === 0;
+}
+
+/** Debian's package, where this machine allows it; true where the commands succeeded. */
+function installFromDebian({ debianPackage }: BrowserKind): boolean {
   const isRootOnDebian = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
-  if (isRootOnDebian && run('apt-get', 'update') && run('apt-get', 'install', '-y', 'chromium')) return true;
-  return run('npx', 'playwright-core', 'install', 'chromium');
+  return isRootOnDebian && run('apt-get', 'update') && run('apt-get', 'install', '-y', debianPackage);
+}
+
+/** @param install tried where none is found; true where it succeeded */
+function obtain(kind: BrowserKind, install: () => boolean): boolean {
+  const path = find(kind) ?? (install() ? find(kind) : null);
+  if (path === null) {
+    console.error(
+      `No ${kind.name} was found and none could be installed. Install one (Debian: apt-get install ${kind.debianPackage}) or set ${kind.variable} to its path; the browser tests need it.`,
+    );
+  } else {
+    console.log(`${kind.name} for the browser tests: ${path}`);
+  }
+  return path !== null;
 }
 
 if (import.meta.main) {
-  const path = findChromium() ?? (installChromium() ? findChromium() : null);
-  if (path === null) {
-    console.error(
-      `No Chromium was found and none could be installed. Install one (Debian: apt-get install chromium) or set ${VARIABLE} to its path; the browser tests need it.`,
-    );
-    process.exitCode = 1;
-  } else {
-    console.log(`Chromium for the browser tests: ${path}`);
-  }
+  const hasChromium = obtain(
+    CHROMIUM,
+    () => installFromDebian(CHROMIUM) || run('npx', 'playwright-core', 'install', 'chromium'),
+  );
+  const hasFirefox = obtain(FIREFOX, () => installFromDebian(FIREFOX));
+  if (!hasFirefox && process.env.CI !== 'true') console.error('THE TESTS IN FIREFOX ARE LEFT OUT.');
+  if (!hasChromium || (!hasFirefox && process.env.CI === 'true')) process.exitCode = 1;
 }

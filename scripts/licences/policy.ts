@@ -40,6 +40,12 @@ export const EXCEPTIONS: readonly Exception[] = [
       'writes references in a style, at build time only (src/components/references.ts); only the text that it writes reaches a page. The styles that come with @citation-js/plugin-csl are under CC BY-SA 3.0 and stay at home too',
   },
   {
+    name: /^dejavu-fonts-ttf$/u,
+    licence: /^SEE LICENSE IN README\.md AND LICENSE$/u,
+    reason:
+      'fonts under the permissive licence of Bitstream Vera, which has no name on the usual list; they write the words of PNG files at build time (src/components/drawPng.ts), and only those pixels are published',
+  },
+  {
     name: /^@img\/sharp-/u,
     licence: /^(?:Apache-2\.0 AND )?LGPL-3\.0-or-later(?: AND MIT)?$/u,
     reason:

@@ -34,11 +34,17 @@ export const PATHS = [
   'methods/',
 ] as const;
 
+/** The built site at an address of this machine, for a browser of one's own. */
+export async function servePages(): Promise<Omit<ServedSite, 'browser'>> {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  const server = await preview({ root, server: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  return { address: `http://127.0.0.1:${server.port}`, close: () => server.stop() };
+}
+
 export async function serveSite(): Promise<ServedSite> {
   const executablePath = findChromium();
   if (!executablePath) throw new Error('no Chromium found: run `node scripts/browser.ts`, which says how to get one');
-  const root = fileURLToPath(new URL('../..', import.meta.url));
-  const server = await preview({ root, server: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const pages = await servePages();
   const browser = await chromium.launch({
     executablePath,
     args: [
@@ -50,11 +56,11 @@ export async function serveSite(): Promise<ServedSite> {
     ],
   });
   return {
-    address: `http://127.0.0.1:${server.port}`,
+    address: pages.address,
     browser,
     close: async () => {
       await browser.close();
-      await server.stop();
+      await pages.close();
     },
   };
 }

@@ -1,0 +1,147 @@
+/**
+ * The main paths in Firefox, as it is installed: driven over WebDriver BiDi, which it speaks itself.
+ * Where none is installed they are left out with a notice; in CI that is a failure.
+ */
+import { readFileSync } from 'node:fs';
+import { type Browser, launch, type Page } from 'puppeteer-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { findFirefox } from '../../scripts/browser.ts';
+import { readArms } from '../../src/evidence/table.ts';
+import { analyse } from '../../src/model/analyse.ts';
+import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';
+import { servePages } from './site.ts';
+
+const firefox = findFirefox();
+if (!firefox) {
+  const notice = 'NO FIREFOX WAS FOUND, SO NOTHING WAS TRIED IN IT: `node scripts/browser.ts` says how to get one';
+  if (process.env.CI === 'true') throw new Error(notice);
+  console.warn(notice);
+}
+
+const { arms } = readArms(readFileSync('data/arms.csv', 'utf8'), 'arms.csv');
+
+/** Target at heavy loads, as the engine gives it. */
+function heavyTarget(settings: SettingsInput) {
+  const { bands } = analyse(arms, settingsSchema.parse(settings));
+  if (!('heavy' in bands)) throw new Error('expected a fit apart of heavy loads');
+  const { point, low, high } = bands.heavy.target;
+  return { point: point?.toFixed(2), range: `${low?.toFixed(1)} to ${high?.toFixed(1)}` };
+}
+
+describe.skipIf(!firefox)('In Firefox', () => {
+  let site: Awaited<ReturnType<typeof servePages>>;
+  let browser: Browser;
+  beforeAll(async () => {
+    site = await servePages();
+    browser = await launch({ browser: 'firefox', executablePath: firefox ?? '', headless: true });
+    expect(await browser.version()).toMatch(/^firefox\//iu);
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    await site?.close();
+  });
+
+  /** Opens a page, does something there, and expects that Firefox had nothing to say and sent nothing elsewhere. */
+  async function visit(path: string, act: (page: Page) => Promise<void>): Promise<void> {
+    const page = await browser.newPage();
+    const complaints: string[] = [];
+    page.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));
+    page.on('pageerror', (error) => complaints.push(`page error: ${error}`));
+    page.on('request', (request) => {
+      const isHere = request.url().startsWith(`${site.address}/`) || request.url().startsWith('data:');
+      if (!isHere) complaints.push(`request to another origin: ${request.url()}`);
+    });
+    page.on('response', (response) => {
+      if (response.status() >= 400) complaints.push(`${response.status()} at ${response.url()}`);
+    });
+    await page.setViewport({ width: 1280, height: 900 });
+    await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
+    await settle(page);
+    await act(page);
+    expect(complaints).toEqual([]);
+    await page.close();
+  }
+
+  /** Waits until every island has started and none is at work. */
+  const settle = (page: Page) =>
+    page.waitForFunction('!document.querySelector("astro-island[ssr], [aria-busy=true]")', { timeout: 20_000 });
+  /** Text of the first element that a selector finds, as it is seen. */
+  const textOf = (page: Page, selector: string) =>
+    page.evaluate(`document.querySelector(${JSON.stringify(selector)})?.innerText ?? ''`) as Promise<string>;
+  const addressOf = (page: Page) => new URL(page.url()).search;
+
+  it('Answer reads: sentence, figures with words, targets, cautions, without sideways scroll on a phone', async () => {
+    await visit('', async (page) => {
+      expect(await textOf(page, 'h1')).toMatch(/repetition.* may stay in reserve with light loads.*heavy loads/u);
+      const figures = (await page.evaluate(
+        `[...document.querySelectorAll('figure svg[role="img"]')].map((svg) =>
+          [svg.getAttribute('aria-label'), svg.getBoundingClientRect().height])`,
+      )) as [string, number][];
+      expect(figures.length).toBeGreaterThanOrEqual(4);
+      for (const [label, height] of figures) {
+        expect(label).toMatch(/studies/u);
+        expect(height).toBeGreaterThan(150);
+      }
+      expect(await textOf(page, 'table.wide')).toMatch(/10 to 20/u);
+      expect(await textOf(page, '.cautions')).toMatch(/collars off/u);
+      await page.setViewport({ width: 320, height: 800 });
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
+    });
+  });
+
+  it('Target answers a move with the engine’s number, and its address brings it back', async () => {
+    const { point } = heavyTarget({ keptShare: 0.8 });
+    await visit('target/', async (page) => {
+      await page.locator('#keep').fill('80');
+      await expect.poll(() => textOf(page, '#point')).toBe(point);
+      await page.select('#company', 'spotter');
+      await expect.poll(() => addressOf(page)).toBe('?company=spotter&keep=80');
+      await page.reload({ waitUntil: 'load' });
+      await settle(page);
+      await expect.poll(() => textOf(page, '#point')).toBe(point);
+      expect(await page.evaluate(`document.querySelector('#company').value`)).toBe('spotter');
+    });
+  });
+
+  it('Evidence fits again after a move, to what the engine gives, and goes back', async () => {
+    const captions = (page: Page) =>
+      page.evaluate(
+        `[...document.querySelectorAll('.workbench figcaption')].map((caption) => caption.innerText).join('\\n')`,
+      ) as Promise<string>;
+    expect(heavyTarget({ curve: 'spline' }).range).not.toBe(heavyTarget({}).range);
+    await visit('evidence/', async (page) => {
+      await page.select('#evidence-curve', 'spline');
+      await expect.poll(() => captions(page)).toContain(heavyTarget({ curve: 'spline' }).range);
+      await expect.poll(() => addressOf(page)).toBe('?v=1&curve=spline');
+      await page.goBack();
+      await expect.poll(() => captions(page)).toContain(heavyTarget({}).range);
+    });
+  });
+
+  it('Programme checks what is pasted, and lists a mistake by its line', async () => {
+    const header = 'day;exercise;sets;repetitions;load;reserve;company';
+    const first = 'section[aria-label="Version one"]';
+    await visit('programme/', async (page) => {
+      await page.locator('#text-first').fill(`${header}\nmon;Squat;3;8;75;2;Spotter\n`);
+      await expect.poll(() => textOf(page, first)).toMatch(/as advised/u);
+      await page.locator('#text-first').fill(`${header}\nmon;squat;three;8;75;2;spotter\n`);
+      await expect.poll(() => textOf(page, first)).toMatch(/line 2, `sets`/u);
+    });
+  });
+
+  it('Studies sorts by a column, rising and falling', async () => {
+    const people = (page: Page) =>
+      page.evaluate(
+        `[...document.querySelectorAll('#studies tbody tr:not([hidden]) > :nth-child(6)')].map((cell) => Number(cell.innerText))`,
+      ) as Promise<number[]>;
+    await visit('studies/', async (page) => {
+      const button = await page.waitForSelector('#studies th[data-column="5"] button');
+      await button?.click();
+      const rising = await people(page);
+      expect(new Set(rising).size).toBeGreaterThan(5);
+      expect(rising).toEqual([...rising].sort((a, b) => a - b));
+      await button?.press('Enter');
+      await expect.poll(() => people(page)).toEqual([...rising].sort((a, b) => b - a));
+    });
+  });
+});
