@@ -11,7 +11,8 @@ import { readExercises } from '../src/evidence/exercises.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { sweepChoices } from '../src/model/checks/sweep.ts';
-import { analyseForPractice } from '../src/model/full.ts';
+import { analyseFatigue } from '../src/model/fatigue.ts';
+import { analyseForPractice, analyseInFull } from '../src/model/full.ts';
 import { fitModel } from '../src/model/mixed.ts';
 import { defaultSettings } from '../src/model/settings.ts';
 import { simulateTable } from '../src/model/simulation.ts';
@@ -37,6 +38,13 @@ function time(name: string, runs: number, bound: number | null, work: () => unkn
     return performance.now() - start;
   }).sort((a, b) => a - b);
   return { name, median: times[Math.floor(runs / 2)], bound };
+}
+
+/** For work too long to repeat. */
+function timeOnce(name: string, bound: number, work: () => unknown): Measurement {
+  const start = performance.now();
+  work();
+  return { name, median: performance.now() - start, bound };
 }
 
 /** A simulated table cut to exactly `rows` rows over at most `studies` studies. */
@@ -71,9 +79,15 @@ function enlarge(rows: number): string {
 }
 const large = enlarge(100_000);
 
-const sweep = () => {
-  for (const _ of sweepChoices(arms, defaultSettings));
+const sweep = (rows = arms) => {
+  for (const _ of sweepChoices(rows, defaultSettings));
 };
+
+/** 1,000 studies: the shipped ones again and again, as many as the rows of that many copies are. */
+const manyArms = readArms(
+  enlarge(Math.round((1000 / new Set(arms.map(({ study }) => study)).size) * arms.length)),
+  'many.csv',
+).arms;
 
 const exercises = readExercises(
   readFileSync(new URL('../data/exercises.csv', import.meta.url), 'utf8'),
@@ -94,9 +108,15 @@ const measurements = [
   middle,
   big,
   time('analysis of the shipped table', 20, 100, () => analyse(arms, defaultSettings)),
-  time('sweep of 1,152 combinations', 2, 3000, sweep),
+  time('fatigue of the shipped table', 20, 150, () => analyseFatigue(arms, defaultSettings)),
+  time('sweep of 1,152 combinations', 2, 3000, () => sweep()),
   time('check of a programme of 500 lines', 10, 200, checkProgramme),
   time('read and validate 100,000 rows', 3, 2000, () => readArms(large, 'large.csv')),
+  // A build of 1,000 studies may take 120 s, of which bundling and 1,000 pages take some 20.
+  timeOnce('all that a build computes, 1,000 studies', 100_000, () => {
+    analyseInFull(manyArms, defaultSettings);
+    sweep(manyArms);
+  }),
 ];
 for (const { name, median, bound } of measurements) {
   const verdict = bound === null ? '' : median <= bound ? `at most ${bound}` : `ABOVE ${bound}`;
