@@ -30,7 +30,7 @@ export default defineConfig({
     csp: {
       directives: [
         "default-src 'none'",
-        "img-src 'self' data:",
+        "img-src 'self' data: blob:",
         "font-src 'self'",
         "connect-src 'self'",
         "worker-src 'self'",

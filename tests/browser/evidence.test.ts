@@ -81,7 +81,7 @@ describe('Evidence', () => {
       /lies furthest from the curve/u,
       /Without any one study/u,
       /Slope on the standard error/u,
-      /From \d\.\d in \d{4}/u,
+      /target by year: \d\.\d in \d{4}/u,
       /times as steep/u,
       /resamples of whole studies/u,
     ]) {

@@ -79,10 +79,12 @@ it('every SVG file is XML to a browser, and is drawn by itself without a complai
     page.evaluate(
       `(() => { const { documentElement } = new DOMParser().parseFromString(${JSON.stringify(text)}, 'image/svg+xml'); return documentElement.querySelector('parsererror')?.textContent ?? documentElement.localName; })()`,
     );
+  // In a file's own document: a page's policy would complain of the styles that a file has and a page has not.
+  await page.goto(`${site.address}/figures/${files[0]}`);
   for (const file of files) expect(await parse(readFileSync(join('dist/figures', file), 'utf8')), file).toBe('svg');
   expect(await parse('<svg xmlns="http://www.w3.org/2000/svg"><g></svg>')).toMatch(/error/u);
-  await page.goto(`${site.address}/figures/${files[0]}`);
-  expect(complaints).toEqual([]);
+  // For a file that is opened by itself a browser asks for /favicon.ico of its own accord.
+  expect(complaints.filter((one) => !/Failed to load resource.*404|favicon\.ico/u.test(one))).toEqual([]);
   await close();
 });
 
@@ -109,7 +111,8 @@ it('a framed figure tells its height, follows dark mode and has no navigation', 
   const dark = await paper();
   await page.emulateMedia({ colorScheme: 'light' });
   expect(await paper()).not.toBe(dark);
-  await page.goto(`${site.address}/figures/`);
+  // A document without the site's policy, as the page of another site is.
+  await page.goto(`${site.address}/figures.json`);
   const heights = (await page.evaluate(`new Promise((resolve) => {
     const heights = [];
     addEventListener('message', ({ data }) => {

@@ -72,7 +72,7 @@ describe('hostile addresses', () => {
     const { page, complaints, close } = await openPage(site, '');
     for (const address of addresses) {
       await page.goto(`${site.address}/${address}`, { waitUntil: 'load' });
-      await page.waitForFunction('!document.querySelector("astro-island[ssr]")');
+      await page.waitForSelector('astro-island[ssr]', { state: 'detached' });
       expect(await struck(page), address).toBeNull();
       expect(await page.locator('main h1').count(), address).toBe(1);
     }
@@ -136,7 +136,7 @@ describe('hostile tables', () => {
       );
       for (const path of ['', 'target/', 'programme/']) {
         await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
-        await page.waitForFunction('!document.querySelector("astro-island[ssr]")');
+        await page.waitForSelector('astro-island[ssr]', { state: 'detached' });
         expect(await struck(page), stored).toBeNull();
         expect(await page.locator('main h1').count()).toBe(1);
       }

@@ -91,7 +91,7 @@ export async function openPage(
   await page.goto(`${address}/${path}`, { waitUntil: 'load' });
   // An island says so while it works; without JavaScript none ever starts.
   if (options.javaScriptEnabled !== false) {
-    await page.waitForFunction('!document.querySelector("astro-island[ssr], [aria-busy=true]")');
+    await page.waitForSelector('astro-island[ssr], [aria-busy=true]', { state: 'detached' });
   }
   return { page, complaints, close: () => context.close() };
 }
