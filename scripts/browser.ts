@@ -20,8 +20,10 @@ interface BrowserKind {
 const CHROMIUM: BrowserKind = {
   name: 'Chromium',
   variable: 'SHY_CHROMIUM',
-  debianPackage: 'chromium',
+  // The same browser without its window: the tests take two thirds of the time in it.
+  debianPackage: 'chromium-headless-shell',
   usualPaths: () => [
+    '/usr/bin/chromium-headless-shell',
     '/usr/bin/chromium',
     '/usr/bin/chromium-browser',
     '/usr/bin/google-chrome',

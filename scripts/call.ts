@@ -30,3 +30,16 @@ export function readText(file: string, what: string): string {
     throw new CallError(`cannot read the ${what} ${file}: ${code}`, 2);
   }
 }
+
+/**
+ * Options and files of a call.
+ *
+ * @param parse reads them; what it throws becomes a wrong call, with the usage below it
+ */
+export function parseCall<Call>(parse: () => Call, usage: string): Call {
+  try {
+    return parse();
+  } catch (error) {
+    throw new CallError(`${error instanceof Error ? error.message : error}\n${usage}`, 2);
+  }
+}

@@ -10,7 +10,7 @@ import { parseArgs } from 'node:util';
 import { formatProblem } from '../src/evidence/problem.ts';
 import { type ArmTable, readArms } from '../src/evidence/table.ts';
 import { compareTables } from '../src/model/compareTables.ts';
-import { CallError, readText, runScript } from './call.ts';
+import { CallError, parseCall, readText, runScript } from './call.ts';
 import { describeComparison } from './comparisonReport.ts';
 import { readSettings } from './settings.ts';
 
@@ -47,13 +47,7 @@ function readTable(file: string, what: string): { readonly file: string; readonl
 }
 
 function readCall() {
-  let call: ReturnType<typeof parse>;
-  try {
-    call = parse();
-  } catch (error) {
-    throw new CallError(`${error instanceof Error ? error.message : error}\n${USAGE}`, 2);
-  }
-  const { values, positionals } = call;
+  const { values, positionals } = parseCall(parse, USAGE);
   const [old, now] = positionals;
   if (positionals.length !== 2 || old === undefined || now === undefined) {
     throw new CallError(`expected two table files, the old and the new, received ${positionals.length}\n${USAGE}`, 2);

@@ -13,7 +13,7 @@ import { formatProblem } from '../src/evidence/problem.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { analyseInFull } from '../src/model/full.ts';
-import { CallError, readText, runScript } from './call.ts';
+import { CallError, parseCall, readText, runScript } from './call.ts';
 import { describeAnalysis } from './report.ts';
 import { readSettings } from './settings.ts';
 
@@ -37,13 +37,7 @@ function run(): void {
 }
 
 function readCall() {
-  let call: ReturnType<typeof parse>;
-  try {
-    call = parse();
-  } catch (error) {
-    throw new CallError(`${error instanceof Error ? error.message : error}\n${USAGE}`, 2);
-  }
-  const { values, positionals } = call;
+  const { values, positionals } = parseCall(parse, USAGE);
   const [file] = positionals;
   if (positionals.length !== 1 || file === undefined) {
     throw new CallError(`expected one table file, received ${positionals.length}\n${USAGE}`, 2);

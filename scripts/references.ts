@@ -17,7 +17,7 @@ import { formatProblem, type Problem, showValue } from '../src/evidence/problem.
 import type { Study } from '../src/evidence/schema.ts';
 import { compareStudyLines } from '../src/evidence/studyLines.ts';
 import { readArms, readStudies } from '../src/evidence/table.ts';
-import { CallError, readText, runScript } from './call.ts';
+import { CallError, parseCall, readText, runScript } from './call.ts';
 import { appendRows } from './references/appendRows.ts';
 import type { Export, FieldNames } from './references/entry.ts';
 import { type Plan, planAdditions } from './references/planAdditions.ts';
@@ -59,13 +59,7 @@ runScript(() => {
 });
 
 function readCall() {
-  let call: ReturnType<typeof parse>;
-  try {
-    call = parse();
-  } catch (error) {
-    throw new CallError(`${error instanceof Error ? error.message : error}\n${USAGE}`, 2);
-  }
-  const { values, positionals } = call;
+  const { values, positionals } = parseCall(parse, USAGE);
   const [file] = positionals;
   if (positionals.length !== 1 || file === undefined) {
     throw new CallError(`expected one export, received ${positionals.length}\n${USAGE}`, 2);

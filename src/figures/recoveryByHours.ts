@@ -2,6 +2,7 @@
 import * as Plot from '@observablehq/plot';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
+import { isUnreliable } from '../model/result.ts';
 import type { Figure } from './figure.ts';
 import { describeRecovery } from './findings.ts';
 import { formatNumber } from './format.ts';
@@ -43,8 +44,6 @@ export function recoveryByHours(
   );
   const top = Math.max(settings.fatigueMargin * 2, ...allStarts) * 1.15;
   const who = status === 'trained' ? 'Trained' : 'Untrained';
-  const title = found.failure ? `${who}: no recovery curve` : `${who}: back sooner with more in reserve`;
-  const slower = found.perReserve !== null && found.perReserve.ciHigh < 0;
   const sentence = describeRecovery(found, settings);
   return {
     plot: {
@@ -110,7 +109,7 @@ export function recoveryByHours(
         }),
       ],
     },
-    title: slower || found.failure ? title : `${who}: no effect of reserve on fatigue distinguishable from none`,
+    title: `${who}: ${stateFinding(found)}`,
     caption: sentence,
     alternative: `Expected drop of performance against hours after a session. ${sentence}`,
     table: {
@@ -123,6 +122,15 @@ export function recoveryByHours(
       ]),
     },
   };
+}
+
+/** What is found of reserve, no stronger than its interval and its degrees of freedom allow. */
+function stateFinding({ failure, perReserve }: FatigueByStatus): string {
+  if (failure) return 'no recovery curve';
+  if (perReserve === null || perReserve.ciHigh >= 0) return 'no effect of reserve on fatigue distinguishable from none';
+  return isUnreliable([perReserve])
+    ? 'back sooner with more in reserve, if so few studies can be relied on'
+    : 'back sooner with more in reserve';
 }
 
 /** A drop on the log scale as a loss in per cent. */

@@ -1,4 +1,5 @@
 /** One page for the gym: what to do in this set, and what to mind. On paper only. */
+import { formatRange, formatShare } from '../figures/format.ts';
 import { describePossible } from '../practice/possible.ts';
 import { showReserve } from './CalculatorResult.tsx';
 import type { Calculator } from './calculator.state.ts';
@@ -45,8 +46,8 @@ export function GymCard({ state, demonstration }: Props) {
           <>
             <dt>Growth kept</dt>
             <dd>
-              {(100 * most.kept.share.estimate).toFixed(0)} % with {most.reserve} in reserve; target{' '}
-              {target.point?.toFixed(1) ?? 'none'}
+              {formatShare(most.kept.share)} with {most.reserve} in reserve; target {target.point?.toFixed(1) ?? 'none'}{' '}
+              ({formatRange(target.low, target.high, 1)})
             </dd>
           </>
         )}

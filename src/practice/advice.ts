@@ -16,7 +16,7 @@ import { type EvidenceNear, evidenceNear } from './evidenceNear.ts';
 import { type Judgement, reallyLeft } from './judgement.ts';
 import { type KeptAnswer, keptAt } from './kept.ts';
 import { type MainLift, planMainLift } from './mainLift.ts';
-import { type Possible, possibleAt } from './possible.ts';
+import { LOAD_RANGE, POSSIBLE_REPETITIONS, type Possible, possibleAt } from './possible.ts';
 import { leastReserveInTime, type RecoveryAnswer, recoveryAfter } from './recovery.ts';
 import type { Situation } from './situation.ts';
 import { type SourcedTarget, targetNear } from './targetTable.ts';
@@ -74,9 +74,14 @@ export function advise(analysis: PracticeAnalysis, situation: Situation): Advice
     mainLift,
     event: hoursToEvent === null ? null : judgeSession(analysis, status, hoursToEvent, trained?.low ?? 0),
     near: evidenceNear(analysis, load, trained ? trained.mean : null),
-    practice: statePractice(possible?.mean ?? 1, exercise),
+    practice: statePractice(possible?.mean ?? beyondPublished(load), exercise),
     cautions: cautionsFor(situation),
   };
+}
+
+/** Repetitions that stand for a load without published ones: very many below those loads, one above them. */
+function beyondPublished(load: number): number {
+  return load < LOAD_RANGE.from ? POSSIBLE_REPETITIONS.to : 1;
 }
 
 /** Least reserve that may be said: 1 under an unguarded load that can pin, more for who overrates it. */

@@ -3,12 +3,13 @@
  * figures out with a reason instead of breaking; every number in a title, caption or text alternative is
  * a number of the JSON that is downloaded with the figure, rounded.
  */
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { drawPlot } from '../../src/components/drawPlot.ts';
 import { LISTED_FIGURES, listFigures } from '../../src/figures/catalogue.ts';
 import { writeFigureJson } from '../../src/figures/figureFiles.ts';
 import { formatNumber } from '../../src/figures/format.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
+import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
 
@@ -21,14 +22,7 @@ const context = {
   address: '/figures/x/',
 };
 
-let warn: ReturnType<typeof vi.spyOn>;
-beforeEach(() => {
-  warn = vi.spyOn(console, 'warn');
-});
-afterEach(() => {
-  expect(warn).not.toHaveBeenCalled();
-  warn.mockRestore();
-});
+failOnWarnings();
 
 describe('the figures', () => {
   it('of the shipped table are all but those of unsplit loads, under names that stay', () => {

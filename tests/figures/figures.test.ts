@@ -3,7 +3,7 @@
  * pictures are held as snapshots with numbers rounded to 3 decimals.
  */
 import { readFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { drawPlot } from '../../src/components/drawPlot.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { describeBeyondFailure, describeRobustness, describeStrength } from '../../src/figures/findings.ts';
@@ -15,6 +15,7 @@ import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
+import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 
 const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
@@ -25,14 +26,7 @@ let step = steps.next();
 while (!step.done) step = steps.next();
 const sweep = step.value;
 
-let warn: ReturnType<typeof vi.spyOn>;
-beforeEach(() => {
-  warn = vi.spyOn(console, 'warn');
-});
-afterEach(() => {
-  expect(warn).not.toHaveBeenCalled();
-  warn.mockRestore();
-});
+failOnWarnings();
 
 describe('growth by reserve', () => {
   it.each(['light', 'heavy'] as const)('with %s loads draws the shipped analysis as before', async (band) => {

@@ -1,10 +1,11 @@
 /** The calendar of a programme and what is said of two versions: never stronger than the intervals. */
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { drawPlot } from '../../src/components/drawPlot.ts';
 import { describeVersions } from '../../src/figures/programmeFindings.ts';
 import { recoveryCalendar } from '../../src/figures/recoveryCalendar.ts';
 import { reportProgramme } from '../../src/practice/programme/report.ts';
 import { analysis, exampleToTargets, exampleWeek, exercises, regatta } from '../practice/programme/shipped.ts';
+import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 
 const { first, second, comparison } = reportProgramme(analysis, {
@@ -15,14 +16,7 @@ const { first, second, comparison } = reportProgramme(analysis, {
 });
 const sessions = first.check?.sessions ?? [];
 
-let warn: ReturnType<typeof vi.spyOn>;
-beforeEach(() => {
-  warn = vi.spyOn(console, 'warn');
-});
-afterEach(() => {
-  expect(warn).not.toHaveBeenCalled();
-  warn.mockRestore();
-});
+failOnWarnings();
 
 describe('the calendar', () => {
   it('of the worked example is drawn as it was', async () => {

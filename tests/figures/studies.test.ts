@@ -3,7 +3,7 @@
  * a warning. The pictures are held as snapshots with numbers rounded to 3 decimals.
  */
 import { readFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { drawPlot } from '../../src/components/drawPlot.ts';
 import { traceNumbers } from '../../src/evidence/provenance.ts';
 import { readArms } from '../../src/evidence/table.ts';
@@ -16,6 +16,8 @@ import { mapEvidence } from '../../src/model/evidenceMap.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { reportStudies } from '../../src/model/studyReports.ts';
+import { failOnWarnings } from '../support/failOnWarnings.ts';
+import { settleSvg } from '../support/settleSvg.ts';
 import { type Cells, makeArms } from '../support/tables.ts';
 
 const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
@@ -24,23 +26,11 @@ const analysis = analyseInFull(arms, settings);
 const reports = reportStudies(arms, analysis);
 const map = mapEvidence(arms, analysis);
 
-const settle = (svg: string) =>
-  svg
-    .replaceAll(/plot-clip-\d+/gu, 'plot-clip')
-    .replaceAll(/-?\d+\.\d{4,}/gu, (number) => String(Number(Number(number).toFixed(3))));
-
-let warn: ReturnType<typeof vi.spyOn>;
-beforeEach(() => {
-  warn = vi.spyOn(console, 'warn');
-});
-afterEach(() => {
-  expect(warn).not.toHaveBeenCalled();
-  warn.mockRestore();
-});
+failOnWarnings();
 
 describe('the evidence map', () => {
   it('draws the shipped table as before', async () => {
-    await expect(settle(drawPlot(evidenceMap(map)))).toMatchFileSnapshot('evidence-map.svg');
+    await expect(settleSvg(drawPlot(evidenceMap(map)))).toMatchFileSnapshot('evidence-map.svg');
   });
 
   it('has the counts and every empty region in its words, and a mark for each place', () => {
@@ -80,7 +70,7 @@ describe('the forest of a study', () => {
   };
 
   it('draws a shipped study as before', async () => {
-    await expect(settle(drawPlot(studyForest(reportOf('Plover 1996'), settings)))).toMatchFileSnapshot(
+    await expect(settleSvg(drawPlot(studyForest(reportOf('Plover 1996'), settings)))).toMatchFileSnapshot(
       'study-forest.svg',
     );
   });

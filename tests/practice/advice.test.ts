@@ -161,6 +161,11 @@ describe('advice', () => {
     expect(hours).toEqual([...hours].sort((a, b) => b - a));
   });
 
+  it('beside a load without published repetitions has the practice of very many, or of one', () => {
+    expect(advise(shipped, at(5)).practice.join(' ')).toMatch(/where above 20 repetitions are possible/u);
+    expect(advise(shipped, at(99)).practice.join(' ')).toMatch(/where below 10 repetitions are possible/u);
+  });
+
   it('accessory work of strength is advised as growth', () => {
     expect(advise(shipped, { ...at(80), purpose: 'strength, accessory' })).toEqual(advise(shipped, at(80)));
   });
