@@ -1,7 +1,7 @@
 /** A figure drawn in the browser: the same options that the build draws. */
 import * as Plot from '@observablehq/plot';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Figure } from '../figures/figure.ts';
 import { makePlain } from './plainSvg.ts';
 import { Scroll } from './Scroll.tsx';
@@ -16,7 +16,8 @@ interface Props {
 
 export function FigureView({ figure, drawn, heading: Title = 'h2' }: Props) {
   const frame = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  // Before the page is painted: a figure that came after its caption would push it down.
+  useLayoutEffect(() => {
     const svg = Plot.plot({ ...figure.plot, ariaLabel: null });
     makePlain(svg, figure.alternative);
     frame.current?.replaceChildren(svg);
