@@ -42,15 +42,18 @@ function headersOf(address: string): (readonly [string, string])[] {
 }
 
 const nginx = read('src/assets/hosting/nginx.conf.example');
-/** Value that nginx gives an address: fixed, or from the map of the variable. */
-function nginxHeader(name: string, address: string): string | undefined {
+/** Value that nginx gives an address with a status: fixed, or from the map of the variable. */
+function nginxHeader(name: string, address: string, status = 200): string | undefined {
   const [, fixed, variable] =
     new RegExp(`^ +add_header ${name} (?:"([^"]*)"|(\\$\\w+)) always;`, 'mu').exec(nginx) ?? [];
   if (!variable) return fixed;
-  const [, body = ''] = new RegExp(`map \\$uri \\${variable} \\{([^}]*)\\}`, 'u').exec(nginx) ?? [];
+  const [, subject = '', body = ''] = new RegExp(`map "?([^"]*?)"? \\${variable} \\{([^}]*)\\}`, 'u').exec(nginx) ?? [];
   const [, fallback] = /default +"([^"]*)"/u.exec(body) ?? [];
-  const [, pattern, value] = /^ +~(\S+) +"([^"]*)"/mu.exec(body) ?? [];
-  return new RegExp(pattern, 'u').test(address.endsWith('/') ? `${address}index.html` : address) ? value : fallback;
+  const [, pattern, value] = /^ +"?~(.+?)"? +"([^"]*)";/mu.exec(body) ?? [];
+  const uri = address.endsWith('/') ? `${address}index.html` : address;
+  return new RegExp(pattern, 'u').test(subject.replace('$status', String(status)).replace('$uri', uri))
+    ? value
+    : fallback;
 }
 
 describe('_headers', () => {
@@ -103,6 +106,12 @@ describe('the nginx example', () => {
       const framing = new Map(headersOf(address)).get('Content-Security-Policy') ?? '';
       expect(nginxHeader('Content-Security-Policy', address), address).toBe(framing);
     }
+  });
+
+  it('lets no browser keep the answer that a file is missing', () => {
+    expect(nginxHeader('Cache-Control', '/_astro/gone.12345678.js')).toMatch(/immutable/u);
+    expect(nginxHeader('Cache-Control', '/sub/_astro/gone.12345678.js')).toMatch(/immutable/u);
+    expect(nginxHeader('Cache-Control', '/_astro/gone.12345678.js', 404)).toMatch(/must-revalidate/u);
   });
 });
 
