@@ -4,15 +4,15 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { dist } from '../support/builtSite.ts';
 
 const root = new URL('../../', import.meta.url);
 const read = (name: string) => readFileSync(new URL(name, root), 'utf8');
 /** Addresses of all files of the build; a page by its folder. */
-const addresses = readdirSync(fileURLToPath(new URL('dist/', root)), { recursive: true, withFileTypes: true })
+const addresses = readdirSync(dist, { recursive: true, withFileTypes: true })
   .filter((entry) => entry.isFile())
-  .map(({ parentPath, name }) => join(parentPath, name).slice(fileURLToPath(new URL('dist', root)).length))
+  .map(({ parentPath, name }) => join(parentPath, name).slice(dist.length))
   .map((path) => path.replace(/\/index\.html$/u, '/'));
 const pages = addresses.filter((address) => address.endsWith('/'));
 const embeds = pages.filter((address) => /^\/figures\/[^/]+\/embed\/$/u.test(address));
