@@ -12,8 +12,8 @@ import { defaultSettings } from '../src/model/settings.ts';
 import { simulateTable } from '../src/model/simulation.ts';
 import { makeRandom } from '../src/numerics/random.ts';
 import { reportProgramme } from '../src/practice/programme/report.ts';
-import { TRUTH } from './calibration.ts';
-import { longProgramme } from './longProgramme.ts';
+import { TRUTH } from './measure/calibration.ts';
+import { longProgramme } from './measure/longProgramme.ts';
 import { runScript } from './terminal/call.ts';
 
 interface Measurement {

@@ -9,7 +9,7 @@ import {
   STUDY_COUNTS,
   TRUE_TARGET,
   TRUTH,
-} from './calibration.ts';
+} from './measure/calibration.ts';
 import { runScript } from './terminal/call.ts';
 
 const HELP = `usage: npm run calibrate

@@ -124,6 +124,7 @@ describe('the publishing workflow', () => {
     expect(steps.filter((step) => order.includes(step))).toEqual(order);
     expect(workflow).toMatch(/BASE_PATH: \$\{\{ steps\.pages\.outputs\.base_path \}\}\/\n/u);
     expect(workflow).toMatch(/SITE_URL: \$\{\{ steps\.pages\.outputs\.origin \}\}\n/u);
+    expect(workflow).toMatch(/EVIDENCE: \$\{\{ vars\.EVIDENCE \|\| 'data\/arms\.csv' \}\}\n/u);
   });
 
   it('uses the platform’s own actions, each at one major version', () => {
