@@ -1,13 +1,7 @@
-/**
- * Times the engine and prints medians and growth factors.
- *
- *     npm run bench
- *
- * Bounds are those of the project's design for one core; a figure above its bound is marked and ends
- * the run with exit code 1. Figures on a busy machine wander by half, so compare ratios of one run.
- */
+/** Times the engine and prints medians and growth factors; `npm run bench -- --help` says how. */
 import { readFileSync } from 'node:fs';
 import { readExercises } from '../src/evidence/exercises.ts';
+import type { Arm } from '../src/evidence/schema.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { sweepChoices } from '../src/model/checks/sweep.ts';
@@ -18,8 +12,9 @@ import { defaultSettings } from '../src/model/settings.ts';
 import { simulateTable } from '../src/model/simulation.ts';
 import { makeRandom } from '../src/numerics/random.ts';
 import { reportProgramme } from '../src/practice/programme/report.ts';
-import { TRUTH } from './calibration.ts';
-import { longProgramme } from './longProgramme.ts';
+import { TRUTH } from './measure/calibration.ts';
+import { longProgramme } from './measure/longProgramme.ts';
+import { runScript } from './terminal/call.ts';
 
 interface Measurement {
   readonly name: string;
@@ -65,11 +60,8 @@ function fitOf(rows: number, studies: number) {
   return () => fitModel(observations, columns, { rho: 0.5, weighting: 'mixed' });
 }
 
-const text = readFileSync(new URL('../data/arms.csv', import.meta.url), 'utf8');
-const { arms } = readArms(text, 'arms.csv');
-
-/** The shipped table repeated under new study names, 100,000 rows or about 25 MB. */
-function enlarge(rows: number): string {
+/** A table repeated under new study names, to so many rows. */
+function enlarge(text: string, rows: number): string {
   const [header, ...lines] = text.trim().split('\n');
   const copies = Array.from(
     { length: rows },
@@ -77,53 +69,66 @@ function enlarge(rows: number): string {
   );
   return [header, ...copies].join('\n');
 }
-const large = enlarge(100_000);
 
-const sweep = (rows = arms) => {
-  for (const _ of sweepChoices(rows, defaultSettings));
-};
-
-/** 1,000 studies: the shipped ones again and again, as many as the rows of that many copies are. */
-const manyArms = readArms(
-  enlarge(Math.round((1000 / new Set(arms.map(({ study }) => study)).size) * arms.length)),
-  'many.csv',
-).arms;
-
-const exercises = readExercises(
-  readFileSync(new URL('../data/exercises.csv', import.meta.url), 'utf8'),
-  'exercises.csv',
-).rows;
-const practice = analyseForPractice(arms, defaultSettings);
-const programme = longProgramme(exercises, 500);
-const calendar = { status: 'trained', sessionHour: 19, event: { day: 27, hour: 10 } } as const;
-/** A fresh copy of the analysis each time, so that nothing is remembered from the run before. */
-const checkProgramme = () =>
-  reportProgramme(structuredClone(practice), { first: programme, second: null, exercises, calendar });
-
-const small = time('one fit, 200 rows in 36 studies', 200, 3, fitOf(200, 36));
-const middle = time('one fit, 2,000 rows in 400 studies', 20, null, fitOf(2000, 400));
-const big = time('one fit, 20,000 rows in 4,000 studies', 5, 400, fitOf(20_000, 4000));
-const measurements = [
-  small,
-  middle,
-  big,
-  time('analysis of the shipped table', 20, 100, () => analyse(arms, defaultSettings)),
-  time('fatigue of the shipped table', 20, 150, () => analyseFatigue(arms, defaultSettings)),
-  time('sweep of 1,152 combinations', 2, 3000, () => sweep()),
-  time('check of a programme of 500 lines', 10, 200, checkProgramme),
-  time('read and validate 100,000 rows', 3, 2000, () => readArms(large, 'large.csv')),
-  // A build of 1,000 studies may take 120 s, of which bundling and 1,000 pages take some 20.
-  timeOnce('all that a build computes, 1,000 studies', 100_000, () => {
-    analyseInFull(manyArms, defaultSettings);
-    sweep(manyArms);
-  }),
-];
-for (const { name, median, bound } of measurements) {
-  const verdict = bound === null ? '' : median <= bound ? `at most ${bound}` : `ABOVE ${bound}`;
-  console.log(`${name.padEnd(42)} ${median.toFixed(2).padStart(10)} ms  ${verdict}`);
+function sweep(arms: readonly Arm[]): void {
+  for (const _ of sweepChoices(arms, defaultSettings));
 }
-const growth = big.median / 10 / middle.median;
-console.log(
-  `time per row, 2,000 to 20,000 rows: × ${growth.toFixed(2)}  ${growth <= 1.3 ? 'at most 1.3' : 'ABOVE 1.3'}`,
-);
-if (growth > 1.3 || measurements.some(({ median, bound }) => bound !== null && median > bound)) process.exitCode = 1;
+
+const HELP = `usage: npm run bench
+
+Times the engine and prints medians. Bounds are those of the project's design for one core. Figures on a
+busy machine wander by half, so compare ratios of one run. Takes some minutes.
+
+Exit code 0: every figure is within its bound. 1: some are above, and marked. 2: wrong call.`;
+
+runScript({ help: HELP }, () => {
+  const text = readFileSync(new URL('../data/arms.csv', import.meta.url), 'utf8');
+  const { arms } = readArms(text, 'arms.csv');
+
+  /** About 25 MB. */
+  const large = enlarge(text, 100_000);
+  /** 1,000 studies: the shipped ones again and again, as many as the rows of that many copies are. */
+  const manyArms = readArms(
+    enlarge(text, Math.round((1000 / new Set(arms.map(({ study }) => study)).size) * arms.length)),
+    'many.csv',
+  ).arms;
+
+  const exercises = readExercises(
+    readFileSync(new URL('../data/exercises.csv', import.meta.url), 'utf8'),
+    'exercises.csv',
+  ).rows;
+  const practice = analyseForPractice(arms, defaultSettings);
+  const programme = longProgramme(exercises, 500);
+  const calendar = { status: 'trained', sessionHour: 19, event: { day: 27, hour: 10 } } as const;
+  /** A fresh copy of the analysis each time, so that nothing is remembered from the run before. */
+  const checkProgramme = () =>
+    reportProgramme(structuredClone(practice), { first: programme, second: null, exercises, calendar });
+
+  const small = time('one fit, 200 rows in 36 studies', 200, 3, fitOf(200, 36));
+  const middle = time('one fit, 2,000 rows in 400 studies', 20, null, fitOf(2000, 400));
+  const big = time('one fit, 20,000 rows in 4,000 studies', 5, 400, fitOf(20_000, 4000));
+  const measurements = [
+    small,
+    middle,
+    big,
+    time('analysis of the shipped table', 20, 100, () => analyse(arms, defaultSettings)),
+    time('fatigue of the shipped table', 20, 150, () => analyseFatigue(arms, defaultSettings)),
+    time('sweep of 1,152 combinations', 2, 3000, () => sweep(arms)),
+    time('check of a programme of 500 lines', 10, 200, checkProgramme),
+    time('read and validate 100,000 rows', 3, 2000, () => readArms(large, 'large.csv')),
+    // A build of 1,000 studies may take 120 s, of which bundling and 1,000 pages take some 20.
+    timeOnce('all that a build computes, 1,000 studies', 100_000, () => {
+      analyseInFull(manyArms, defaultSettings);
+      sweep(manyArms);
+    }),
+  ];
+  for (const { name, median, bound } of measurements) {
+    const verdict = bound === null ? '' : median <= bound ? `at most ${bound}` : `ABOVE ${bound}`;
+    console.log(`${name.padEnd(42)} ${median.toFixed(2).padStart(10)} ms  ${verdict}`);
+  }
+  const growth = big.median / 10 / middle.median;
+  console.log(
+    `time per row, 2,000 to 20,000 rows: × ${growth.toFixed(2)}  ${growth <= 1.3 ? 'at most 1.3' : 'ABOVE 1.3'}`,
+  );
+  if (growth > 1.3 || measurements.some(({ median, bound }) => bound !== null && median > bound)) process.exitCode = 1;
+});

@@ -1,13 +1,8 @@
-/**
- * Finds the browsers of the tests, or installs them: a Chromium (Debian's package as root, else
- * playwright's download) and a Firefox (Debian's package as root). Prints their paths; fails with a
- * sentence that says what to do. Without a Firefox its tests are left out, loudly; not in CI.
- *
- *     node scripts/browser.ts
- */
+/** Finds the browsers of the tests, or installs them; `npx node scripts/browser.ts --help` says how. */
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { chromium } from 'playwright-core';
+import { CallError, runScript } from './terminal/call.ts';
 
 interface BrowserKind {
   readonly name: string;
@@ -61,7 +56,10 @@ function find({ name, variable, usualPaths }: BrowserKind): string | null {
   const named = process.env[variable];
   if (named !== undefined) {
     if (existsSync(named)) return named;
-    throw new Error(`${variable} names ${named}, which is no file; set it to a ${name} or leave it out`);
+    throw new CallError(
+      `${variable}: expected the path of a ${name}, found nothing at ${named}; correct it or leave it out`,
+      2,
+    );
   }
   return usualPaths().find((path) => path && existsSync(path)) ?? null;
 }
@@ -90,7 +88,15 @@ function obtain(kind: BrowserKind, install: () => boolean): boolean {
   return path !== null;
 }
 
-if (import.meta.main) {
+const HELP = `usage: npx node scripts/browser.ts
+
+Finds a Chromium and a Firefox for the tests and prints their paths, or installs them: Debian's packages as
+root, else playwright's download of Chromium. ${CHROMIUM.variable} and ${FIREFOX.variable} name others. Without a Firefox its
+tests are left out, with a notice; where CI is true that is a failure.
+
+Exit code 0: found. 1: none could be had. 2: a variable names no file.`;
+
+function obtainBoth(): void {
   const hasChromium = obtain(
     CHROMIUM,
     () => installFromDebian(CHROMIUM) || run('npx', 'playwright-core', 'install', 'chromium'),
@@ -99,3 +105,5 @@ if (import.meta.main) {
   if (!hasFirefox && process.env.CI !== 'true') console.error('THE TESTS IN FIREFOX ARE LEFT OUT.');
   if (!hasChromium || (!hasFirefox && process.env.CI === 'true')) process.exitCode = 1;
 }
+
+if (import.meta.main) runScript({ help: HELP }, obtainBoth);

@@ -1,63 +1,45 @@
 /**
  * Compares two tables of study arms: what changed, the answer before and after, and who moved it.
- *
- *     npm run compare -- OLD.csv NEW.csv [--settings FILE.json] [--json]
- *
- * Exit code 0: compared, whatever changed. 1: a table or the settings have problems (all are listed).
- * 2: wrong call.
+ * `npm run compare -- --help` says how.
  */
-import { parseArgs } from 'node:util';
-import { formatProblem } from '../src/evidence/problem.ts';
 import { type ArmTable, readArms } from '../src/evidence/table.ts';
 import { compareTables } from '../src/model/compareTables.ts';
-import { CallError, parseCall, readText, runScript } from './call.ts';
-import { describeComparison } from './comparisonReport.ts';
-import { readSettings } from './settings.ts';
+import { CallError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
+import { describeComparison } from './terminal/comparisonReport.ts';
+import { readSettings, SETTINGS_HELP } from './terminal/settings.ts';
 
-const USAGE = 'usage: npm run compare -- OLD.csv NEW.csv [--settings FILE.json] [--json]';
+const HELP = `usage: npm run compare -- OLD.csv NEW.csv [--settings FILE.json] [--json]
 
-runScript(run);
+Says what changed between two tables of study arms, slope and target before and after, and which
+study's change moved them most.
 
-function run(): void {
-  const { old, now, settingsFile, json } = readCall();
-  const settings = readSettings(settingsFile);
+${SETTINGS_HELP}
+  --json                prints all of the comparison as JSON
+
+Exit code 0: compared, whatever changed. 1: a table or the settings have problems (all are listed).
+2: wrong call.`;
+
+const form = {
+  help: HELP,
+  options: { settings: { type: 'string' }, json: { type: 'boolean', default: false } },
+  files: { counts: [2], expected: 'two table files, the old and the new' },
+} as const;
+
+runScript(form, ({ values, files: [old, now] }) => {
+  const settings = readSettings(values.settings);
   // Both are read before either is judged, so that all problems come at once.
   const [before, after] = [readTable(old, 'old table'), readTable(now, 'new table')];
-  for (const { file, table } of [before, after]) {
-    for (const warning of table.warnings) console.error(`warning: ${file}, ${formatProblem(warning)}`);
+  for (const warning of [...before.warnings, ...after.warnings]) console.error(`warning: ${placeProblem(warning)}`);
+  const problems = [...before.problems, ...after.problems];
+  if (problems.length > 0) {
+    const counts = [before, after].map(({ problems }, i) => `${problems.length} problem(s) in ${[old, now][i]}`);
+    throw new CallError(`${listProblems(problems)}\n${counts.join(', ')}; nothing was compared`, 1);
   }
-  const wrong = [before, after].filter(({ table }) => table.problems.length > 0);
-  if (wrong.length > 0) {
-    throw new CallError(
-      wrong
-        .map(
-          ({ file, table }) =>
-            `${table.problems.length} problem(s) in ${file}; nothing was compared:\n${table.problems.map(formatProblem).join('\n')}`,
-        )
-        .join('\n'),
-      1,
-    );
-  }
-  const comparison = compareTables(before.table.arms, after.table.arms, settings);
-  console.log(json ? JSON.stringify(comparison, null, 2) : describeComparison(comparison, old, now));
-}
+  const comparison = compareTables(before.arms, after.arms, settings);
+  console.log(values.json ? JSON.stringify(comparison, null, 2) : describeComparison(comparison, old, now));
+});
 
-function readTable(file: string, what: string): { readonly file: string; readonly table: ArmTable } {
-  return { file, table: readArms(readText(file, what), file) };
-}
-
-function readCall() {
-  const { values, positionals } = parseCall(parse, USAGE);
-  const [old, now] = positionals;
-  if (positionals.length !== 2 || old === undefined || now === undefined) {
-    throw new CallError(`expected two table files, the old and the new, received ${positionals.length}\n${USAGE}`, 2);
-  }
-  return { old, now, settingsFile: values.settings, json: values.json };
-}
-
-function parse() {
-  return parseArgs({
-    allowPositionals: true,
-    options: { settings: { type: 'string' }, json: { type: 'boolean', default: false } },
-  });
+/** The two may have one name, so that problems say their paths. */
+function readTable(file: string, what: string): ArmTable {
+  return readArms(readText(file, what), file);
 }

@@ -1,7 +1,5 @@
 /**
- * Writes the demonstration evidence: `data/arms.csv` and `data/studies.csv`.
- *
- *     npm run demo
+ * Writes the demonstration evidence, `data/arms.csv` and `data/studies.csv`; `npm run demo -- --help` says how.
  *
  * The data are INVENTED. 36 studies named after birds and years are drawn from a known truth
  * (demo/truth.ts): growth 7.5 % at reserve 0, −0.22 points a repetition with heavy and −0.55 with
@@ -12,12 +10,14 @@
  * estimates lie near the truth, so that the site's example shows what was put in; most seeds' 95 %
  * intervals hold the truth as well, but their points scatter more.
  */
-import { writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { randomLcg, randomNormal, randomUniform } from 'd3-random';
 import Papa from 'papaparse';
 import { DEMONSTRATION_NOTE } from '../src/evidence/demonstration.ts';
 import { meanRepetitions } from '../src/evidence/repetitions.ts';
 import { ARM_COLUMNS, STUDY_COLUMNS } from '../src/evidence/schema.ts';
+import { type Dice, drawMeasured, SCALES, type Scale } from './demo/measures.ts';
+import { findOwnLine } from './demo/ownRows.ts';
 import { type PlannedArm, type PlannedStudy, planStudies } from './demo/plan.ts';
 import { report } from './demo/statistics.ts';
 import {
@@ -30,16 +30,11 @@ import {
   trueGrowth,
   trueStrength,
 } from './demo/truth.ts';
+import { CallError, readText, runScript } from './terminal/call.ts';
 
 export const DEMO_SEED = 291;
 
 type Cells = Record<string, string | number>;
-
-/** Draws of one run; the order of the calls is part of the seed's meaning. */
-interface Dice {
-  readonly normal: () => number;
-  readonly between: (low: number, high: number) => number;
-}
 
 /**
  * The two tables as CSV text.
@@ -124,7 +119,7 @@ function measureArm(
   const rows: Cells[] = [];
   const measure = (cells: Cells, percent: number, scale: Scale) => {
     const error = Math.sqrt(SHARED_ERROR) * shared + Math.sqrt(1 - SHARED_ERROR) * dice.normal();
-    rows.push({ ...cells, ...report(draw(percent, scale, n, error, dice), study.reporting) });
+    rows.push({ ...cells, ...report(drawMeasured(percent, scale, n, error, dice), study.reporting) });
   };
   if (study.growth) {
     const gain = arm.beyond === 'none' ? 0 : BEYOND_FAILURE_GAIN;
@@ -171,47 +166,6 @@ function measureArm(
   return rows;
 }
 
-/** Where a measure lies before training, how much people differ, and how well it repeats. */
-interface Scale {
-  /** Limits of a study arm's mean before training, in the measure's unit: mm, cm², kg or cm. */
-  readonly low: number;
-  readonly high: number;
-  /** SD between people as a share of the mean. */
-  readonly variation: number;
-  readonly correlation: readonly [number, number];
-}
-
-// Invented: plausible sizes from memory, no source; correlations high enough that few people show a small change.
-const SCALES = {
-  thickness: { low: 22, high: 45, variation: 0.14, correlation: [0.94, 0.98] },
-  area: { low: 12, high: 40, variation: 0.16, correlation: [0.95, 0.98] },
-  weight: { low: 40, high: 160, variation: 0.22, correlation: [0.9, 0.96] },
-  jump: { low: 28, high: 42, variation: 0.13, correlation: [0.95, 0.98] },
-} as const satisfies Record<string, Scale>;
-
-/** @param percent true change in per cent; @param error sampling error in its own SDs */
-function draw(percent: number, scale: Scale, n: number, error: number, dice: Dice) {
-  const baselineMean = dice.between(scale.low, scale.high);
-  const baselineSd = baselineMean * scale.variation * dice.between(0.85, 1.15);
-  const correlation = dice.between(scale.correlation[0], scale.correlation[1]);
-  const expected = Math.log1p(percent / 100);
-  const followupSd = baselineSd * Math.exp(expected) * dice.between(0.97, 1.03);
-  const trueMean = baselineMean * Math.exp(expected);
-  const variance =
-    ((baselineSd / baselineMean) ** 2 +
-      (followupSd / trueMean) ** 2 -
-      (2 * correlation * baselineSd * followupSd) / (baselineMean * trueMean)) /
-    n;
-  return {
-    n,
-    baselineMean,
-    baselineSd,
-    followupMean: trueMean * Math.exp(error * Math.sqrt(variance)),
-    followupSd,
-    correlation,
-  };
-}
-
 function describeStudy({ name, year, exercise }: PlannedStudy): Cells {
   const bird = name.split(' ')[0];
   return {
@@ -233,9 +187,26 @@ function toCsv(columns: readonly string[], rows: readonly Cells[]): string {
   return `${Papa.unparse({ fields: [...columns], data }, { newline: '\n' })}\n`;
 }
 
+const HELP = `usage: npm run demo
+
+Writes the invented demonstration, data/arms.csv and data/studies.csv, the same bytes on every run. A table
+that has a line of another origin is not overwritten: move it away first.
+
+Exit code 0: written. 1: a table holds other lines; nothing is written. 2: wrong call.`;
+
 if (import.meta.main) {
-  const { arms, studies } = generateDemo(DEMO_SEED);
-  writeFileSync(new URL('../data/arms.csv', import.meta.url), arms);
-  writeFileSync(new URL('../data/studies.csv', import.meta.url), studies);
-  console.log('wrote data/arms.csv and data/studies.csv (invented for demonstration)');
+  runScript({ help: HELP }, () => {
+    const tables = Object.entries(generateDemo(DEMO_SEED)).map(([name, text]) => ({ file: `data/${name}.csv`, text }));
+    for (const { file } of tables) refuseOwnLines(file);
+    for (const { file, text } of tables) writeFileSync(file, text);
+    console.log(`wrote ${tables.map(({ file }) => file).join(' and ')} (${DEMONSTRATION_NOTE})`);
+  });
+}
+
+function refuseOwnLines(file: string): void {
+  const line = existsSync(file) ? findOwnLine(readText(file, 'table')) : null;
+  if (line !== null) {
+    const message = `${file}, line ${line}: expected a note with “${DEMONSTRATION_NOTE}”, as the lines have that may be overwritten`;
+    throw new CallError(`${message}. Nothing is written; move the table away first.`, 1);
+  }
 }

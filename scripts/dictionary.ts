@@ -1,11 +1,17 @@
-/**
- * Writes the data dictionary from the schema: `data/README.md` and `data/datapackage.json`.
- *
- *     npm run dictionary
- */
+/** Writes the data dictionary from the schema; `npm run dictionary -- --help` says how. */
 import { writeFileSync } from 'node:fs';
 import { describePackage, writeDictionary } from '../src/evidence/dictionary.ts';
+import { runScript } from './terminal/call.ts';
 
-writeFileSync(new URL('../data/README.md', import.meta.url), writeDictionary());
-writeFileSync(new URL('../data/datapackage.json', import.meta.url), `${JSON.stringify(describePackage(), null, 2)}\n`);
-console.log('wrote data/README.md and data/datapackage.json');
+const HELP = `usage: npm run dictionary
+
+Writes data/README.md and data/datapackage.json from the schema of the tables (src/evidence/schema.ts).`;
+
+runScript({ help: HELP }, () => {
+  writeFileSync(new URL('../data/README.md', import.meta.url), writeDictionary());
+  writeFileSync(
+    new URL('../data/datapackage.json', import.meta.url),
+    `${JSON.stringify(describePackage(), null, 2)}\n`,
+  );
+  console.log('wrote data/README.md and data/datapackage.json');
+});

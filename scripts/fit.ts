@@ -1,58 +1,49 @@
-/**
- * Fits a table of study arms and prints the analysis.
- *
- *     npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--full] [--json]
- *
- * --full adds strength, work beyond failure, fatigue and the checks (influence, bootstrap, …).
- *
- * Exit code 0: fitted. 1: the table or the settings have problems (all are listed). 2: wrong call.
- */
+/** Fits a table of study arms and prints the analysis; `npm run fit -- --help` says how. */
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
-import { formatProblem } from '../src/evidence/problem.ts';
+import { DEMONSTRATION_NOTE, isDemonstration } from '../src/evidence/demonstration.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { analyseInFull } from '../src/model/full.ts';
-import { CallError, parseCall, readText, runScript } from './call.ts';
-import { describeAnalysis } from './report.ts';
-import { readSettings } from './settings.ts';
+import { CallError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
+import { describeFullAnalysis } from './terminal/fullReport.ts';
+import { describeAnalysis } from './terminal/report.ts';
+import { readSettings, SETTINGS_HELP } from './terminal/settings.ts';
 
-const USAGE = 'usage: npm run fit -- TABLE.csv [--outcome growth|strength] [--settings FILE.json] [--full] [--json]';
+const HELP = `usage: npm run fit -- TABLE.csv [--outcome growth|strength|fatigue] [--settings FILE.json] [--full] [--json]
 
-runScript(run);
+Fits the table of study arms and prints the analysis.
 
-function run(): void {
-  const { file, outcome, settingsFile, json, full } = readCall();
-  const settings = readSettings(settingsFile, outcome);
-  const table = readArms(readText(file, 'table'), basename(file));
-  for (const warning of table.warnings) console.error(`warning: ${formatProblem(warning)}`);
-  if (table.problems.length > 0) {
-    throw new CallError(
-      `${table.problems.length} problem(s) in ${file}; nothing was fitted:\n${table.problems.map(formatProblem).join('\n')}`,
-      1,
-    );
+  --outcome NAME        what is fitted against reserve; growth where neither this nor the settings say
+${SETTINGS_HELP}
+  --full                adds strength, work beyond failure, fatigue and the checks
+  --json                prints all of the analysis as JSON
+
+Exit code 0: fitted. 1: the table or the settings have problems (all are listed). 2: wrong call.`;
+
+const form = {
+  help: HELP,
+  options: {
+    outcome: { type: 'string' },
+    settings: { type: 'string' },
+    json: { type: 'boolean', default: false },
+    full: { type: 'boolean', default: false },
+  },
+  files: { counts: [1], expected: 'one table file' },
+} as const;
+
+runScript(form, ({ values, files: [file] }) => {
+  const settings = readSettings(values.settings, values.outcome);
+  const { arms, problems, warnings } = readArms(readText(file, 'table'), basename(file));
+  for (const warning of warnings) console.error(`warning: ${placeProblem(warning)}`);
+  if (problems.length > 0) {
+    throw new CallError(`${listProblems(problems)}\n${problems.length} problem(s) in ${file}; nothing was fitted`, 1);
   }
-  const analysis = full ? analyseInFull(table.arms, settings) : analyse(table.arms, settings);
-  console.log(json ? JSON.stringify(analysis, null, 2) : describeAnalysis(analysis, basename(file)));
-}
-
-function readCall() {
-  const { values, positionals } = parseCall(parse, USAGE);
-  const [file] = positionals;
-  if (positionals.length !== 1 || file === undefined) {
-    throw new CallError(`expected one table file, received ${positionals.length}\n${USAGE}`, 2);
+  const full = values.full ? analyseInFull(arms, settings) : null;
+  const analysis = full ?? analyse(arms, settings);
+  if (values.json) {
+    console.log(JSON.stringify(analysis, null, 2));
+    return;
   }
-  return { file, outcome: values.outcome, settingsFile: values.settings, json: values.json, full: values.full };
-}
-
-function parse() {
-  return parseArgs({
-    allowPositionals: true,
-    options: {
-      outcome: { type: 'string' },
-      settings: { type: 'string' },
-      json: { type: 'boolean', default: false },
-      full: { type: 'boolean', default: false },
-    },
-  });
-}
+  console.log(describeAnalysis(analysis, `${basename(file)}${isDemonstration(arms) ? `, ${DEMONSTRATION_NOTE}` : ''}`));
+  if (full) console.log(`\n${describeFullAnalysis(full)}`);
+});

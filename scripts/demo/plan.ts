@@ -44,7 +44,7 @@ export interface Exercise {
 }
 
 /** The ways in which papers report a change. */
-export const REPORTINGS = [
+const REPORTINGS = [
   'means, SDs and correlation',
   'means and SDs',
   'change SD',

@@ -32,7 +32,7 @@ export const FATIGUE_SPREAD = { study: 0.6, row: 0.5 } as const;
 export const SHARED_ERROR = 0.5;
 
 /** Per cent of 1RM at and above which a load is heavy. */
-export const SPLIT = 60;
+const SPLIT = 60;
 
 /** True growth of an arm in per cent, before the spread between studies and rows. */
 export function trueGrowth(load: number, reserve: number): number {

@@ -18,6 +18,12 @@ export interface Export {
 /** What the two formats call the fields of a study; completes “add … to the entry”. */
 export type FieldNames = Readonly<Record<string, string>>;
 
+/** What an export begins with, for a message; empty where it has nothing. */
+export function firstLine(text: string): string {
+  return text.trim().split('\n', 1)[0];
+}
+
+/** A place of an export that could not be read. */
 export function unreadable(
   file: string,
   line: number | null,

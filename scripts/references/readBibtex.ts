@@ -5,7 +5,7 @@
 import { type CslItem, plugins } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import type { Problem } from '../../src/evidence/problem.ts';
-import { type Entry, type Export, type FieldNames, unreadable } from './entry.ts';
+import { type Entry, type Export, type FieldNames, firstLine, unreadable } from './entry.ts';
 
 export const BIBTEX_FIELDS: FieldNames = {
   authors: 'a field author',
@@ -40,7 +40,7 @@ export function readBibtex(text: string, file: string): Export {
   const problems: Problem[] = [];
   const placed = readWhole(text) ?? readApart(text, file, problems);
   if (placed.length === 0 && problems.length === 0) {
-    problems.push(unreadable(file, null, '', 'at least one entry such as “@article{key, …}”', null));
+    problems.push(unreadable(file, null, firstLine(text), 'at least one entry such as “@article{key, …}”', null));
   }
   const registry = placed.map(({ raw }) => raw);
   const entries = placed.flatMap(({ raw, line, rest }, index): Entry[] => {
@@ -95,9 +95,8 @@ function readApart(text: string, file: string, problems: Problem[]): PlacedEntry
       if (isAbbreviation(piece)) abbreviations += `\n${piece}`;
       return raws.map((raw) => ({ raw, line, rest: piece }));
     } catch (error) {
-      const shown = piece.trim().split('\n', 1)[0];
       problems.push(
-        unreadable(file, line, shown, 'an entry with its braces closed and a comma after each field', error),
+        unreadable(file, line, firstLine(piece), 'an entry with its braces closed and a comma after each field', error),
       );
       return [];
     }

@@ -5,7 +5,7 @@
 import { type CslItem, plugins } from '@citation-js/core';
 import '@citation-js/plugin-ris';
 import type { Problem } from '../../src/evidence/problem.ts';
-import { type Entry, type Export, type FieldNames, unreadable } from './entry.ts';
+import { type Entry, type Export, type FieldNames, firstLine, unreadable } from './entry.ts';
 
 export const RIS_FIELDS: FieldNames = {
   authors: 'a line AU',
@@ -42,7 +42,9 @@ export function readRis(text: string, file: string): Export {
     if (tag === 'ER') open = null;
   });
   if (records.length === 0) {
-    problems.push(unreadable(file, null, '', 'at least one record that begins with a line “TY  - …”', null));
+    problems.push(
+      unreadable(file, null, firstLine(text), 'at least one record that begins with a line “TY  - …”', null),
+    );
   }
   const entries = records.flatMap(({ line, lines }, index): Entry[] => {
     try {

@@ -12,7 +12,7 @@ import {
   SEED,
   STUDY_COUNTS,
   TRUTH,
-} from '../../scripts/calibration.ts';
+} from '../../scripts/measure/calibration.ts';
 
 const stored: { truth: object; keptShare: number; seed: number; results: readonly Calibration[] } = JSON.parse(
   readFileSync(new URL('../../data/calibration.json', import.meta.url), 'utf8'),

@@ -1,6 +1,9 @@
 /** The demonstration tables: the same bytes on every run, varied enough to show everything, and true to their source. */
-import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
 import {
   BEYOND_FAILURE_GAIN,
   FATIGUE,
@@ -80,6 +83,34 @@ describe('the demonstration tables', () => {
     };
     expect(range('load_pct_1rm')).toEqual([25, 90]);
     expect(range('reserve_reps')).toEqual([0, 10]);
+  });
+});
+
+describe('writing the demonstration', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'demo-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  mkdirSync(join(folder, 'data'));
+  const write = (name: string, text: string) => writeFileSync(join(folder, 'data', name), text);
+  const readBack = (name: string) => readFileSync(join(folder, 'data', name), 'utf8');
+  const run = () =>
+    spawnSync(process.execPath, [resolve('scripts/demo-evidence.ts')], { encoding: 'utf8', cwd: folder });
+
+  it('puts it where there is nothing, or an edited demonstration', () => {
+    expect(run().status).toBe(0);
+    write('arms.csv', demo.arms.replace(',30,', ',31,'));
+    expect(run().status).toBe(0);
+    expect([readBack('arms.csv'), readBack('studies.csv')]).toEqual([demo.arms, demo.studies]);
+  });
+
+  it('leaves both tables alone where one has a line of another origin, and names it', () => {
+    const own = `${demo.studies}Own 2020,Own A,2020,A study that exists,,,,,\n`;
+    write('arms.csv', `${demo.arms}broken`);
+    write('studies.csv', demo.studies);
+    expect(run()).toMatchObject({ status: 1, stderr: expect.stringMatching(/data\/arms\.csv, line 288/u) });
+    write('arms.csv', '');
+    write('studies.csv', own);
+    expect(run()).toMatchObject({ status: 1, stderr: expect.stringMatching(/data\/studies\.csv, line 38/u) });
+    expect([readBack('arms.csv'), readBack('studies.csv')]).toEqual(['', own]);
   });
 });
 

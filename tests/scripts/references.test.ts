@@ -125,6 +125,7 @@ describe('RIS', () => {
     const { problems } = readRis(text, 'x.ris');
     expect(problems.map((problem) => problem.line)).toEqual([line]);
     expect(problems[0].expected).toMatch(expected);
+    expect(problems[0].value).toBe(text.split(/\r?\n/u, 1)[0]);
   });
 });
 
@@ -522,9 +523,17 @@ describe('the command', () => {
     ['an unknown option', ['a.ris', '--colour'], /--colour[\s\S]*usage/u],
     ['an option without its value', ['a.ris', '--table'], /--table[\s\S]*usage/u],
     ['another kind of file', ['a.docx'], /a file that ends in \.ris or \.bib, received a\.docx/u],
-    ['an export that is not there', ['none.ris'], /cannot read the export none\.ris: ENOENT/u],
-    ['a table that is not there', [good, '--table', 'none.csv'], /cannot read the table none\.csv: ENOENT/u],
-    ['a folder as the table', [good, '--table', 'data'], /cannot read the table data: EISDIR/u],
+    ['an export that is not there', ['none.ris'], /cannot read the export none\.ris: expected a file, found nothing/u],
+    [
+      'a table that is not there',
+      [good, '--table', 'none.csv'],
+      /cannot read the table none\.csv: expected a file, found nothing/u,
+    ],
+    [
+      'a folder as the table',
+      [good, '--table', 'data'],
+      /cannot read the table data: expected a file, found a folder/u,
+    ],
   ])('with %s ends in 2 with what was wrong', (_what, parameters, message) => {
     const { status, stderr } = run(...parameters);
     expect(status).toBe(2);

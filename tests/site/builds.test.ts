@@ -10,9 +10,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { dist } from '../support/builtSite.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const dist = join(root, 'dist');
 /** What a build does not read, or finds through the link to the installed packages. */
 const NOT_COPIED: readonly string[] = ['.git', '.astro', 'dist', 'node_modules', 'tests'];
 
@@ -23,7 +23,6 @@ const ADDRESSES = /\s(?:href|src|poster|action|component-url|renderer-url|before
 
 let folder: string;
 beforeAll(async () => {
-  if (!existsSync(join(dist, 'index.html'))) throw new Error('dist/ has no index.html: run `npm run build` first');
   folder = mkdtempSync(join(tmpdir(), 'builds-'));
   const copy = join(folder, 'elsewhere');
   for (const name of readdirSync(root).filter((one) => !NOT_COPIED.includes(one)))

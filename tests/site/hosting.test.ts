@@ -4,15 +4,15 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { dist } from '../support/builtSite.ts';
 
 const root = new URL('../../', import.meta.url);
 const read = (name: string) => readFileSync(new URL(name, root), 'utf8');
 /** Addresses of all files of the build; a page by its folder. */
-const addresses = readdirSync(fileURLToPath(new URL('dist/', root)), { recursive: true, withFileTypes: true })
+const addresses = readdirSync(dist, { recursive: true, withFileTypes: true })
   .filter((entry) => entry.isFile())
-  .map(({ parentPath, name }) => join(parentPath, name).slice(fileURLToPath(new URL('dist', root)).length))
+  .map(({ parentPath, name }) => join(parentPath, name).slice(dist.length))
   .map((path) => path.replace(/\/index\.html$/u, '/'));
 const pages = addresses.filter((address) => address.endsWith('/'));
 const embeds = pages.filter((address) => /^\/figures\/[^/]+\/embed\/$/u.test(address));
@@ -42,15 +42,18 @@ function headersOf(address: string): (readonly [string, string])[] {
 }
 
 const nginx = read('src/assets/hosting/nginx.conf.example');
-/** Value that nginx gives an address: fixed, or from the map of the variable. */
-function nginxHeader(name: string, address: string): string | undefined {
+/** Value that nginx gives an address with a status: fixed, or from the map of the variable. */
+function nginxHeader(name: string, address: string, status = 200): string | undefined {
   const [, fixed, variable] =
     new RegExp(`^ +add_header ${name} (?:"([^"]*)"|(\\$\\w+)) always;`, 'mu').exec(nginx) ?? [];
   if (!variable) return fixed;
-  const [, body = ''] = new RegExp(`map \\$uri \\${variable} \\{([^}]*)\\}`, 'u').exec(nginx) ?? [];
+  const [, subject = '', body = ''] = new RegExp(`map "?([^"]*?)"? \\${variable} \\{([^}]*)\\}`, 'u').exec(nginx) ?? [];
   const [, fallback] = /default +"([^"]*)"/u.exec(body) ?? [];
-  const [, pattern, value] = /^ +~(\S+) +"([^"]*)"/mu.exec(body) ?? [];
-  return new RegExp(pattern, 'u').test(address.endsWith('/') ? `${address}index.html` : address) ? value : fallback;
+  const [, pattern, value] = /^ +"?~(.+?)"? +"([^"]*)";/mu.exec(body) ?? [];
+  const uri = address.endsWith('/') ? `${address}index.html` : address;
+  return new RegExp(pattern, 'u').test(subject.replace('$status', String(status)).replace('$uri', uri))
+    ? value
+    : fallback;
 }
 
 describe('_headers', () => {
@@ -104,6 +107,12 @@ describe('the nginx example', () => {
       expect(nginxHeader('Content-Security-Policy', address), address).toBe(framing);
     }
   });
+
+  it('lets no browser keep the answer that a file is missing', () => {
+    expect(nginxHeader('Cache-Control', '/_astro/gone.12345678.js')).toMatch(/immutable/u);
+    expect(nginxHeader('Cache-Control', '/sub/_astro/gone.12345678.js')).toMatch(/immutable/u);
+    expect(nginxHeader('Cache-Control', '/_astro/gone.12345678.js', 404)).toMatch(/must-revalidate/u);
+  });
 });
 
 describe('the publishing workflow', () => {
@@ -115,6 +124,7 @@ describe('the publishing workflow', () => {
     expect(steps.filter((step) => order.includes(step))).toEqual(order);
     expect(workflow).toMatch(/BASE_PATH: \$\{\{ steps\.pages\.outputs\.base_path \}\}\/\n/u);
     expect(workflow).toMatch(/SITE_URL: \$\{\{ steps\.pages\.outputs\.origin \}\}\n/u);
+    expect(workflow).toMatch(/EVIDENCE: \$\{\{ vars\.EVIDENCE \|\| 'data\/arms\.csv' \}\}\n/u);
   });
 
   it('uses the platform’s own actions, each at one major version', () => {

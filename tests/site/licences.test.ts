@@ -1,11 +1,10 @@
 /** What the built site is made of: packages that may be sent to browsers, with their licences beside them. */
 import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { isMetBy, SHIPPED_LICENCES } from '../../scripts/licences/policy.ts';
+import { dist } from '../support/builtSite.ts';
 
-const dist = fileURLToPath(new URL('../../dist/', import.meta.url));
-const notices = readFileSync(`${dist}licences.txt`, 'utf8');
+const notices = readFileSync(`${dist}/licences.txt`, 'utf8');
 /** Name, version and licence of every package, as the bundler met them while it wrote the site. */
 const shipped = [...notices.matchAll(/^(@?[\w./-]+) (\d+\.\d+\.\d+\S*) \(([^()]+)\)$/gmu)].map(
   ([, name, , licence]) => ({
@@ -38,10 +37,10 @@ describe('licences.txt', () => {
 
   it('names nothing that writes references, and no script holds it', () => {
     expect(shipped.filter(({ name }) => /citeproc|citation-js/u.test(name))).toEqual([]);
-    const scripts = readdirSync(`${dist}_astro`).filter((name) => name.endsWith('.js'));
+    const scripts = readdirSync(`${dist}/_astro`).filter((name) => name.endsWith('.js'));
     expect(scripts.length).toBeGreaterThan(5);
     for (const name of scripts) {
-      expect(readFileSync(`${dist}_astro/${name}`, 'utf8'), name).not.toMatch(/citeproc|citation-?js|CSL\.Engine/iu);
+      expect(readFileSync(`${dist}/_astro/${name}`, 'utf8'), name).not.toMatch(/citeproc|citation-?js|CSL\.Engine/iu);
     }
   });
 

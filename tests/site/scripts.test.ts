@@ -1,9 +1,9 @@
 /** What the scripts of the built site must not do, whatever library they come from. */
 import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
+import { dist } from '../support/builtSite.ts';
 
-const folder = fileURLToPath(new URL('../../dist/_astro/', import.meta.url));
+const folder = `${dist}/_astro/`;
 
 it('no script of a page or worker evaluates text', () => {
   const scripts = readdirSync(folder).filter((name) => name.endsWith('.js'));

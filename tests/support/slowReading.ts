@@ -5,7 +5,7 @@
  */
 import { ARM_COLUMNS, type Arm, type ArmColumn } from '../../src/evidence/schema.ts';
 
-export interface SlowRecord {
+interface SlowRecord {
   readonly line: number;
   readonly cells: readonly string[];
 }

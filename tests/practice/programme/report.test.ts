@@ -5,7 +5,7 @@
  */
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { longProgramme } from '../../../scripts/longProgramme.ts';
+import { longProgramme } from '../../../scripts/measure/longProgramme.ts';
 import { analyse } from '../../../src/model/analyse.ts';
 import { openResponse } from '../../../src/model/response.ts';
 import { settingsSchema } from '../../../src/model/settings.ts';

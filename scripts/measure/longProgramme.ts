@@ -1,5 +1,5 @@
 /** A programme of many different lines, for measuring. */
-import type { Exercise } from '../src/evidence/exercises.ts';
+import type { Exercise } from '../../src/evidence/exercises.ts';
 
 /** CSV of so many lines over four weeks, with loads from 40 to 89 % and reserves from 0 to 6. */
 export function longProgramme(exercises: readonly Exercise[], length: number): string {

@@ -1,11 +1,11 @@
 /** A comparison of two tables as lines of text for a terminal. */
-import { showValue } from '../src/evidence/problem.ts';
-import { type CellValue, writeCell } from '../src/evidence/writeTable.ts';
-import type { BandChange, TableComparison } from '../src/model/compareTables.ts';
-import type { Estimate, Target } from '../src/model/result.ts';
-import type { NamedRow, RowChanges, StudyRowChanges } from '../src/model/rowChanges.ts';
-import type { BandAnswer, StudyMove } from '../src/model/studyMoves.ts';
-import { writePercent } from '../src/numerics/percent.ts';
+import { showValue } from '../../src/evidence/problem.ts';
+import { type CellValue, writeCell } from '../../src/evidence/writeTable.ts';
+import type { BandChange, TableComparison } from '../../src/model/compareTables.ts';
+import type { Estimate, Target } from '../../src/model/result.ts';
+import type { NamedRow, RowChanges, StudyRowChanges } from '../../src/model/rowChanges.ts';
+import type { BandAnswer, StudyMove } from '../../src/model/studyMoves.ts';
+import { writePercent } from '../../src/numerics/percent.ts';
 
 /** Studies whose moves are printed; the JSON has all. */
 const SHOWN_MOVES = 10;

@@ -1,19 +1,18 @@
 /** An analysis as lines of text for a terminal. */
+import type { Analysis, Band, BandDifference, Coefficient, Target } from '../../src/model/result.ts';
+import { writePercent } from '../../src/numerics/percent.ts';
 
-import type { Analysis, Band, BandDifference, Coefficient, Target } from '../src/model/result.ts';
-import { writePercent } from '../src/numerics/percent.ts';
-
-export function describeAnalysis(analysis: Analysis, fileName: string): string {
+/** @param table what the first line calls the table */
+export function describeAnalysis(analysis: Analysis, table: string): string {
   const { settings, rows, bands } = analysis;
   const split =
     settings.split === null ? 'all loads together' : `light below ${settings.split} % of 1RM, heavy from there on`;
   return [
-    `${fileName}: ${settings.outcome} against reserve, ${settings.metric}, ${settings.curve}, ${settings.weighting} weighting`,
+    `${table}: ${settings.outcome} against reserve, ${settings.metric}, ${settings.curve}, ${settings.weighting} weighting`,
     `${rows.included} rows fitted, ${rows.excluded.length} left out; ${split}`,
     ...Object.entries(bands).flatMap(([name, band]) => ['', ...describeBand(name, band, settings.confidence)]),
     ...(analysis.difference ? ['', describeDifference(analysis.difference)] : []),
-    '',
-    'Rows left out:',
+    ...(rows.excluded.length > 0 ? ['', 'Rows left out:'] : []),
     ...countReasons(analysis).map(([reason, lines]) => `  ${lines} × ${reason}`),
   ].join('\n');
 }

@@ -1,11 +1,11 @@
 /** How often the engine's 95 % intervals hold a known truth, and how far its estimates stray from it. */
-import { makeCurve } from '../src/model/curve.ts';
-import { fitModel } from '../src/model/mixed.ts';
-import { inferContrast } from '../src/model/robust.ts';
-import { type SimulationTruth, simulateTable } from '../src/model/simulation.ts';
-import { findTarget, SCAN_STEPS } from '../src/model/target.ts';
-import { quantileOfSorted } from '../src/numerics/quantile.ts';
-import { makeRandom } from '../src/numerics/random.ts';
+import { makeCurve } from '../../src/model/curve.ts';
+import { fitModel } from '../../src/model/mixed.ts';
+import { inferContrast } from '../../src/model/robust.ts';
+import { type SimulationTruth, simulateTable } from '../../src/model/simulation.ts';
+import { findTarget, SCAN_STEPS } from '../../src/model/target.ts';
+import { quantileOfSorted } from '../../src/numerics/quantile.ts';
+import { makeRandom } from '../../src/numerics/random.ts';
 
 /** Growth and spreads like those of the demonstration's light loads. */
 export const TRUTH: SimulationTruth = { intercept: 0.0725, slope: -0.005, tau: 0.02, omega: 0.008, rho: 0.5 };

@@ -1,0 +1,94 @@
+/** What the scripts share: reading a call and the files it names, and ending one that cannot be carried out. */
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { formatProblem, type Problem } from '../../src/evidence/problem.ts';
+
+/** A call that cannot be carried out, with the exit code it ends in: 1 for the data, 2 for the call. */
+export class CallError extends Error {
+  readonly exitCode: 1 | 2;
+  constructor(message: string, exitCode: 1 | 2) {
+    super(message);
+    this.exitCode = exitCode;
+  }
+}
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+
+/** How a script is called. */
+interface CallForm<Given extends Options> {
+  /** What `--help` prints; its first line stands below the message of a wrong call. */
+  readonly help: string;
+  readonly options?: Given;
+  /** How many files a call names, as a list of the numbers allowed and in words that complete “expected …”; none by default. */
+  readonly files?: { readonly counts: readonly number[]; readonly expected: string };
+}
+
+type Values<Given extends Options> = ReturnType<typeof parseArgs<{ options: Given; allowPositionals: true }>>['values'];
+
+/** Reads the call and does a script's work with it; a CallError becomes its message and exit code. */
+export function runScript<Given extends Options>(
+  form: CallForm<Given>,
+  work: (call: { readonly values: Values<Given>; readonly files: readonly string[] }) => void,
+): void {
+  const words = process.argv.slice(2);
+  if (words.includes('--help') || words.includes('-h')) {
+    console.log(form.help);
+    return;
+  }
+  try {
+    work(readCall(words, form));
+  } catch (error) {
+    if (!(error instanceof CallError)) throw error;
+    console.error(error.message);
+    process.exitCode = error.exitCode;
+  }
+}
+
+function readCall<Given extends Options>(words: string[], { help, options, files }: CallForm<Given>) {
+  const { counts, expected } = files ?? { counts: [0], expected: 'no file' };
+  const refuse = (message: string) => new CallError(`${message}\n${help.split('\n', 1)[0]}`, 2);
+  let call: { values: Values<Given>; positionals: string[] };
+  try {
+    call = parseArgs({ args: words, allowPositionals: true, options: options ?? ({} as Given) });
+  } catch (error) {
+    // What Node says from the second sentence on is advice for files whose name begins with a hyphen.
+    throw refuse(error instanceof Error ? error.message.split(/\. |\n/u, 1)[0] : String(error));
+  }
+  const named = call.positionals;
+  if (!counts.includes(named.length)) {
+    throw refuse(`expected ${expected}, received ${named.length}${named.length > 0 ? `: ${named.join(', ')}` : ''}`);
+  }
+  return { values: call.values, files: named };
+}
+
+/**
+ * Text of a file, without a byte-order mark; bytes that are no UTF-8 become U+FFFD.
+ *
+ * @param what names the file's part in the call, for the message
+ */
+export function readText(file: string, what: string): string {
+  try {
+    return new TextDecoder().decode(readFileSync(file));
+  } catch (error) {
+    throw new CallError(`cannot read the ${what} ${file}: ${describeFileError(error, file)}`, 2);
+  }
+}
+
+/** Why a file could not be read or written, with where it was looked for. */
+export function describeFileError(error: unknown, file: string): string {
+  const code = error instanceof Error && 'code' in error ? error.code : error;
+  if (code === 'ENOENT') return `expected a file, found nothing at ${resolve(file)}`;
+  if (code === 'EISDIR') return `expected a file, found a folder at ${resolve(file)}`;
+  return String(code);
+}
+
+/** A problem with the file it is in: “arms.csv: line 17, `reserve_reps`: expected …”. */
+export function placeProblem(problem: Problem): string {
+  return `${problem.file}: ${formatProblem(problem)}`;
+}
+
+/** Problems with their files, a line each. */
+export function listProblems(problems: readonly Problem[]): string {
+  return problems.map(placeProblem).join('\n');
+}
