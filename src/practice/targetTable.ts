@@ -38,7 +38,7 @@ export function listTargets(analysis: PracticeAnalysis): readonly TargetRow[] {
 const NEAR_SPLIT = 10;
 
 /** The band that a load belongs to. */
-export function bandOf({ settings }: PracticeAnalysis, load: number): BandName {
+function bandNameAt({ settings }: PracticeAnalysis, load: number): BandName {
   if (settings.split === null) return 'all';
   return load < settings.split ? 'light' : 'heavy';
 }
@@ -51,7 +51,7 @@ export function fitNear(analysis: PracticeAnalysis, load: number): OpenFit | und
   const joint = split !== null && Math.abs(load - split) <= NEAR_SPLIT ? find('joint') : undefined;
   const studied = joint?.fit.studiedLoad;
   if (joint && studied && load >= studied.low && load <= studied.high) return joint;
-  return find(bandOf(analysis, load));
+  return find(bandNameAt(analysis, load));
 }
 
 const jointTarget = rememberBy<PracticeAnalysis, Target>();
@@ -62,7 +62,7 @@ export function targetNear(analysis: PracticeAnalysis, load: number): SourcedTar
   if (near?.fit.source === 'joint') {
     return { source: 'joint', target: askJoint(analysis, near, load), unreliable: near.fit.unreliable };
   }
-  const source = bandOf(analysis, load);
+  const source = bandNameAt(analysis, load);
   const { bands } = analysis;
   const band = 'all' in bands ? bands.all : bands[source === 'light' ? 'light' : 'heavy'];
   return { source, target: band.target, unreliable: band.unreliable };

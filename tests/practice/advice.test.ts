@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { RELATIONS } from '../../src/evidence/repetitions.ts';
+import { meanRepetitions, RELATIONS } from '../../src/evidence/repetitions.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { TRAINING_STATUSES } from '../../src/evidence/vocabulary.ts';
 import { analyse } from '../../src/model/analyse.ts';
@@ -12,7 +12,9 @@ import { advise } from '../../src/practice/advice.ts';
 import { stateAnswer, stateDoubts } from '../../src/practice/answer.ts';
 import { COMPANIES, type Company, cautionsFor } from '../../src/practice/cautions.ts';
 import { rangeOfRepetitions } from '../../src/practice/commonPractice.ts';
+import { describeNear } from '../../src/practice/evidenceNear.ts';
 import { PUBLISHED_JUDGEMENT } from '../../src/practice/judgement.ts';
+import { writeHours } from '../../src/practice/recovery.ts';
 import { PURPOSES, type Situation } from '../../src/practice/situation.ts';
 import { listTargets } from '../../src/practice/targetTable.ts';
 import { expectWithin } from '../support/closeness.ts';
@@ -73,7 +75,7 @@ describe('advice', () => {
   });
 
   it('never allows reserve 0 alone on an exercise that can pin the lifter, and always has cautions', () => {
-    const seen = { withRange: 0, without: 0 };
+    const seen = { withRange: 0, without: 0, bounded: 0 };
     fc.assert(
       fc.property(fc.constantFrom(...analyses), situations, (analysis, situation) => {
         const { reserve, sentence, cautions, choices } = advise(analysis, situation);
@@ -86,6 +88,12 @@ describe('advice', () => {
           expect(reserve.most).toBeGreaterThanOrEqual(reserve.least);
           expect(reserve.least).toBeGreaterThanOrEqual(0);
         }
+        // One repetition has to be done, so no set leaves more than the others.
+        const mean = meanRepetitions(situation.load, situation.exercise.relation ?? 'bench press');
+        for (const left of mean === null ? [] : [reserve?.most ?? 0, ...choices.map((choice) => choice.reserve)]) {
+          seen.bounded += left + 1 >= Math.floor(mean ?? 0) ? 1 : 0;
+          expect(left).toBeLessThanOrEqual((mean ?? 0) - 1);
+        }
         if (!situation.exercise.canPin || situation.company !== 'alone') return;
         seen[reserve ? 'withRange' : 'without']++;
         expect(reserve === null || reserve.least >= 1).toBe(true);
@@ -94,19 +102,20 @@ describe('advice', () => {
         if (reserve && situation.purpose !== 'strength, main lift') {
           expect(reserve.least + Math.min(0, situation.judgement.bias)).toBeGreaterThanOrEqual(1 - 1e-6);
         }
-        expect(sentence).not.toMatch(/until no further repetition/u);
+        expect(sentence).not.toMatch(/no further good repetition/u);
         expect(cautions.join(' ')).toMatch(/safety arms or have a spotter.*collars off/u);
       }),
       { seed: 11, numRuns: 1500 },
     );
     expect(seen.withRange).toBeGreaterThan(100);
     expect(seen.without).toBeGreaterThan(10);
+    expect(seen.bounded).toBeGreaterThan(10);
   });
 
   it('is a range of whole numbers from the cautious to the practical target', () => {
-    const { reserve, target, raised } = advise(shipped, at(80));
+    const { reserve, target, adjustments } = advise(shipped, at(80));
     expect(reserve).toEqual({ least: Math.floor(target.cautious ?? -1), most: target.practical });
-    expect(raised).toEqual([]);
+    expect(adjustments).toEqual([]);
   });
 
   it('from reserve 0 up says “at most” to the lifter', () => {
@@ -137,9 +146,40 @@ describe('advice', () => {
       const targets = Array.from({ length: 76 }, (_, i) => advise(analysis, at(20 + i)));
       const points = targets.map(({ target }) => target.point ?? Number.NaN);
       expect(points).toEqual([...points].sort((a, b) => a - b));
-      const most = targets.map(({ reserve }) => reserve?.most ?? Number.NaN);
+      // A very heavy load cannot leave what the evidence would allow; that is said, and is no answer of the evidence.
+      const own = targets.filter(({ adjustments }) => adjustments.length === 0);
+      expect(own.length).toBeGreaterThan(40);
+      const most = own.map(({ reserve }) => reserve?.most ?? Number.NaN);
       expect(most).toEqual([...most].sort((a, b) => a - b));
     }
+  });
+
+  it('asks for no more than a set at the load can leave, and says what lowered it', () => {
+    // Published (Nuzzo et al. 2024, second-hand): 2.59 possible at 95 %, 6.23 at 85 %.
+    const heavy = advise(shipped, at(95));
+    expect(heavy.target.practical).toBe(3);
+    expect(heavy.reserve).toEqual({ least: 1, most: 1 });
+    expect(heavy.adjustments.join()).toMatch(/Lowered to what a set at this load can leave: no more than about 2\.6/u);
+    expect(heavy.choices.map(({ reserve }) => reserve)).toEqual([0, 1]);
+    expect(advise(analyses[SHARES.indexOf(0.5)], at(85)).reserve).toEqual({ least: 5, most: 5 });
+    // Nothing is published at 99 %: no more are possible there than at 95 %.
+    expect(advise(shipped, at(99)).reserve).toEqual({ least: 1, most: 1 });
+  });
+
+  it('refuses a load that cannot leave what safety asks for', () => {
+    const exercise = { ...at(95).exercise, canPin: true };
+    const { reserve, sentence } = advise(shipped, { ...at(95), exercise, judgement: { bias: -2, spread: 1 } });
+    expect(reserve).toBeNull();
+    expect(sentence).toMatch(
+      /no set leaves 3 in reserve\. Take a lighter load, or set safety arms or have a spotter\.$/u,
+    );
+  });
+
+  it('at reserve 0 ends with the last good repetition, as the cautions ask', () => {
+    const [, , , near] = analyses;
+    const { reserve, sentence } = advise(near, at(30));
+    expect(reserve).toEqual({ least: 0, most: 0 });
+    expect(sentence).toBe('End the set when no further good repetition is possible.');
   });
 
   it('has cautions that fit who is there and what the exercise is', () => {
@@ -187,6 +227,17 @@ describe('a lifter who misjudges reserve', () => {
     expect(advise(shipped, { ...at(40), judgement: { bias: 0, spread: 3 } }).testSet).toBe(true);
   });
 
+  it('is advised none where the interval has no upper end to reach beyond', () => {
+    const few = analyseForPractice(
+      arms.filter(({ study }) => /^[A-F]/u.test(study)),
+      settingsSchema.parse({}),
+    );
+    const { target, trained, testSet } = advise(few, { ...at(80), judgement: { bias: 0, spread: 3 } });
+    expect(target.high).toBeNull();
+    expect(trained?.high).toBeGreaterThan(target.point ?? Number.NaN);
+    expect(testSet).toBe(false);
+  });
+
   it('by naming more than are left is told to leave so many more under a bar alone', () => {
     const bar = { ...at(40).exercise, canPin: true };
     expect(advise(shipped, { ...at(40), exercise: bar, judgement: { bias: -1.5, spread: 1 } }).reserve?.least).toBe(3);
@@ -209,16 +260,24 @@ describe('the main lift of strength work', () => {
 
   it('does fewer than planned where safety asks for one left', () => {
     const bar = { ...at(80).exercise, canPin: true };
-    const { mainLift, reserve, raised } = main(80, 9, { exercise: bar });
+    const { mainLift, reserve, adjustments } = main(80, 9, { exercise: bar });
     expect(mainLift?.repetitions).toBe(7);
     expect(reserve?.least).toBe(1);
-    expect(raised.join(' ')).toMatch(/9 repetitions were planned; no more than 7 leave the 1/u);
+    expect(adjustments.join(' ')).toMatch(/9 repetitions were planned; no more than 7 leave the 1/u);
+  });
+
+  it('is not shifted by how the lifter judges, since repetitions are counted', () => {
+    const usual = main(80, 5, { judgement: PUBLISHED_JUDGEMENT });
+    expect(usual.choices).toEqual(main(80, 5).choices);
+    expect(usual.choices[0].kept).not.toEqual(
+      advise(shipped, { ...at(80), judgement: PUBLISHED_JUDGEMENT }).choices.find(({ reserve }) => reserve === 2)?.kept,
+    );
   });
 
   it('is refused where nothing is published for the load', () => {
     const { reserve, sentence } = main(98, 1);
     expect(reserve).toBeNull();
-    expect(sentence).toMatch(/not known.*Leave at least 1/u);
+    expect(sentence).toMatch(/what 1 repetition leaves is not known.*Leave at least 1/u);
   });
 });
 
@@ -240,7 +299,37 @@ describe('staying fresh', () => {
   it('says to move the session where no reserve is recovered in time', () => {
     const { reserve, sentence } = fresh(1);
     expect(reserve).toBeNull();
-    expect(sentence).toMatch(/and 1 are left: move the session/u);
+    expect(sentence).toMatch(/takes 13 hours and 1 hour is left: move the session/u);
+  });
+
+  it('says whether the least reserve is in time surely or only expected to be', () => {
+    const last = recovery[recovery.length - 1];
+    if (last.high === null) throw new Error('expected an upper limit');
+    expect(fresh(last.hours + 0.5).adjustments.join()).toMatch(
+      /least reserve expected to be recovered in time is 5 .* though its interval reaches past/u,
+    );
+    expect(fresh(last.high + 0.5).adjustments.join()).toMatch(/in time with its whole interval is 5 /u);
+  });
+
+  it('says hours so that both sides of the event are told apart', () => {
+    expect(writeHours(20.2, 48)).toBe('21 hours');
+    expect(writeHours(20.2, 20.9)).toBe('20.2 hours');
+    expect(writeHours(0.4, 0)).toBe('1 hour');
+  });
+
+  it('never asks for less reserve, nor leaves it open to more, where more took longer to recover from', () => {
+    const turned = arms.map((arm) => ({
+      ...arm,
+      reserve_reps: arm.reserve_reps === null ? null : Math.max(0, 8 - arm.reserve_reps),
+    }));
+    const odd = analyseForPractice(turned, settingsSchema.parse({}));
+    const hours = odd.fatigue.byStatus[1].recovery.map((one) => one.hours);
+    expect(hours).toEqual([...hours].sort((a, b) => a - b));
+    const event = { hoursToEvent: hours[0] + 0.5 };
+    expect(advise(odd, { ...at(60), ...event }).event?.sentence).not.toMatch(/Instead leave/u);
+    const { reserve, event: answer } = advise(odd, { ...at(60), ...event, purpose: 'staying fresh' });
+    expect(reserve?.most).toBe(reserve?.least);
+    expect(answer?.verdict).not.toBe('not in time');
   });
 
   it('without hours is advised as growth', () => {
@@ -275,6 +364,19 @@ describe('the answer in one sentence', () => {
     expect(stateDoubts(shipped)).toEqual([]);
   });
 
+  it('adds to it that an interval is in pieces', () => {
+    if ('all' in shipped.bands) throw new Error('expected two bands');
+    const { light, heavy } = shipped.bands;
+    const set: [number, number][] = [
+      [2, 4],
+      [7, 9],
+    ];
+    const pieces = { ...shipped, bands: { light, heavy: { ...heavy, target: { ...heavy.target, set } } } };
+    expect(stateDoubts(pieces)).toEqual([
+      'With heavy loads the interval has 2 separate pieces; the one shown holds the number.',
+    ]);
+  });
+
   it('calls the interval of a few studies unreliable, and so does the advice from them', () => {
     const few = arms.filter(({ study }) => /^[A-F]/u.test(study));
     const analysis = analyseForPractice(few, settingsSchema.parse({}));
@@ -284,6 +386,19 @@ describe('the answer in one sentence', () => {
     expect(unreliable).toBe(true);
     expect(stateDoubts(analysis).join(' ')).toMatch(/heavy loads .* fewer than 4 degrees of freedom/u);
     expect(advise(analysis, at(85)).unreliable).toBe(true);
+  });
+});
+
+describe('evidence near a load', () => {
+  it('is counted in the number that grammar asks for, with no more digits than were asked', () => {
+    const near = { arms: 1, studies: 1, nearest: null, loadOutside: 1 };
+    expect(describeNear(near, true)).toBe(
+      '1 arm of 1 study within 10 points of this load and 1 repetition of this reserve; the load lies 1 point outside all that was studied',
+    );
+    const none = { arms: 0, studies: 0, nearest: { load: 200 / 3, reserve: 2 }, loadOutside: 0 };
+    expect(describeNear(none, false)).toBe(
+      'no arm within 10 points of this load; the nearest trained at 66.7 % with 2 in reserve',
+    );
   });
 });
 
