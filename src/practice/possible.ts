@@ -17,6 +17,8 @@ const STAND_IN: Relation = 'bench press';
 export const LOAD_RANGE = { from: 20, to: 95 } as const;
 /** Repetitions possible at the ends of that range, whole numbers. */
 export const POSSIBLE_REPETITIONS = { from: 3, to: 100 } as const;
+/** Whole repetitions for which a load is published at all. */
+export const PUBLISHED_REPETITIONS = { from: 3, to: 127 } as const;
 
 export interface Possible {
   /** Mean over people. */
