@@ -24,13 +24,18 @@ export interface TargetRow extends SourcedTarget {
   readonly range: RepetitionRange;
   /** Per cent of 1RM at which the range's typical repetitions are possible (published relation). */
   readonly load: number;
+  /** The target in whole repetitions, as far as a set of the typical repetitions can leave them; null without one. */
+  readonly inPractice: number | null;
 }
 
 export function listTargets(analysis: PracticeAnalysis): readonly TargetRow[] {
   return REPETITION_RANGES.map((range) => {
     const load = loadForRepetitions(range.typical);
     if (load === null) throw new Error(`invalid range; no load is published for ${range.typical} repetitions`);
-    return { range, load, ...targetNear(analysis, load) };
+    const sourced = targetNear(analysis, load);
+    const { practical } = sourced.target;
+    // One repetition has to be done.
+    return { range, load, inPractice: practical && Math.min(practical, range.typical - 1), ...sourced };
   });
 }
 
