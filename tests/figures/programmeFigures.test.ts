@@ -88,6 +88,14 @@ describe('two versions in a sentence', () => {
     );
   });
 
+  it('call no difference more or less that is shown as 0', () => {
+    if (!comparison?.drop) throw new Error('expected a drop');
+    const drop = { ...comparison.drop, estimate: 2e-4, ciLow: 1e-4, ciHigh: 3e-4 };
+    expect(describeVersions({ ...comparison, drop }, regatta, analysis)).toMatch(
+      /leaves a fatigue that differs from version one’s by less than 0\.1 % of performance/u,
+    );
+  });
+
   it('call a line unsafe by what it leaves', () => {
     const unsafe = first.check?.lines.find((line) => line.unsafe);
     if (!unsafe) throw new Error('expected an unsafe line');
