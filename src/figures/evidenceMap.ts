@@ -6,7 +6,9 @@ import * as Plot from '@observablehq/plot';
 import { MAPPED_LOAD, MAPPED_RESERVE } from '../model/emptyRegions.ts';
 import type { EvidenceMap } from '../model/evidenceMap.ts';
 import type { BandName } from '../model/result.ts';
-import type { Figure } from './figure.ts';
+import { countOf } from '../practice/countOf.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { lowerFirst, upperFirst } from './firstLetter.ts';
 import { BAND_LOOKS } from './growthByReserve.ts';
 
 const WIDTH = 480;
@@ -37,9 +39,7 @@ export function evidenceMap(map: EvidenceMap): Figure {
     reserveTo: reserve[1],
   }));
   const words = map.regions.map(({ words }, i) => `(${i + 1}) ${words}.`);
-  const caption = captionOf(map, words);
-  const title = titleOf(map);
-  return {
+  return describedByWords({
     plot: {
       width: WIDTH,
       height: HEIGHT,
@@ -72,9 +72,8 @@ export function evidenceMap(map: EvidenceMap): Figure {
         ...numberMarks(regions),
       ],
     },
-    title,
-    caption,
-    alternative: `${title}. ${caption}`,
+    title: titleOf(map),
+    caption: captionOf(map, words),
     table: {
       columns: ['load (% of 1RM)', 'reserve (repetitions)', 'arms', 'people', 'studies'],
       rows: map.cells.map(({ load, reserve, arms, people, studies }) => [
@@ -85,7 +84,7 @@ export function evidenceMap(map: EvidenceMap): Figure {
         studies,
       ]),
     },
-  };
+  });
 }
 
 function bandsOf({ split }: EvidenceMap): readonly BandName[] {
@@ -170,9 +169,9 @@ function placeMarks({ places }: EvidenceMap, band: BandName): Plot.Markish[] {
 
 function titleOf({ regions, outcome }: EvidenceMap): string {
   const [first] = regions;
-  const about = `${outcome.charAt(0).toUpperCase()}${outcome.slice(1)}`;
+  const about = upperFirst(outcome);
   if (!first) return `${about}: no large gap among the loads and reserves studied`;
-  return `${about}: ${first.words.charAt(0).toLowerCase()}${first.words.slice(1)}`;
+  return `${about}: ${lowerFirst(first.words)}`;
 }
 
 function captionOf(map: EvidenceMap, words: readonly string[]): string {
@@ -207,10 +206,6 @@ function captionOf(map: EvidenceMap, words: readonly string[]): string {
 /** “75 to below 80”; the last cell holds its upper line. */
 function showCell([low, high]: readonly [number, number], last: number): string {
   return `${low} to ${high === last ? '' : 'below '}${high}`;
-}
-
-function countOf(count: number, one: string, several = `${one}s`): string {
-  return `${count} ${count === 1 ? one : several}`;
 }
 
 function isOrAre(count: number): string {

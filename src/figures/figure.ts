@@ -16,3 +16,8 @@ export interface Figure {
   /** The plotted numbers. */
   readonly table: FigureTable;
 }
+
+/** A figure that is described, to those who do not see it, by its title and caption. */
+export function describedByWords(figure: Omit<Figure, 'alternative'>): Figure {
+  return { ...figure, alternative: `${figure.title}. ${figure.caption}` };
+}

@@ -3,13 +3,19 @@
  * interval allows.
  */
 import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
-import type { Sweep, SweepChoice } from '../model/checks/sweep.ts';
+import type { BandSweep, Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { BandChecks, FullAnalysis } from '../model/full.ts';
 import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
+import { countOf } from '../practice/countOf.ts';
+import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, shownUnit } from './format.ts';
+import { CURVE_WORDS } from './settingsWords.ts';
+
+/** Points of per cent of 1RM over which a difference in strength by load is stated. */
+export const SHOWN_POINTS = 10;
 
 /** Strength against reserve and load, and whether the effect of reserve is worth something. */
 export function describeStrength(
@@ -21,20 +27,20 @@ export function describeStrength(
   const { metric, smallestWorthwhile } = settings;
   const over = equivalence.difference;
   const difference = `${JUDGED_REPETITIONS} more repetitions in reserve change strength by ${formatChange(over, metric)}`;
+  const least = `the ${smallestWorthwhile[metric]} ${shownUnit(metric)} taken as the smallest difference worth having`;
   const verdicts = {
-    inside: `, inside the ${smallestWorthwhile[metric]} ${shownUnit(metric)} taken as the smallest difference worth having`,
-    'inside and apart from 0': `, apart from 0 but inside the ${smallestWorthwhile[metric]} ${shownUnit(metric)} taken as the smallest difference worth having`,
+    inside: `, inside ${least}`,
+    'inside and apart from 0': `, apart from 0 but inside ${least}`,
     'apart from 0': ', which is apart from 0',
     open: ', which neither shows an effect nor rules out one worth having',
   } as const;
-  const perTen = scaleEstimate(load, 10);
   const loadSide =
     load.ciLow > 0
       ? 'Heavier loads bring more'
       : load.ciHigh < 0
         ? 'Heavier loads bring less'
         : 'Load shows no effect distinguishable from none';
-  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: 10 points of 1RM change it by ${formatChange(perTen, metric)} (${rows} rows, ${studies} studies).${doubt('The intervals are', over, load)}`;
+  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: ${SHOWN_POINTS} points of 1RM change it by ${formatChange(scaleEstimate(load, SHOWN_POINTS), metric)} (${countOf(rows, 'row')}, ${countOf(studies, 'study', 'studies')}).${doubt('The intervals are', over, load)}`;
 }
 
 /** How long until performance is back, by training status. */
@@ -42,15 +48,15 @@ export function describeRecovery(
   { status, recovery, perReserve, failure, studies }: FatigueByStatus,
   settings: Settings,
 ): string {
-  const who = status === 'trained' ? 'Trained people' : 'Untrained people';
+  const who = `${upperFirst(status)} people`;
   if (failure) return `${who}: no estimate, since ${failure.reason}.`;
   const [first] = recovery;
   if (!first) return `${who}: no reserve near failure was studied.`;
   const last = recovery[recovery.length - 1];
   const hours = ({ hours: point, low, high }: typeof first) =>
-    `${formatNumber(point, 0)} hours (${formatRange(low, high, 0)})`;
+    `${countOf(Math.round(point), 'hour')} (${formatRange(low, high, 0)})`;
   const later = last === first ? '' : `, after sets with ${last.reserve} left ${hours(last)}`;
-  return `${who} are back to within ${settings.fatigueMargin} % of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${studies} studies).${perReserve ? doubt('That reserve changes this is', perReserve) : ''}`;
+  return `${who} are back to within ${settings.fatigueMargin} % of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countOf(studies, 'study', 'studies')}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
 }
 
 /** Partials and load drops against stopping at failure. */
@@ -68,7 +74,7 @@ export function describeBeyondFailure(
         : 'show no difference in growth from stopping at failure that can be told from none';
   const few =
     difference.df < LEAST_RELIABLE_DF
-      ? `; with ${studies} studies and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
+      ? `; with ${countOf(studies, 'study', 'studies')} and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
       : '';
   return `${name} ${found}: ${formatChange(difference, settings.metric)}${few}.`;
 }
@@ -83,30 +89,47 @@ export function describeRobustness(name: 'light' | 'heavy', analysis: FullAnalys
 }
 
 function describeInfluence(name: string, { target }: Band, { influence }: BandChecks): string {
-  const moved = influence.studies
+  const all = target.point ?? 0;
+  const found = influence.studies
     .flatMap(({ study, targetWithout: { point } }) => (point === null ? [] : [{ study, point }]))
-    .sort((a, b) => Math.abs(b.point - (target.point ?? 0)) - Math.abs(a.point - (target.point ?? 0)));
-  const lost = influence.studies.length - moved.length;
-  const [most] = moved;
-  if (!most) return `Without any one study there is no target for ${name} loads.`;
-  const gone = lost > 0 ? `; without ${lost} of them there is no target` : '';
-  return `One study: leaving out ${most.study}, the one that moves it most, puts the target for ${name} loads at ${formatNumber(most.point, 1)} instead of ${formatNumber(target.point ?? 0, 1)}${gone}.`;
+    .sort((a, b) => Math.abs(b.point - all) - Math.abs(a.point - all));
+  const lost = influence.studies.length - found.length;
+  const [most] = found;
+  if (!most) return `One study: whichever is left out, there is no target for ${name} loads.`;
+  const [was, without] = [all, most.point].map((point) => formatNumber(point, 1));
+  const lose =
+    lost > 0
+      ? `without ${lost === 1 ? 'one of them' : `${lost} of them, one at a time,`} there is no target at all; `
+      : '';
+  const move =
+    was === without
+      ? `the target for ${name} loads stays at ${was} whichever${lost > 0 ? ' other' : ''} is left out`
+      : `leaving out ${most.study} moves the target for ${name} loads most, to ${without} from ${was}`;
+  return `One study: ${lose}${move}.`;
 }
 
+/** Difference of AICc below which a curve is not preferred (Burnham & Anderson 2002, Model Selection and Multimodel Inference, 2nd ed., p. 70; from memory). */
+const LEAST_AICC = 2;
+
 function describeCurves(name: string, { curves, curve, target }: Band): string {
-  const names = { line: 'a straight line', log: 'a logarithm', quadratic: 'a parabola', spline: 'a spline' } as const;
+  const named = (one: typeof curve) => `a ${CURVE_WORDS[one]}`;
   const others = curves
-    .filter((other) => other.curve !== curve && other.target.point !== null)
-    .map((other) => `${formatNumber(other.target.point ?? 0, 1)} with ${names[other.curve]}`);
-  const best = curves.find(({ aboveBest }) => aboveBest === 0);
-  const own = curves.find((one) => one.curve === curve);
-  const verdict =
-    !best || own?.aboveBest == null
-      ? ''
-      : best.curve === curve
-        ? ` By AICc ${names[curve]} describes the rows best.`
-        : ` By AICc ${names[best.curve]} describes them best, by ${formatNumber(own.aboveBest, 1)}${own.aboveBest < 2 ? ', too little to choose by' : ''}.`;
-  return `The curve: the target for ${name} loads is ${formatNumber(target.point ?? 0, 1)} with ${[names[curve], ...others].join(', ')}.${verdict}`;
+    .filter((other) => other.curve !== curve)
+    .map(
+      ({ curve: one, target: { point } }) => `${point === null ? 'none' : formatNumber(point, 1)} with ${named(one)}`,
+    );
+  const targets = [`${formatNumber(target.point ?? 0, 1)} with ${named(curve)}`, ...others].join(', ');
+  return `The curve: the target for ${name} loads is ${targets}.${compareByAicc(curves)}`;
+}
+
+/** Which shape describes the rows best, and by how much; empty where fewer than two could be fitted. */
+function compareByAicc(curves: Band['curves']): string {
+  const [best, next] = curves
+    .flatMap(({ curve, aboveBest }) => (aboveBest === null ? [] : [{ curve, aboveBest }]))
+    .sort((a, b) => a.aboveBest - b.aboveBest);
+  if (!best || !next) return '';
+  const little = next.aboveBest < LEAST_AICC ? ', too little to choose by' : '';
+  return ` By AICc a ${CURVE_WORDS[best.curve]} describes the rows best, by ${formatNumber(next.aboveBest, 1)} before a ${CURVE_WORDS[next.curve]}${little}.`;
 }
 
 const CHOICE_WORDS: Readonly<Record<SweepChoice, string>> = {
@@ -120,14 +143,34 @@ const CHOICE_WORDS: Readonly<Record<SweepChoice, string>> = {
   inclusion: 'leaving out studies of high concern',
 };
 
+/** Ends and middle of nine in ten targets of a sweep; null where no combination gives one. */
+export function middleTargets({ quantiles: [low, , middle, , high] }: BandSweep) {
+  return low === undefined || middle === undefined || high === undefined ? null : { low, middle, high };
+}
+
+/** “from 1.2 to 3.3”, “at 8.0” where both ends are shown the same. */
+export function statePlace(low: number, high: number): string {
+  const [from, to] = [low, high].map((value) => formatNumber(value, 1));
+  return from === to ? `at ${from}` : `from ${from} to ${to}`;
+}
+
+/** Where the targets of all other choices lie, and which choice moves them most. */
 export function describeSweep(name: 'light' | 'heavy', sweep: Sweep): string {
-  const { quantiles, outcomes, withoutTarget, shares } = sweep[name];
-  const [low, , , , high] = quantiles;
+  const { outcomes, withoutTarget, atEdge, shares } = sweep[name];
+  const combinations = countOf(outcomes.length, 'combination');
+  const found = middleTargets(sweep[name]);
+  if (!found) return `All choices: none of ${combinations} gives a target for ${name} loads.`;
+  const aside = [
+    atEdge > 0 ? `, ${atEdge} at the largest reserve studied` : '',
+    withoutTarget > 0 ? `, ${withoutTarget} without a target` : '',
+  ].join('');
   const [first] = shares;
-  if (low === undefined || high === undefined || !first)
-    return `All choices: none of ${outcomes.length} combinations gives a target for ${name} loads.`;
-  const none = withoutTarget > 0 ? `, ${withoutTarget} without a target` : '';
-  return `All choices: over ${outcomes.length} combinations of metric, correlations, split, curve, weighting, adjustment and inclusion nine in ten targets for ${name} loads lie between ${formatNumber(low, 1)} and ${formatNumber(high, 1)}${none}; ${CHOICE_WORDS[first.choice]} moves them most (${formatNumber(100 * first.share, 0)} % of their variance).`;
+  // Where all targets are one there is nothing to move.
+  const mover =
+    first && first.share > 0
+      ? `; ${CHOICE_WORDS[first.choice]} moves them most (${formatNumber(100 * first.share, 0)} % of their variance)`
+      : '';
+  return `All choices: over ${combinations} of metric, correlations, split, curve, weighting, adjustment and inclusion nine in ten targets for ${name} loads lie ${statePlace(found.low, found.high)}${aside}${mover}.`;
 }
 
 /** A sentence where an estimate behind the words has too few degrees of freedom; empty otherwise. */

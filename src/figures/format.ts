@@ -1,7 +1,11 @@
 /** Numbers as people read them. Only here and in the figures are numbers rounded. */
+import type { Estimate } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
 
 const MINUS = '−';
+
+/** An estimate with its interval, analysis scale. */
+type Interval = Pick<Estimate, 'estimate' | 'ciLow' | 'ciHigh'>;
 
 /** Fixed digits with a true minus sign. */
 export function formatNumber(value: number, digits: number): string {
@@ -32,6 +36,27 @@ export function shownUnit(metric: Metric): string {
 /** Digits that a shown effect is worth. */
 export function shownDigits(metric: Metric): number {
   return metric === 'log-ratio' ? 1 : 2;
+}
+
+/** A slope is shown in hundredths of the log ratio (near points of per cent) or in SDs. */
+export function toShownSlope(slope: number, metric: Metric): number {
+  return metric === 'log-ratio' ? 100 * slope : slope;
+}
+
+/** Unit of a shown slope, and of a distance on the analysis scale. */
+export function slopeUnit(metric: Metric): string {
+  return metric === 'log-ratio' ? 'hundredths of the log ratio' : 'baseline SDs';
+}
+
+/** A slope, or a distance on the analysis scale, as shown: “−0.53”; SDs are worth a digit more. */
+export function formatSlope(slope: number, metric: Metric): string {
+  return formatNumber(toShownSlope(slope, metric), metric === 'log-ratio' ? 2 : 3);
+}
+
+/** A slope with its interval: “−0.53 (−0.68 to −0.38)”. */
+export function formatSlopeRange({ estimate, ciLow, ciHigh }: Interval, metric: Metric): string {
+  const [point, low, high] = [estimate, ciLow, ciHigh].map((value) => formatSlope(value, metric));
+  return `${point} (${low} to ${high})`;
 }
 
 /** “1.3 to 2.4”, “at least 1.3” where the upper end is missing, “none” without a lower end. */
@@ -65,12 +90,14 @@ export function formatReserve(value: number): string {
 }
 
 /** A change on the analysis scale, as shown, with its interval: “0.8 % (0.5 to 1.0)”. */
-export function formatChange(
-  { estimate, ciLow, ciHigh }: { readonly estimate: number; readonly ciLow: number; readonly ciHigh: number },
-  metric: Metric,
-): string {
+export function formatChange({ estimate, ciLow, ciHigh }: Interval, metric: Metric): string {
   const [point, low, high] = [estimate, ciLow, ciHigh].map((value) =>
     formatNumber(toShown(value, metric), shownDigits(metric)),
   );
   return `${point} ${shownUnit(metric)} (${low} to ${high})`;
+}
+
+/** A drop of performance on the log scale, above 0 a loss, as a loss in per cent. */
+export function lossInPercent(drop: number): number {
+  return -100 * Math.expm1(-drop);
 }

@@ -4,10 +4,13 @@
  */
 
 import * as Plot from '@observablehq/plot';
-import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
-import type { Figure } from './figure.ts';
-import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
+import { countOf } from '../practice/countOf.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { upperFirst } from './firstLetter.ts';
+import { formatChange, formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
+import { hedge } from './hedge.ts';
 
 export interface GrowthByReserveOptions {
   readonly band: BandName;
@@ -22,6 +25,15 @@ export const BAND_LOOKS = {
   heavy: { colour: 'var(--heavy-load)', symbol: 'circle', name: 'heavy loads' },
   all: { colour: 'var(--heavy-load)', symbol: 'circle', name: 'all loads' },
 } as const;
+
+/** Colour and mark of a band, for a mark of Plot. */
+export function looksOf(band: BandName) {
+  const { colour, symbol } = BAND_LOOKS[band];
+  return { colour, symbol };
+}
+
+/** Every so many points of the drawn curve stand in the table, and its last. */
+const LISTED_POINTS = 8;
 
 /** Radius of the mark of a row with average weight, pixels. */
 const MEAN_RADIUS = 4.5;
@@ -52,7 +64,7 @@ export function growthByReserve(
     radius: MEAN_RADIUS * Math.sqrt(row.weight * band.fitted.length),
   }));
   const floor = domain.y[0];
-  return {
+  return describedByWords({
     plot: {
       width,
       height,
@@ -92,7 +104,6 @@ export function growthByReserve(
     },
     title: titleOf(analysis, band, name),
     caption: captionOf(analysis, band, name),
-    alternative: alternativeOf(analysis, band, name),
     table: {
       columns: [
         'reserve (repetitions)',
@@ -101,13 +112,13 @@ export function growthByReserve(
         'high',
       ],
       rows: band.curvePoints
-        .filter((_, i) => i % 8 === 0)
+        .filter((_, i, all) => i % LISTED_POINTS === 0 || i === all.length - 1)
         .map(({ reserve, estimate, ciLow, ciHigh }) => [
           formatNumber(reserve, 2),
           ...[estimate, ciLow, ciHigh].map((value) => formatNumber(shown(value), shownDigits(metric))),
         ]),
     },
-  };
+  });
 }
 
 /** The band of an analysis by its name; throws where the analysis has no such band. */
@@ -166,38 +177,33 @@ function targetMarks(band: Band, colour: string, floor: number, domain: Domain):
   ];
 }
 
-function titleOf(analysis: Analysis, band: Band, name: BandName): string {
-  const { name: loads } = BAND_LOOKS[name];
-  const where = `${loads.charAt(0).toUpperCase()}${loads.slice(1)}`;
-  const { outcome } = analysis.settings;
+/** What the slope allows to say, no stronger than its interval and its degrees of freedom. */
+function titleOf({ settings: { outcome } }: Analysis, band: Band, name: BandName): string {
+  const where = upperFirst(BAND_LOOKS[name].name);
   if (band.failure) return `${where}: no curve could be fitted`;
   // A line and a logarithm rise or fall throughout, by the sign of their one slope; the others may turn.
   const slope = band.curve === 'line' || band.curve === 'log' ? band.coefficients[1] : undefined;
   if (!slope) return `${where}: ${outcome} by reserve`;
-  if (slope.ciHigh < 0) return `${where}: less ${outcome} with more in reserve`;
-  if (slope.ciLow > 0) return `${where}: more ${outcome} with more in reserve`;
+  if (slope.ciHigh < 0) return `${where}: ${hedge(`less ${outcome} with more in reserve`, slope)}`;
+  if (slope.ciLow > 0) return `${where}: ${hedge(`more ${outcome} with more in reserve`, slope)}`;
   return `${where}: no slope of ${outcome} distinguishable from none`;
 }
 
-function captionOf(analysis: Analysis, band: Band, name: BandName): string {
-  const { metric, confidence, keptShare } = analysis.settings;
+function captionOf({ settings }: Analysis, band: Band, name: BandName): string {
+  const { metric, confidence, outcome } = settings;
   if (band.failure) return `Not fitted: ${band.failure.reason}.`;
-  const { target } = band;
-  const atFailure = band.atFailure;
-  const digits = shownDigits(metric);
-  const growth = atFailure
-    ? `At reserve 0 ${analysis.settings.outcome} is ${formatNumber(toShown(atFailure.estimate, metric), digits)} ${shownUnit(metric)} (${formatNumber(toShown(atFailure.ciLow, metric), digits)} to ${formatNumber(toShown(atFailure.ciHigh, metric), digits)}). `
-    : '';
-  const answer =
-    target.point === null
-      ? `${target.reason}.`
-      : `${formatNumber(target.point, 1)} in reserve keep ${writePercent(keptShare)} of it (${formatRange(target.low, target.high, 1)}), the bar at the foot.`;
+  const fit = `${countOf(band.rows, 'row')} of ${countOf(band.studies, 'study', 'studies')}, ${BAND_LOOKS[name].name}; marks by weight, curve with ${writePercent(confidence)} band.`;
+  const growth = band.atFailure ? `At reserve 0 ${outcome} is ${formatChange(band.atFailure, metric)}.` : '';
   const few = band.unreliable
-    ? ` A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`
+    ? `A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`
     : '';
-  return `${band.rows} rows of ${band.studies} studies, ${BAND_LOOKS[name].name}; marks by weight, curve with ${writePercent(confidence)} band. ${growth}${answer}${few}`;
+  return [fit, growth, stateTarget(band.target, settings.keptShare), few].filter(Boolean).join(' ');
 }
 
-function alternativeOf(analysis: Analysis, band: Band, name: BandName): string {
-  return `${titleOf(analysis, band, name)}. ${captionOf(analysis, band, name)}`;
+/** The target under the picture, and what is missing of it or open about it. */
+function stateTarget({ point, low, high, reason }: Target, keptShare: number): string {
+  const note = reason === null ? '' : `${upperFirst(reason)}.`;
+  if (point === null) return note;
+  const found = `${formatNumber(point, 1)} in reserve keep ${writePercent(keptShare)} of it (${formatRange(low, high, 1)}), the bar at the foot.`;
+  return [found, note].filter(Boolean).join(' ');
 }

@@ -9,6 +9,9 @@ export const LIST_STYLE = {
   color: 'var(--ink)',
 } as const;
 
+/** Said where an interval of targets without an upper end is drawn. */
+export const OPEN_INTERVALS = 'Intervals without an upper end are drawn to the largest reserve studied.';
+
 /** Pixels a line takes, and what stands above and below the lines. */
 const ROW_HEIGHT = 20;
 const FRAME_HEIGHT = 64;
@@ -29,14 +32,18 @@ export interface IntervalListOptions<Line> {
   readonly symbol?: 'circle' | 'diamond';
   /** Value that the intervals are compared with; null for none. */
   readonly reference: number | null;
+  /** Pixels for the names, and for a line. */
   readonly nameWidth?: number;
   readonly rowHeight?: number;
+  /** Every name that has a line of its own, also one without an interval; those of the intervals by default. */
+  readonly names?: readonly string[];
   /** Drawn under the intervals. */
   readonly below?: readonly Plot.Markish[];
   /** Drawn over the intervals. */
   readonly above?: readonly Plot.Markish[];
 }
 
+/** Options for a picture of intervals; it grows with their number. */
 export function listIntervals<Line extends IntervalLine>(
   lines: readonly Line[],
   {
@@ -47,19 +54,20 @@ export function listIntervals<Line extends IntervalLine>(
     reference,
     nameWidth = NAME_WIDTH,
     rowHeight = ROW_HEIGHT,
+    names = lines.map((line) => String(line[by])),
     below = [],
     above = [],
   }: IntervalListOptions<Line>,
 ): Plot.PlotOptions {
   return {
     width: WIDTH,
-    height: FRAME_HEIGHT + rowHeight * lines.length,
+    height: FRAME_HEIGHT + rowHeight * names.length,
     marginLeft: nameWidth,
     marginRight: 16,
     marginBottom: 44,
     style: LIST_STYLE,
     x: { label, labelAnchor: 'center', grid: true, tickSize: 0, labelOffset: 38, ticks: 6, inset: 8 },
-    y: { label: null, tickSize: 0, domain: lines.map((line) => line[by]) as string[] },
+    y: { label: null, tickSize: 0, domain: [...names] },
     marks: [
       ...below,
       ...(reference === null ? [] : [Plot.ruleX([reference], { stroke: 'currentColor', strokeDasharray: '2,4' })]),

@@ -2,13 +2,10 @@
 import type { BootstrapTest } from '../model/checks/bootstrap.ts';
 import type { ReserveErrorCheck } from '../model/checks/reserveError.ts';
 import type { StudyDeviation, WeightingComparison } from '../model/checks/studies.ts';
-import type { Band, Target, WithinBetween } from '../model/result.ts';
+import { type Band, isUnreliable, LEAST_RELIABLE_DF, type Target, type WithinBetween } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
-import { formatNumber, formatP, formatRange } from './format.ts';
-
-/** Slopes are shown in hundredths of the log ratio (near points of per cent) or in SDs. */
-export const slopeScale = (metric: Metric) => (metric === 'log-ratio' ? 100 : 1);
-export const slopeUnit = (metric: Metric) => (metric === 'log-ratio' ? 'hundredths of the log ratio' : 'baseline SDs');
+import { countOf } from '../practice/countOf.ts';
+import { formatNumber, formatP, formatRange, formatSlope, formatSlopeRange, slopeUnit } from './format.ts';
 
 export function describeTarget({
   point,
@@ -33,11 +30,14 @@ export function describeWeightings(comparisons: readonly WeightingComparison[]):
 
 export function describeWithinBetween({ within, between, difference, reason }: WithinBetween, metric: Metric): string {
   if (!within || !between || !difference) return `Not separable: ${reason}.`;
-  const scale = slopeScale(metric);
-  const show = (slope: typeof within) =>
-    `${formatNumber(scale * slope.estimate, 2)} (${formatNumber(scale * slope.ciLow, 2)} to ${formatNumber(scale * slope.ciHigh, 2)})`;
   const apart = difference.ciLow > 0 || difference.ciHigh < 0;
-  return `Inside studies the slope is ${show(within)}, between them ${show(between)} ${slopeUnit(metric)} a repetition; ${apart ? 'the two differ, so studies that differ in reserve differ in something else too' : 'the two cannot be told apart'}.`;
+  const verdict = apart
+    ? 'the two differ, so studies that differ in reserve differ in something else too'
+    : 'the two cannot be told apart';
+  const few = isUnreliable([within, between, difference])
+    ? ` One of these rests on fewer than ${LEAST_RELIABLE_DF} degrees of freedom: its interval is unreliable.`
+    : '';
+  return `Inside studies the slope is ${formatSlopeRange(within, metric)}, between them ${formatSlopeRange(between, metric)} ${slopeUnit(metric)} a repetition; ${verdict}.${few}`;
 }
 
 export function describeReserveError(
@@ -45,9 +45,11 @@ export function describeReserveError(
   metric: Metric,
 ): string {
   if (naive === null || corrected === null || ratio === null) return `Not corrected: ${reason}.`;
-  const scale = slopeScale(metric);
-  const error = standardError === null ? '' : ` (standard error ${formatNumber(scale * standardError, 2)})`;
-  return `The straight line's slope of ${formatNumber(scale * naive, 2)} becomes ${formatNumber(scale * corrected, 2)}${error} when the stated error in reserve is taken out: ${formatNumber(ratio, 2)} times as steep. ${rowsWithError} rows state an error; ${rowsTakenAsExact} do not and are taken as exact.`;
+  const error = standardError === null ? '' : ` (standard error ${formatSlope(standardError, metric)})`;
+  // Corrected to the other side of 0, a slope is no multiple of what it was.
+  const times = ratio > 0 ? `: ${formatNumber(ratio, 2)} times as steep` : ', of the other sign';
+  const stated = `${countOf(rowsWithError, 'row states', 'rows state')} an error; ${countOf(rowsTakenAsExact, 'does', 'do')} not and ${rowsTakenAsExact === 1 ? 'is' : 'are'} taken as exact.`;
+  return `The straight line's slope of ${formatSlope(naive, metric)} ${slopeUnit(metric)} a repetition becomes ${formatSlope(corrected, metric)}${error} when the stated error in reserve is taken out${times}. ${stated}`;
 }
 
 export function describeBootstrap({ p, resamples, weights, t }: BootstrapTest): string {
@@ -56,9 +58,8 @@ export function describeBootstrap({ p, resamples, weights, t }: BootstrapTest): 
 
 export function describeHeterogeneity({ tau2, omega2, boundary, likelihoodMaxima }: Band, metric: Metric): string {
   if (tau2 === null || omega2 === null) return 'This weighting estimates no variance between studies.';
-  const scale = slopeScale(metric);
   const part = (variance: number, atBound: boolean) =>
-    `${formatNumber(scale * Math.sqrt(variance), 2)}${atBound ? ' (at its bound)' : ''}`;
+    `${formatSlope(Math.sqrt(variance), metric)}${atBound ? ' (at its bound)' : ''}`;
   const two =
     likelihoodMaxima !== null && likelihoodMaxima > 1
       ? ` The likelihood has ${likelihoodMaxima} maxima; the highest is used.`

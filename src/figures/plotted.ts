@@ -1,6 +1,6 @@
 /**
- * The numbers that a picture is drawn from, as CSV: one row a datum, marks of one layer together. Nothing else goes into the picture but its options, so the same figure can be drawn
- * from the file again.
+ * The numbers that a picture is drawn from, as CSV: one row a datum, marks of one layer together.
+ * Nothing else goes into the picture but its options, so the same figure can be drawn from the file again.
  */
 import type { Markish, PlotOptions } from '@observablehq/plot';
 import Papa from 'papaparse';

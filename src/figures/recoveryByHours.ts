@@ -2,10 +2,11 @@
 import * as Plot from '@observablehq/plot';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
-import { isUnreliable } from '../model/result.ts';
-import type { Figure } from './figure.ts';
+import { describedByWords, type Figure } from './figure.ts';
 import { describeRecovery } from './findings.ts';
-import { formatNumber } from './format.ts';
+import { upperFirst } from './firstLetter.ts';
+import { formatNumber, lossInPercent } from './format.ts';
+import { hedge } from './hedge.ts';
 
 export interface RecoveryOptions {
   readonly status: FatigueByStatus['status'];
@@ -15,11 +16,12 @@ export interface RecoveryOptions {
   readonly height?: number;
 }
 
-/** Reserves drawn, where they were studied: at failure, and well short of it. */
-const DRAWN = [0, 3] as const;
+/** Reserve, repetitions, well short of failure that is drawn beside the least studied; the furthest where it was not. */
+const SHORT_OF_FAILURE = 3;
 /** Hours after the session at which the picture ends. */
 const LAST_HOUR = 96;
 
+/** @throws where the analysis knows no people of that training status */
 export function recoveryByHours(
   analysis: Pick<PracticeAnalysis, 'fatigue' | 'settings'>,
   { status, eventAfter, width = 480, height = 260 }: RecoveryOptions,
@@ -30,7 +32,7 @@ export function recoveryByHours(
     throw new Error(
       `invalid status; the analysis has ${fatigue.byStatus.map((one) => one.status).join(', ')}: ${status}`,
     );
-  const lines = found.recovery.filter(({ reserve }) => DRAWN.some((one) => one === reserve));
+  const lines = chooseDrawn(found.recovery);
   const points = lines.flatMap(({ reserve, curve }) =>
     curve.map(({ hours, drop }) => ({ reserve, hours, drop: lossInPercent(drop) })),
   );
@@ -43,9 +45,11 @@ export function recoveryByHours(
     recovery.map(({ curve }) => lossInPercent(curve[0].drop)),
   );
   const top = Math.max(settings.fatigueMargin * 2, ...allStarts) * 1.15;
-  const who = status === 'trained' ? 'Trained' : 'Untrained';
+  // A fit may expect a gain after sets far from failure.
+  const bottom = Math.min(0, ...points.map(({ drop }) => drop));
+  const who = upperFirst(status);
   const sentence = describeRecovery(found, settings);
-  return {
+  return describedByWords({
     plot: {
       width,
       height,
@@ -62,7 +66,7 @@ export function recoveryByHours(
         tickSize: 0,
         labelOffset: 38,
       },
-      y: { label: 'drop of performance, %', domain: [0, top], ticks: 5, grid: true, tickSize: 0 },
+      y: { label: 'drop of performance, %', domain: [bottom, top], ticks: 5, grid: true, tickSize: 0 },
       marks: [
         Plot.ruleY([0], { stroke: 'currentColor', strokeOpacity: 0.5 }),
         Plot.ruleY([settings.fatigueMargin], { stroke: 'currentColor', strokeDasharray: '2,4' }),
@@ -110,8 +114,7 @@ export function recoveryByHours(
       ],
     },
     title: `${who}: ${stateFinding(found)}`,
-    caption: sentence,
-    alternative: `Expected drop of performance against hours after a session. ${sentence}`,
+    caption: `Expected drop of performance against hours after a session. ${sentence}`,
     table: {
       columns: ['reserve (repetitions)', 'hours until recovered', 'interval, low', 'high'],
       rows: found.recovery.map(({ reserve, hours, low, high }) => [
@@ -121,19 +124,19 @@ export function recoveryByHours(
         high === null ? 'not limited' : formatNumber(high, 0),
       ]),
     },
-  };
+  });
+}
+
+/** The least reserve studied, and one well short of failure. */
+function chooseDrawn(recovery: FatigueByStatus['recovery']): FatigueByStatus['recovery'] {
+  const further = recovery.find(({ reserve }) => reserve === SHORT_OF_FAILURE) ?? recovery.at(-1);
+  return further && recovery[0] !== further ? [recovery[0], further] : recovery.slice(0, 1);
 }
 
 /** What is found of reserve, no stronger than its interval and its degrees of freedom allow. */
 function stateFinding({ failure, perReserve }: FatigueByStatus): string {
   if (failure) return 'no recovery curve';
-  if (perReserve === null || perReserve.ciHigh >= 0) return 'no effect of reserve on fatigue distinguishable from none';
-  return isUnreliable([perReserve])
-    ? 'back sooner with more in reserve, if so few studies can be relied on'
-    : 'back sooner with more in reserve';
-}
-
-/** A drop on the log scale as a loss in per cent. */
-function lossInPercent(drop: number): number {
-  return -100 * Math.expm1(-drop);
+  if (perReserve && perReserve.ciHigh < 0) return hedge('back sooner with more in reserve', perReserve);
+  if (perReserve && perReserve.ciLow > 0) return hedge('back later with more in reserve', perReserve);
+  return 'no effect of reserve on fatigue distinguishable from none';
 }

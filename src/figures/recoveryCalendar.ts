@@ -1,17 +1,17 @@
 /** Sessions of a programme on the calendar: how long recovery takes after each, and the event. */
 import * as Plot from '@observablehq/plot';
 import type { PracticeAnalysis } from '../model/full.ts';
+import { COMMON_PRACTICE_TAG, HOURS_WITHOUT_FAILURE } from '../practice/commonPractice.ts';
 import { WEEKDAYS, writeDay } from '../practice/programme/columns.ts';
-import { type Calendar, type Session, worstBeforeEvent } from '../practice/programme/sessions.ts';
-import type { Figure } from './figure.ts';
-import { formatNumber, formatRange, formatReserve } from './format.ts';
+import { type Calendar, HOURS_OF_DAY, type Session, worstBeforeEvent } from '../practice/programme/sessions.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { formatNumber, formatRange, formatReserve, lossInPercent } from './format.ts';
 
 export interface RecoveryCalendarOptions {
   readonly calendar: Calendar;
   readonly width?: number;
 }
 
-const HOURS_OF_DAY = 24;
 /** Height of a session's row and of what stands above and below the rows, pixels. */
 const ROW = 26;
 const AROUND = 72;
@@ -43,7 +43,7 @@ export function recoveryCalendar(
         to: from + time.hours / HOURS_OF_DAY,
         high: from + (time.high ?? time.hours) / HOURS_OF_DAY,
         late: session.verdict === 'not in time',
-        label: `${WEEKDAYS[(session.day - 1) % WEEKDAYS.length].slice(0, 3)}, ${formatReserve(session.reserve)} left`,
+        label: `${shortDay(session.day - 1)}, ${formatReserve(session.reserve)} left`,
       },
     ];
   });
@@ -53,7 +53,7 @@ export function recoveryCalendar(
   const days = Array.from({ length: last - first + 1 }, (_, i) => first + i);
   const step = Math.ceil(days.length / 8);
   const sentence = describeCalendar(sessions, calendar, settings.fatigueMargin);
-  return {
+  return describedByWords({
     plot: {
       width,
       height: AROUND + ROW * Math.max(1, bars.length),
@@ -65,7 +65,7 @@ export function recoveryCalendar(
       x: {
         domain: [first, last],
         ticks: days.filter((_, i) => i % step === 0),
-        tickFormat: (day: number) => `${WEEKDAYS[day % WEEKDAYS.length].slice(0, 3)}`,
+        tickFormat: shortDay,
         tickSize: 0,
         grid: true,
         label: null,
@@ -98,7 +98,6 @@ export function recoveryCalendar(
     },
     title: titleOf(sessions, event !== null),
     caption: sentence,
-    alternative: `Sessions of the programme on the days of the week, each with the time until recovery. ${sentence}`,
     table: {
       columns: [
         'session',
@@ -114,29 +113,44 @@ export function recoveryCalendar(
         recovery.time ? formatNumber(recovery.time.hours, 0) : 'not known',
         recovery.time ? formatRange(recovery.time.low, recovery.time.high, 0) : recovery.reason,
         hoursToEvent ?? 'none',
-        drop ? formatNumber(-100 * Math.expm1(-drop.estimate), 1) : 'not known',
+        drop ? formatNumber(lossInPercent(drop.estimate), 1) : 'not known',
       ]),
     },
-  };
+  });
+}
+
+/** “Mon”: of a day counted from 0, the first Monday. */
+function shortDay(day: number): string {
+  return WEEKDAYS[day % WEEKDAYS.length].slice(0, 3);
 }
 
 function titleOf(sessions: readonly Session[], hasEvent: boolean): string {
   const before = sessions.filter(({ hoursToEvent }) => hoursToEvent !== null);
   const late = sessions.filter(({ verdict }) => verdict === 'not in time');
   const unsure = sessions.filter(({ verdict }) => verdict === 'expected in time');
-  if (!hasEvent) return 'No event is planned for';
+  if (!hasEvent) return 'Recovery after each session; no event is set';
   if (before.length === 0) return 'No session lies before the event';
   if (late.length > 0) return `Not recovered before the event: ${late.map(({ day }) => writeDay(day)).join(', ')}`;
   if (unsure.length > 0)
     return `Expected to be recovered before the event, not surely: ${unsure.map(({ day }) => writeDay(day)).join(', ')}`;
-  return before.every(({ verdict }) => verdict !== null)
+  if (before.some(({ verdict }) => verdict === null)) return 'Recovery is not known for every session';
+  return before.length === sessions.length
     ? 'Every session is recovered before the event'
-    : 'Recovery is not known for every session';
+    : 'Every session before the event is recovered by then';
 }
 
 function describeCalendar(sessions: readonly Session[], { status }: Calendar, margin: number): string {
   const worst = worstBeforeEvent(sessions);
-  const what = `Bars end where the expected drop of ${status} people is within ${margin} %, thin lines where the interval does; sessions are taken one by one, by their set with the fewest in reserve.`;
-  if (!worst?.drop) return what;
-  return `${what} ${writeDay(worst.day)} leaves most at the event: ${formatNumber(-100 * Math.expm1(-worst.drop.estimate), 1)} % of performance expected.`;
+  const close = sessions.filter(({ nearFailureBeforeEvent }) => nearFailureBeforeEvent);
+  return [
+    `Bars end where the expected drop of ${status} people is within ${margin} %, thin lines where the interval does; sessions are taken one by one, by their set with the fewest in reserve.`,
+    worst?.drop
+      ? `${writeDay(worst.day)} leaves most at the event: ${formatNumber(lossInPercent(worst.drop.estimate), 1)} % of performance expected.`
+      : '',
+    close.length > 0
+      ? `Failure is kept away from in the ${HOURS_WITHOUT_FAILURE[status]} hours before an event (${COMMON_PRACTICE_TAG}); ${close.map(({ day }) => writeDay(day)).join(', ')} comes within less than 1 repetition of it.`
+      : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
 }

@@ -1,9 +1,16 @@
 /** The settings of an analysis in words, for a reader who has only the figure. */
 import type { Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { shownUnit } from './format.ts';
 
 const METRIC_WORDS = { 'log-ratio': 'log ratio, shown as per cent change', standardised: 'baseline SDs' } as const;
-const CURVE_WORDS = { line: 'straight line', log: 'logarithm', quadratic: 'parabola', spline: 'spline' } as const;
+/** Shapes of the curve by name. */
+export const CURVE_WORDS = {
+  line: 'straight line',
+  log: 'logarithm',
+  quadratic: 'parabola',
+  spline: 'spline',
+} as const;
 const WEIGHTING_WORDS = {
   mixed: 'mixed model (REML), robust intervals (CR2)',
   precision: 'by precision only',
@@ -49,7 +56,7 @@ export function describeSettings(settings: Settings): readonly (readonly [name: 
 }
 
 function describeWorth({ metric, smallestWorthwhile }: Settings): string {
-  return `${smallestWorthwhile[metric]} ${metric === 'log-ratio' ? '%' : 'baseline SDs'}`;
+  return `${smallestWorthwhile[metric]} ${shownUnit(metric)}`;
 }
 
 function describeFilters({ include }: Settings): string {

@@ -4,13 +4,11 @@ import type { Estimate } from '../model/result.ts';
 import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
 import { writePercent } from '../numerics/percent.ts';
-import type { Figure } from './figure.ts';
-import { describeStrength } from './findings.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { describeStrength, SHOWN_POINTS } from './findings.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
+import { hedge } from './hedge.ts';
 import { listIntervals } from './intervalList.ts';
-
-/** Points of 1RM over which a difference by load is shown, as in the sentence of the finding. */
-const SHOWN_POINTS = 10;
 
 /** @throws where strength could not be fitted */
 export function strengthContrasts(strength: Omit<Strength, 'excluded'>, settings: Settings): Figure {
@@ -24,7 +22,7 @@ export function strengthContrasts(strength: Omit<Strength, 'excluded'>, settings
   const worth = [{ from: toShown(-equivalence.margin, metric), to: toShown(equivalence.margin, metric) }];
   const title = titleOf(equivalence);
   const caption = `${describeStrength(strength, settings)} Shaded: too small to be worth having. Lines are ${writePercent(confidence)} intervals; load is held for reserve, reserve for load.`;
-  return {
+  return describedByWords({
     plot: listIntervals(lines, {
       by: 'name',
       label: `change of strength, ${shownUnit(metric)} →`,
@@ -44,7 +42,6 @@ export function strengthContrasts(strength: Omit<Strength, 'excluded'>, settings
     }),
     title,
     caption,
-    alternative: `${title}. ${caption}`,
     table: {
       columns: ['difference', `change of strength (${shownUnit(metric)})`, 'low', 'high'],
       rows: lines.map(({ name, point, low, high }) => [
@@ -52,7 +49,7 @@ export function strengthContrasts(strength: Omit<Strength, 'excluded'>, settings
         ...[point, low, high].map((value) => formatNumber(value, shownDigits(metric))),
       ]),
     },
-  };
+  });
 }
 
 /** Some of many repetitions or points at once, on the shown scale. */
@@ -66,9 +63,9 @@ function titleOf({ verdict, difference }: NonNullable<Strength['equivalence']>):
   switch (verdict) {
     case 'inside':
     case 'inside and apart from 0':
-      return `Strength: ${JUDGED_REPETITIONS} more in reserve change it by less than is worth having`;
+      return `Strength: ${hedge(`${JUDGED_REPETITIONS} more in reserve change it by less than is worth having`, difference)}`;
     case 'apart from 0':
-      return `Strength: ${less ? 'less' : 'more'} of it with more in reserve`;
+      return `Strength: ${hedge(`${less ? 'less' : 'more'} of it with more in reserve`, difference)}`;
     case 'open':
       return 'Strength: an effect of reserve is neither shown nor ruled out';
   }

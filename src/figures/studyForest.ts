@@ -4,7 +4,9 @@ import type { BandName } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import type { RowReport, StudyReport } from '../model/studyReports.ts';
 import { writePercent } from '../numerics/percent.ts';
-import type { Figure } from './figure.ts';
+import { countOf } from '../practice/countOf.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { upperFirst } from './firstLetter.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import { BAND_LOOKS } from './growthByReserve.ts';
 
@@ -37,7 +39,7 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
   const title =
     lines.length === 0
       ? `No row has an effect in ${shownUnit(metric)}`
-      : `${apart} of ${lines.length} ${lines.length === 1 ? 'change is' : 'changes are'} apart from 0 by more than sampling error`;
+      : `${apart} of ${countOf(lines.length, 'change')} ${apart === 1 || lines.length === 1 ? 'is' : 'are'} apart from 0 by more than sampling error`;
   const bands = [...new Set(lines.flatMap(({ band }) => band ?? []))].map(
     (band) => `${BAND_LOOKS[band].symbol}s ${BAND_LOOKS[band].name}`,
   );
@@ -45,8 +47,8 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
     bands.length > 0 ? `Filled ${bands.join(', ')}` : '',
     lines.some(({ band }) => band === null) ? 'hollow squares rows that are not in the fit' : '',
   ].filter(Boolean);
-  const caption = `Each row of ${study} with its ${writePercent(confidence)} interval from sampling error alone.${key.length > 0 ? ` ${capitalise(key.join('; '))}.` : ''}${missing > 0 ? ` ${missing} of ${rows.length} rows have no effect in ${shownUnit(metric)}.` : ''}`;
-  return {
+  const caption = `Each row of ${study} with its ${writePercent(confidence)} interval from sampling error alone.${key.length > 0 ? ` ${upperFirst(key.join('; '))}.` : ''}${missing > 0 ? ` ${missing} of ${countOf(rows.length, 'row')} ${missing === 1 ? 'has' : 'have'} no effect in ${shownUnit(metric)}.` : ''}`;
+  return describedByWords({
     plot: {
       width: WIDTH,
       height: FRAME_HEIGHT + ROW_HEIGHT * lines.length,
@@ -73,7 +75,6 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
     },
     title,
     caption,
-    alternative: `${title}. ${caption}`,
     table: {
       columns: ['line', 'row', `change (${shownUnit(metric)})`, 'low', 'high'],
       rows: lines.map(({ line, name, point, low, high }) => [
@@ -82,7 +83,7 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
         ...[point, low, high].map((value) => formatNumber(value, shownDigits(metric))),
       ]),
     },
-  };
+  });
 }
 
 function markLines(lines: readonly Line[]): Plot.Markish[] {
@@ -114,8 +115,4 @@ function nameRow({ arm: { outcome, muscle, measure, arm, hours_after } }: RowRep
 
 function shorten(name: string): string {
   return name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
-}
-
-function capitalise(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

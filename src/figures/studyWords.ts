@@ -3,8 +3,7 @@ import type { Recovered } from '../evidence/recover.ts';
 import type { Band, Estimate, Target } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
 import type { RowReport } from '../model/studyReports.ts';
-import { formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
-import { slopeScale } from './panels.ts';
+import { formatChange, formatNumber, formatRange, formatSlope, formatSlopeRange } from './format.ts';
 
 /** “30 to 75”, “75” where both ends are the same, “not reported” without any. */
 export function showSpan(span: { readonly low: number; readonly high: number } | null): string {
@@ -15,12 +14,10 @@ export function showSpan(span: { readonly low: number; readonly high: number } |
 /** A mean slope a repetition, in hundredths of the log ratio or SDs, with its interval where asked. */
 export function showSlope(slope: Estimate | null, metric: Metric, interval: boolean): string {
   if (!slope) return 'none';
-  const [estimate, low, high] = [slope.estimate, slope.ciLow, slope.ciHigh].map((value) =>
-    formatNumber(slopeScale(metric) * value, 2),
-  );
-  return interval ? `${estimate} (${low} to ${high})` : estimate;
+  return interval ? formatSlopeRange(slope, metric) : formatSlope(slope.estimate, metric);
 }
 
+/** “1.45 (1.08 to 1.91)”, the interval where asked; “none” without a target. */
 export function showTarget({ point, low, high }: Pick<Target, 'point' | 'low' | 'high'>, interval: boolean): string {
   if (point === null) return 'none';
   return interval ? `${formatNumber(point, 2)} (${formatRange(low, high, 2)})` : formatNumber(point, 2);
@@ -29,10 +26,7 @@ export function showTarget({ point, low, high }: Pick<Target, 'point' | 'low' | 
 /** “5.2 % (2.9 to 7.6)”, or why there is no effect. */
 export function showChange({ effect, noEffect, metric, ciLow, ciHigh }: RowReport): string {
   if (!effect || ciLow === null || ciHigh === null) return `none: ${noEffect}`;
-  const [point, low, high] = [effect.y, ciLow, ciHigh].map((value) =>
-    formatNumber(toShown(value, metric), shownDigits(metric)),
-  );
-  return `${point} ${shownUnit(metric)} (${low} to ${high})`;
+  return formatChange({ estimate: effect.y, ciLow, ciHigh }, metric);
 }
 
 /** Share of weight in per cent; small shares with two digits. */

@@ -1,20 +1,19 @@
 /** The target under every combination of choices: all together, and with each choice held at each level. */
-import type { BandSweep, Sweep, SweepChoice } from '../model/checks/sweep.ts';
+import type { Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { SweepLevel } from '../model/checks/sweepLevels.ts';
-import type { Figure } from './figure.ts';
-import { describeSweep } from './findings.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { describeSweep, middleTargets, statePlace } from './findings.ts';
 import { formatNumber } from './format.ts';
 import { BAND_LOOKS } from './growthByReserve.ts';
 import { listIntervals } from './intervalList.ts';
+import { CURVE_WORDS } from './settingsWords.ts';
 
 const LEVEL_WORDS: Readonly<Record<SweepChoice, (level: string | number) => string>> = {
   metric: (level) => (level === 'log-ratio' ? 'as log ratio' : 'standardised'),
   correlation: (level) => `correlation ${level}`,
   rho: (level) => `shared error ${level}`,
   split: (level) => `split at ${level} %`,
-  curve: (level) =>
-    ({ line: 'straight line', log: 'logarithm', quadratic: 'parabola', spline: 'spline' })[String(level)] ??
-    String(level),
+  curve: (level) => ({ ...CURVE_WORDS })[String(level)] ?? String(level),
   weighting: (level) =>
     ({ mixed: 'mixed model', precision: 'by precision', equal: 'weighted equally' })[String(level)] ?? String(level),
   adjust: (level) => (level === 'nothing' ? 'not adjusted' : 'adjusted'),
@@ -31,8 +30,10 @@ export function targetsByChoice(
   levels: readonly SweepLevel[],
   point: number | null,
 ): Figure {
-  const { quantiles, outcomes, withoutTarget } = sweep[name];
-  const { low, middle, high } = limitsOf(sweep[name]);
+  const { outcomes, withoutTarget } = sweep[name];
+  const found = middleTargets(sweep[name]);
+  if (!found) throw new Error(`invalid sweep; no target in ${outcomes.length} combinations for ${name} loads`);
+  const { low, middle, high } = found;
   const lines = [
     { name: 'all combinations', point: middle, low, high },
     ...levels.flatMap(({ choice, level, low: from, middle: centre, high: to }) =>
@@ -42,10 +43,10 @@ export function targetsByChoice(
     ),
   ];
   const { name: loads, colour, symbol } = BAND_LOOKS[name];
-  const title = `Other choices: nine in ten targets for ${loads} lie from ${formatNumber(low, 1)} to ${formatNumber(high, 1)}`;
+  const title = `Other choices: nine in ten targets for ${loads} lie ${statePlace(low, high)}`;
   const own = point === null ? '' : ` The broken line is the target of the analysis, ${formatNumber(point, 1)}.`;
   const caption = `${describeSweep(name, sweep)} Each line holds one choice and varies all others: the mark is the middle of its targets, the line nine in ten of them; choices from the one that moves them most.${own}`;
-  return {
+  return describedByWords({
     plot: listIntervals(lines, {
       by: 'name',
       label: 'target, repetitions in reserve →',
@@ -55,7 +56,6 @@ export function targetsByChoice(
     }),
     title,
     caption,
-    alternative: `${title}. ${caption}`,
     table: {
       columns: ['choice held', 'combinations', 'without a target', '5 %', '50 %', '95 %'],
       rows: [
@@ -73,11 +73,5 @@ export function targetsByChoice(
         ]),
       ],
     },
-  };
-
-  function limitsOf({ quantiles: [from, , centre, , to] }: BandSweep) {
-    if (from === undefined || centre === undefined || to === undefined)
-      throw new Error(`invalid sweep; no target in ${outcomes.length} combinations, ${quantiles.length} quantiles`);
-    return { low: from, middle: centre, high: to };
-  }
+  });
 }

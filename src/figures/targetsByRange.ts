@@ -1,22 +1,25 @@
 /** The target by how many repetitions are possible in the set, with common practice beside it. */
 import * as Plot from '@observablehq/plot';
+import type { Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
 import type { TargetRow } from '../practice/targetTable.ts';
-import type { Figure } from './figure.ts';
+import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatRange } from './format.ts';
 import { listIntervals } from './intervalList.ts';
 
 export interface TargetsByRangeOptions {
   readonly keptShare: number;
   readonly confidence: number;
+  /** What is kept: growth, or another outcome that was asked for. */
+  readonly outcome: Settings['outcome'];
   /** Largest reserve studied, to which intervals without an upper end are drawn. */
   readonly furthest: number;
 }
 
 export function targetsByRange(
   rows: readonly TargetRow[],
-  { keptShare, confidence, furthest }: TargetsByRangeOptions,
+  { keptShare, confidence, outcome, furthest }: TargetsByRangeOptions,
 ): Figure {
   const named = rows.map((row) => ({ ...row, name: `${row.range.name} possible` }));
   const lines = named.flatMap(({ name, target: { point, low, high } }) =>
@@ -27,8 +30,11 @@ export function targetsByRange(
   const open = lines.length > 0 && rows.some(({ target }) => target.point !== null && target.high === null);
   const loads = rows.map(({ range, load }) => `${range.typical} at about ${formatNumber(load, 0)} % of 1RM`).join(', ');
   const caption = [
-    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the growth at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(describeRow).join('; ')}.`,
+    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(describeRow).join('; ')}.`,
     `Read where so many repetitions are possible on average: ${loads}.`,
+    rows.some(({ inPractice, target }) => inPractice !== target.practical)
+      ? 'In whole repetitions no set leaves more than those possible but one.'
+      : '',
     open ? `Intervals without an upper end are drawn to ${furthest}, the largest reserve studied.` : '',
     rows.some(({ unreliable }) => unreliable)
       ? 'Some intervals rest on few degrees of freedom and are unreliable.'
@@ -42,7 +48,9 @@ export function targetsByRange(
     label: 'repetitions in reserve →',
     colour: 'var(--ink)',
     reference: null,
-    rowHeight: 44,
+    rowHeight: 48,
+    // Every range has its line, also one without a target.
+    names: named.map(({ name }) => name),
     above: [
       Plot.dot(practice, {
         x: 'upTo',
@@ -66,44 +74,37 @@ export function targetsByRange(
       }),
     ],
   });
-  return {
-    // Every range has its line, also one without a target.
-    plot: {
-      ...plot,
-      height: 64 + 48 * named.length,
-      x: { ...plot.x, domain: [0, lines.reduce((most, { high }) => Math.max(most, high), 4) * 1.03] },
-      y: { ...plot.y, domain: named.map(({ name }) => name) },
-    },
+  return describedByWords({
+    plot: { ...plot, x: { ...plot.x, domain: [0, lines.reduce((most, { high }) => Math.max(most, high), 4) * 1.03] } },
     title,
     caption,
-    alternative: `${title}. ${caption}`,
     table: {
       columns: ['possible in the set', 'load (% of 1RM)', 'in practice', 'target', 'interval', COMMON_PRACTICE_TAG],
-      rows: rows.map(({ range, load, target: { practical, point, low, high } }) => [
+      rows: rows.map(({ range, load, inPractice, target: { point, low, high } }) => [
         range.name,
         formatNumber(load, 0),
-        practical ?? 'none',
+        inPractice ?? 'none',
         point === null ? 'none' : formatNumber(point, 1),
         formatRange(low, high, 1),
         `up to about ${range.upTo}`,
       ]),
     },
-  };
+  });
 }
 
 function describeRow({ range, target: { point, low, high, reason } }: TargetRow): string {
   return point === null
-    ? `none for ${range.name} possible, since ${reason}`
+    ? `none for ${range.name} possible, since ${(reason ?? '').replace(/^no target: /u, '')}`
     : `${formatNumber(point, 1)} (${formatRange(low, high, 1)}) for ${range.name} possible`;
 }
 
-/** Each range with its whole number: “3 may stay in reserve where below 10 repetitions are possible, …”. */
+/** Each range with its whole number: “3 where below 10 are possible, 2 where 10 to 20, …”. */
 function titleOf(rows: readonly TargetRow[]): string {
-  if (rows.every(({ target }) => target.practical === null)) return 'No target at any number of repetitions possible';
-  const parts = rows.map(({ range, target }, i) =>
+  if (rows.every(({ inPractice }) => inPractice === null)) return 'No target at any number of repetitions possible';
+  const parts = rows.map(({ range, inPractice }, i) =>
     i === 0
-      ? `${target.practical ?? 'no target'} where ${range.name} are possible`
-      : `${target.practical ?? 'none'} where ${range.name}`,
+      ? `${inPractice ?? 'no target'} where ${range.name} are possible`
+      : `${inPractice ?? 'none'} where ${range.name}`,
   );
   return `Repetitions that may stay in reserve: ${parts.join(', ')}`;
 }

@@ -33,12 +33,12 @@ export function Calculator({ analysis, exercises, table, demonstration }: Props)
 
 /** On a phone the result lies below the controls: its number again, at the edge of the screen. The result itself is what is announced. */
 function Readback({ state }: { readonly state: State }) {
-  const { reserve, raised } = state.advice.value;
+  const { reserve, adjustments } = state.advice.value;
   return (
     <p class="readback" aria-hidden="true">
       <strong>{showReserve(reserve)}</strong>
       {reserve !== null && ' in reserve'}
-      {raised.length > 0 && reserve !== null && ', not the evidence’s own'}
+      {adjustments.length > 0 && reserve !== null && ', not the evidence’s own'}
     </p>
   );
 }

@@ -17,7 +17,7 @@ export function showReserve(reserve: Advice['reserve']): string {
 export function CalculatorResult({ state }: { readonly state: Calculator }) {
   const { pending, problem, ignored } = state;
   const advice = state.advice.value;
-  const { reserve, source, sentence, cautions, raised, event, practice } = advice;
+  const { reserve, source, sentence, cautions, adjustments, event, practice } = advice;
   return (
     <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
       <div aria-live="polite" aria-busy={pending.value} class="inked">
@@ -32,7 +32,7 @@ export function CalculatorResult({ state }: { readonly state: Calculator }) {
           {showReserve(reserve)} {reserve !== null && <small>in reserve</small>}
         </p>
         <p class="saying">{sentence}</p>
-        {raised.map((reason) => (
+        {adjustments.map((reason) => (
           <p key={reason}>{reason}</p>
         ))}
         {event && (

@@ -1,6 +1,7 @@
 /** The panels under the figure: the same fit looked at from many sides, each with its finding. */
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
+import { deviationsByStudy } from '../figures/deviationsByStudy.ts';
 import { writeEquation } from '../figures/equation.ts';
 import type { Figure } from '../figures/figure.ts';
 import { describeSweep } from '../figures/findings.ts';
@@ -14,7 +15,9 @@ import {
   describeWeightings,
   describeWithinBetween,
 } from '../figures/panels.ts';
-import { deviationsByStudy, smallStudyPattern, targetsByYear, targetsWithoutStudies } from '../figures/studyFigures.ts';
+import { smallStudyPattern } from '../figures/smallStudyPattern.ts';
+import { targetsByYear } from '../figures/targetsByYear.ts';
+import { targetsWithoutStudies } from '../figures/targetsWithoutStudies.ts';
 import type { BandChecks } from '../model/full.ts';
 import type { Analysis, Band, BandName } from '../model/result.ts';
 import type { EvidenceState } from './evidence.state.ts';
@@ -59,7 +62,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
           own && (
             <>
               <p>{describeDeviations(own.deviations)}</p>
-              <CheckFigure of={own} make={() => deviationsByStudy(own.deviations, name, metric)} />
+              <CheckFigure of={own} make={() => deviationsByStudy(own.deviations, name, analysis.settings)} />
             </>
           )
         }

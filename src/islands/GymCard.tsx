@@ -11,7 +11,7 @@ interface Props {
 }
 
 export function GymCard({ state, demonstration }: Props) {
-  const { reserve, sentence, raised, cautions, event, choices, target } = state.advice.value;
+  const { reserve, sentence, adjustments, cautions, event, choices, target } = state.advice.value;
   const { load, company, purpose } = state.choices.value;
   const possible = state.possible.value;
   const most = choices.find((choice) => choice.reserve === reserve?.most);
@@ -30,7 +30,7 @@ export function GymCard({ state, demonstration }: Props) {
         {showReserve(reserve)} {reserve && <small>in reserve</small>}
       </p>
       <p class="saying">{sentence}</p>
-      {raised.map((reason) => (
+      {adjustments.map((reason) => (
         <p key={reason}>{reason}</p>
       ))}
       <dl>

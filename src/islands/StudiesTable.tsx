@@ -1,7 +1,7 @@
 /** The table of all studies, as the page is built with it and as a reader's own table is shown. */
 import type { ComponentChildren } from 'preact';
+import { slopeUnit } from '../figures/format.ts';
 import { BAND_LOOKS } from '../figures/growthByReserve.ts';
-import { slopeUnit } from '../figures/panels.ts';
 import { showSlope, showSpan, showTarget, showWeight } from '../figures/studyWords.ts';
 import type { Settings } from '../model/settings.ts';
 import type { StudyInBand, StudyReport, WholeBand } from '../model/studyReports.ts';

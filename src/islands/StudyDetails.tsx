@@ -1,8 +1,7 @@
 /** What is known of one study: its facts, what the answer is without it, and its arms. */
 import type { Arm } from '../evidence/schema.ts';
-import { formatNumber } from '../figures/format.ts';
+import { formatNumber, slopeUnit } from '../figures/format.ts';
 import { BAND_LOOKS } from '../figures/growthByReserve.ts';
-import { slopeUnit } from '../figures/panels.ts';
 import { showSlope, showSpan, showTarget, showWeight, whyNone } from '../figures/studyWords.ts';
 import type { Settings } from '../model/settings.ts';
 import type { StudyReport, WholeBand } from '../model/studyReports.ts';

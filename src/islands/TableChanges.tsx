@@ -1,9 +1,8 @@
 /** What changed between the site's table and the reader's: studies, rows, cells, the answer, and who moved it. */
 import { showValue } from '../evidence/problem.ts';
 import { type CellValue, writeCell } from '../evidence/writeTable.ts';
-import { formatNumber } from '../figures/format.ts';
+import { formatNumber, slopeUnit } from '../figures/format.ts';
 import { BAND_LOOKS } from '../figures/growthByReserve.ts';
-import { slopeUnit } from '../figures/panels.ts';
 import { showSlope, showTarget } from '../figures/studyWords.ts';
 import type { BandChange, TableComparison } from '../model/compareTables.ts';
 import type { NamedRow, RowChanges, StudyRowChanges } from '../model/rowChanges.ts';

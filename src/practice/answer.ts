@@ -1,12 +1,13 @@
 /** The answer in one sentence, never stronger than its intervals. */
-
 import type { PracticeAnalysis } from '../model/full.ts';
 import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
 
+import { writePercent } from '../numerics/percent.ts';
+import { countOf } from './countOf.ts';
+
 type Answered = Pick<PracticeAnalysis, 'settings' | 'bands'>;
 
-import { writePercent } from '../numerics/percent.ts';
-
+/** “To keep 90 % of the growth that training to failure brings, about 1 repetition may stay in reserve …” */
 export function stateAnswer(analysis: Answered): string {
   const { bands, settings } = analysis;
   const share = `${writePercent(settings.keptShare)} of the growth that training to failure brings`;
@@ -21,32 +22,35 @@ export function stateAnswer(analysis: Answered): string {
 }
 
 /**
- * What the answer's sentence leaves unsaid and must not: why a number is missing, and which intervals
- * rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
+ * What the answer's sentence leaves unsaid and must not: why a number is missing, which intervals are in
+ * pieces, and which rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
  */
 export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonly string[] {
   return Object.entries(bands).flatMap(([name, { target, unreliable }]) => {
     const where = `With ${name === 'all' ? 'loads of all sizes' : `${name} loads`}`;
     const why = target.point === null && target.reason !== null ? [`${where} there is ${target.reason}.`] : [];
+    const pieces =
+      target.point !== null && target.set.length > 1
+        ? [`${where} the interval has ${target.set.length} separate pieces; the one shown holds the number.`]
+        : [];
     const few = unreliable
       ? [`${where} a coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.`]
       : [];
-    return [...why, ...few];
+    return [...why, ...pieces, ...few];
   });
 }
 
-/** “about 3 repetitions may stay in reserve with heavy loads (95 % interval …)” */
+/** “about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0” */
 function stateTarget(target: Target, where: string): string {
   const { point, practical, reachedEdge } = target;
   if (point === null || practical === null) return `no number can be given ${where}`;
-  const amount =
-    practical === 0 ? 'less than 1 repetition' : `about ${practical} repetition${practical === 1 ? '' : 's'}`;
+  const amount = practical === 0 ? 'less than 1 repetition' : `about ${countOf(practical, 'repetition')}`;
   const edge = reachedEdge ? ', the most that was studied,' : '';
   return `${amount}${edge} may stay in reserve ${where}, ${stateInterval(target)}`;
 }
 
 /** The interval in words; “at least” where the evidence sets no upper end. */
-export function stateInterval({ point, low, high }: Target): string {
+function stateInterval({ point, low, high }: Target): string {
   if (point === null || low === null) return 'no interval';
   return high === null ? `at least ${low.toFixed(1)}` : `between ${low.toFixed(1)} and ${high.toFixed(1)}`;
 }

@@ -16,7 +16,7 @@ export type Company = (typeof COMPANIES)[number];
 export const LEAST_RESERVE_WHEN_PINNED = 1;
 
 /** Cautions that hold for every set. */
-export const ALWAYS: readonly string[] = [
+const ALWAYS: readonly string[] = [
   'Stop for pain, dizziness or chest symptoms.',
   'People who are pregnant, recovering from injury or illness, under medical care or under age train under qualified supervision.',
   'Local rules and licensed professionals come first; this page is not medical advice.',

@@ -1,11 +1,21 @@
 /** A session before an event: whether recovery is expected in time, and what to do where it is not. */
 import type { PracticeAnalysis } from '../model/full.ts';
-import { type EventVerdict, judgeEvent, leastReserveInTime, type RecoveryTime, recoveryAfter } from './recovery.ts';
+import { countOf } from './countOf.ts';
+import {
+  type EventVerdict,
+  judgeEvent,
+  leastReserveInTime,
+  type RecoveryAnswer,
+  type RecoveryTime,
+  recoveryAfter,
+  writeHours,
+} from './recovery.ts';
 import type { TrainingStatus } from './situation.ts';
 
 export interface EventAnswer {
+  /** From the session to the event, as asked. */
   readonly hours: number;
-  /** Recovery after sets that end with the least that may really be left; null where none is known. */
+  /** Recovery after sets that end with what may really be left, the slower end of it; null where none is known. */
   readonly time: RecoveryTime | null;
   readonly verdict: EventVerdict | null;
   /** What it means for the session. */
@@ -14,35 +24,50 @@ export interface EventAnswer {
 
 /**
  * @param hours from the session to the event, at least 0
- * @param reserve repetitions really left, the fewest
+ * @param left fewest and most repetitions really left; the one that takes longer to recover from decides
  */
 export function judgeSession(
   analysis: PracticeAnalysis,
   status: TrainingStatus,
   hours: number,
-  reserve: number,
+  left: { readonly low: number; readonly high: number },
 ): EventAnswer {
-  const { time, reason } = recoveryAfter(analysis.fatigue, status, reserve);
+  const { time, reason } = slowestRecovery(analysis, status, left);
   if (!time) return { hours, time: null, verdict: null, sentence: `Recovery is not known: ${reason}.` };
   const verdict = judgeEvent(time, hours);
-  const margin = analysis.settings.fatigueMargin;
-  const takes = `within ${margin} % of full performance ${Math.ceil(time.hours)} hours after sets with ${time.reserve} in reserve, and ${Math.round(hours)} are left`;
-  if (verdict === 'in time') return { hours, time, verdict, sentence: `Recovered before the event: ${takes}.` };
+  return { hours, time, verdict, sentence: stateVerdict(analysis, status, hours, time, verdict) };
+}
+
+function slowestRecovery(
+  { fatigue }: PracticeAnalysis,
+  status: TrainingStatus,
+  { low, high }: { readonly low: number; readonly high: number },
+): RecoveryAnswer {
+  const least = recoveryAfter(fatigue, status, low);
+  const most = recoveryAfter(fatigue, status, high);
+  return least.time && most.time && most.time.hours > least.time.hours ? most : least;
+}
+
+function stateVerdict(
+  { fatigue, settings }: PracticeAnalysis,
+  status: TrainingStatus,
+  hours: number,
+  time: RecoveryTime,
+  verdict: EventVerdict,
+): string {
+  const takes = writeHours(time.hours, hours);
+  const left = countOf(Number(hours.toFixed(1)), 'hour is', 'hours are');
+  const fact = `within ${settings.fatigueMargin} % of full performance ${takes} after sets with ${time.reserve} in reserve, and ${left} left`;
+  if (verdict === 'in time') return `Recovered before the event: ${fact}.`;
   if (verdict === 'expected in time') {
-    const end = time.high === null ? 'without an upper limit' : `up to ${Math.ceil(time.high)} hours`;
-    return {
-      hours,
-      time,
-      verdict,
-      sentence: `Expected to be recovered before the event, but not surely: ${takes}; the interval goes ${end}.`,
-    };
+    const end = time.high === null ? 'has no upper limit' : `goes up to ${countOf(Math.ceil(time.high), 'hour')}`;
+    return `Expected to be recovered before the event, but not surely: ${fact}; the interval ${end}.`;
   }
-  const other = leastReserveInTime(analysis.fatigue, status, hours).time;
-  const more = other ? `leave ${other.reserve} in reserve (${Math.ceil(other.hours)} hours), or ` : '';
-  return {
-    hours,
-    time,
-    verdict,
-    sentence: `Not recovered before the event: ${takes}. Instead ${more}move the session to at least ${Math.ceil(time.hours)} hours before it.`,
-  };
+  // Less reserve is no advice for freshness, whatever a noisy fit says of it.
+  const other = leastReserveInTime(fatigue, status, hours).time;
+  const more =
+    other && other.reserve > time.reserve
+      ? `leave ${other.reserve} in reserve (${writeHours(other.hours, hours)}), or `
+      : '';
+  return `Not recovered before the event: ${fact}. Instead ${more}move the session to at least ${countOf(Math.ceil(time.hours), 'hour')} before it.`;
 }

@@ -1,13 +1,14 @@
 /** How much evidence stands near a load and reserve, and how far the question lies from the studied range. */
 import type { PracticeAnalysis } from '../model/full.ts';
+import { countOf } from './countOf.ts';
 
 /** Points of per cent of 1RM, and repetitions, within which an arm counts as near. */
-export const NEAR = { load: 10, reserve: 1 } as const;
+const NEAR = { load: 10, reserve: 1 } as const;
 
 export interface EvidenceNear {
   readonly arms: number;
   readonly studies: number;
-  /** The closest arm, in units of “near”; null where nothing with a load was fitted. */
+  /** The closest arm, load and reserve each measured by how far “near” reaches; null where nothing with a load was fitted. */
   readonly nearest: { readonly load: number; readonly reserve: number } | null;
   /** Points of per cent of 1RM that the load lies outside all studied loads; 0 inside. */
   readonly loadOutside: number;
@@ -53,14 +54,17 @@ export function evidenceNear(
 /** “9 arms of 6 studies within 10 points of this load and 1 repetition of this reserve” */
 export function describeNear({ arms, studies, nearest, loadOutside }: EvidenceNear, hasReserve: boolean): string {
   const place = `within ${NEAR.load} points of this load${hasReserve ? ` and ${NEAR.reserve} repetition of this reserve` : ''}`;
-  const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
   const found =
     arms > 0
-      ? `${count(arms, 'arm', 'arms')} of ${count(studies, 'study', 'studies')} ${place}`
+      ? `${countOf(arms, 'arm')} of ${countOf(studies, 'study', 'studies')} ${place}`
       : nearest
-        ? `no arm ${place}; the nearest trained at ${nearest.load} % with ${nearest.reserve} in reserve`
+        ? `no arm ${place}; the nearest trained at ${oneDecimal(nearest.load)} % with ${oneDecimal(nearest.reserve)} in reserve`
         : 'no arm with a load';
   return loadOutside > 0
-    ? `${found}; the load lies ${Number(loadOutside.toFixed(1))} points outside all that was studied`
+    ? `${found}; the load lies ${countOf(oneDecimal(loadOutside), 'point')} outside all that was studied`
     : found;
+}
+
+function oneDecimal(value: number): number {
+  return Number(value.toFixed(1));
 }

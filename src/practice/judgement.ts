@@ -21,10 +21,12 @@ export const PUBLISHED_JUDGEMENT: Judgement = { bias: 0.95, spread: 1.45 };
 export const PUBLISHED_JUDGEMENT_SOURCE =
   'people stop 0.95 repetitions (0.17 to 1.73) before the number they name, with an SD of about 1.45 between people (Halperin et al. 2022, Sports Med 52:377; the SD second-hand)';
 
-const EXACT: Judgement = { bias: 0, spread: 0 };
+/** Nothing is misjudged: what is left is what is said. */
+export const TAKEN_AS_SAID: Judgement = { bias: 0, spread: 0 };
 
+/** @param own what test sets of this lifter showed; the other kinds do not read it */
 export function judgementOf(kind: JudgementKind, own: Judgement): Judgement {
-  if (kind === 'taken as said') return EXACT;
+  if (kind === 'taken as said') return TAKEN_AS_SAID;
   return kind === 'as most people' ? PUBLISHED_JUDGEMENT : own;
 }
 

@@ -17,6 +17,8 @@ const STAND_IN: Relation = 'bench press';
 export const LOAD_RANGE = { from: 20, to: 95 } as const;
 /** Repetitions possible at the ends of that range, whole numbers. */
 export const POSSIBLE_REPETITIONS = { from: 3, to: 100 } as const;
+/** Whole repetitions for which a load is published at all. */
+export const PUBLISHED_REPETITIONS = { from: 3, to: 127 } as const;
 
 export interface Possible {
   /** Mean over people. */
@@ -53,7 +55,31 @@ export function loadForPossible(
   return load === null ? null : { load, relation: STAND_IN, standsIn: true };
 }
 
-/** “about 9 repetitions are possible on average, 6 to 11 for two people in three (bench press …)” */
+/**
+ * Repetitions that are not exceeded on average at a load: those possible there, and above the published
+ * loads those of the heaviest.
+ *
+ * @returns null below the published loads, where more are possible than any advice asks for
+ */
+export function boundOfPossible(load: number, relation: Relation | null): Possible | null {
+  return possibleAt(load, relation) ?? (load > LOAD_RANGE.to ? possibleAt(LOAD_RANGE.to, relation) : null);
+}
+
+/** Most whole repetitions that a set can leave, since one has to be done. */
+export function mostReserve({ mean }: Possible): number {
+  return Math.floor(mean) - 1;
+}
+
+/** “At this load no more than about 2.6 repetitions are possible on average: no set leaves 3 in reserve.” */
+export function refuseReserve(possible: Possible, reserve: number): string {
+  return `At this load ${statePossible(possible)}: no set leaves ${reserve} in reserve.`;
+}
+
+export function statePossible({ mean }: Possible): string {
+  return `no more than about ${mean.toFixed(1)} repetitions are possible on average`;
+}
+
+/** “About 9 repetitions are possible on average, 6 to 11 for about two people in three (published for …).” */
 export function describePossible({ mean, sd, relation, standsIn }: Possible): string {
   const spread =
     sd === null

@@ -1,5 +1,6 @@
 /** Recovery read for a lifter: how long after a set's reserve, and whether that is before an event. */
 import type { PracticeAnalysis } from '../model/full.ts';
+import { countOf } from './countOf.ts';
 import type { TrainingStatus } from './situation.ts';
 
 export interface RecoveryTime {
@@ -36,7 +37,8 @@ export function recoveryAfter(
   }
   const listed = found.recovery.filter((one) => one.reserve <= reserve).at(-1);
   if (!listed) {
-    return { time: null, reason: `no session with ${reserve} or fewer in reserve was studied in ${status} people` };
+    const asked = Number(reserve.toFixed(1));
+    return { time: null, reason: `no session with ${asked} or fewer in reserve was studied in ${status} people` };
   }
   const { hours, low, high } = listed;
   const furthest = found.recovery.at(-1)?.reserve ?? listed.reserve;
@@ -46,9 +48,20 @@ export function recoveryAfter(
   };
 }
 
+/** @param hoursToEvent from the session to the event, at least 0 */
 export function judgeEvent({ hours, high }: Pick<RecoveryTime, 'hours' | 'high'>, hoursToEvent: number): EventVerdict {
   if (high !== null && high <= hoursToEvent) return 'in time';
   return hours <= hoursToEvent ? 'expected in time' : 'not in time';
+}
+
+/**
+ * “20 hours”: rounded up to whole hours, since recovery is not known more finely; with a decimal only
+ * where the whole hour would fall on the other side of the event.
+ */
+export function writeHours(hours: number, hoursToEvent: number): string {
+  const whole = Math.ceil(hours);
+  const sameSide = whole <= hoursToEvent === hours <= hoursToEvent;
+  return countOf(sameSide ? whole : Number(hours.toFixed(1)), 'hour');
 }
 
 /**

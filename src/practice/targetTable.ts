@@ -24,13 +24,18 @@ export interface TargetRow extends SourcedTarget {
   readonly range: RepetitionRange;
   /** Per cent of 1RM at which the range's typical repetitions are possible (published relation). */
   readonly load: number;
+  /** The target in whole repetitions, as far as a set of the typical repetitions can leave them; null without one. */
+  readonly inPractice: number | null;
 }
 
 export function listTargets(analysis: PracticeAnalysis): readonly TargetRow[] {
   return REPETITION_RANGES.map((range) => {
     const load = loadForRepetitions(range.typical);
     if (load === null) throw new Error(`invalid range; no load is published for ${range.typical} repetitions`);
-    return { range, load, ...targetNear(analysis, load) };
+    const sourced = targetNear(analysis, load);
+    const { practical } = sourced.target;
+    // One repetition has to be done.
+    return { range, load, inPractice: practical && Math.min(practical, range.typical - 1), ...sourced };
   });
 }
 
@@ -38,7 +43,7 @@ export function listTargets(analysis: PracticeAnalysis): readonly TargetRow[] {
 const NEAR_SPLIT = 10;
 
 /** The band that a load belongs to. */
-export function bandOf({ settings }: PracticeAnalysis, load: number): BandName {
+function bandNameAt({ settings }: PracticeAnalysis, load: number): BandName {
   if (settings.split === null) return 'all';
   return load < settings.split ? 'light' : 'heavy';
 }
@@ -51,7 +56,7 @@ export function fitNear(analysis: PracticeAnalysis, load: number): OpenFit | und
   const joint = split !== null && Math.abs(load - split) <= NEAR_SPLIT ? find('joint') : undefined;
   const studied = joint?.fit.studiedLoad;
   if (joint && studied && load >= studied.low && load <= studied.high) return joint;
-  return find(bandOf(analysis, load));
+  return find(bandNameAt(analysis, load));
 }
 
 const jointTarget = rememberBy<PracticeAnalysis, Target>();
@@ -62,7 +67,7 @@ export function targetNear(analysis: PracticeAnalysis, load: number): SourcedTar
   if (near?.fit.source === 'joint') {
     return { source: 'joint', target: askJoint(analysis, near, load), unreliable: near.fit.unreliable };
   }
-  const source = bandOf(analysis, load);
+  const source = bandNameAt(analysis, load);
   const { bands } = analysis;
   const band = 'all' in bands ? bands.all : bands[source === 'light' ? 'light' : 'heavy'];
   return { source, target: band.target, unreliable: band.unreliable };

@@ -1,4 +1,5 @@
 /** What is said to the lifter before the set. */
+import { countOf } from './countOf.ts';
 
 export interface ReserveRange {
   /** Fewest and most repetitions to leave, whole numbers, as they are said to the lifter. */
@@ -7,13 +8,10 @@ export interface ReserveRange {
 }
 
 export function tellLifter({ least, most }: ReserveRange): string {
-  const good = (n: number) => `${n} more good repetition${n === 1 ? '' : 's'}`;
-  if (most === 0) return 'Go on until no further repetition is possible.';
+  const good = (n: number) => countOf(n, 'more good repetition');
+  // Reserve 0 ends with the last good repetition; failure is the attempt after it.
+  if (most === 0) return 'End the set when no further good repetition is possible.';
   if (least === most) return `End the set when you could do ${good(most)}.`;
   if (least === 0) return `End the set when you could do at most ${good(most)}.`;
   return `End the set when you could do ${least} to ${good(most)}.`;
-}
-
-export function count(repetitions: number): string {
-  return `${repetitions} repetition${repetitions === 1 ? '' : 's'}`;
 }

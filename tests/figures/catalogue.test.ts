@@ -162,7 +162,7 @@ describe('every number in the words of', () => {
       );
       const { quantiles } = evidence.sweep[name];
       expect(captionOf(`robustness-${name}`)).toContain(
-        `lie between ${quantiles[0].toFixed(1)} and ${quantiles[4].toFixed(1)}`,
+        `lie from ${quantiles[0].toFixed(1)} to ${quantiles[4].toFixed(1)}`,
       );
     }
     const { point, low, high } = bands.light.target;

@@ -78,6 +78,42 @@ describe('growth by reserve', () => {
     expect(growthByReserve(other, { band: 'light' }).title).toBe(title);
   });
 
+  it('says what is open about the target: an end that is not limited, an interval in pieces', () => {
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    const { light, heavy } = analysis.bands;
+    const captionWith = (change: Partial<typeof heavy.target>) =>
+      growthByReserve(
+        { ...analysis, bands: { light, heavy: { ...heavy, target: { ...heavy.target, ...change } } } },
+        { band: 'heavy' },
+      ).caption;
+    expect(captionWith({ high: null, reason: 'upper end not limited by this evidence' })).toMatch(
+      /keep 90 % of it \(at least 2\.6\), the bar at the foot\. Upper end not limited by this evidence\.$/u,
+    );
+    expect(captionWith({ reason: 'the interval has 2 separate pieces' })).toMatch(/\. The interval has 2 separate/u);
+    expect(captionWith({ point: null, low: null, high: null, reason: 'no target: it is so' })).toMatch(
+      /\)\. No target: it is so\.$/u,
+    );
+  });
+
+  it('titles a slope with few degrees of freedom with a doubt', () => {
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    const { light, heavy } = analysis.bands;
+    const [intercept, slope] = heavy.coefficients;
+    const rising = { ...slope, df: 2, estimate: 0.01, ciLow: 0.005, ciHigh: 0.015 };
+    const odd = { ...analysis, bands: { light, heavy: { ...heavy, coefficients: [intercept, rising] } } };
+    expect(growthByReserve(odd, { band: 'heavy' }).title).toBe(
+      'Heavy loads: more growth with more in reserve, if so few studies can be relied on',
+    );
+  });
+
+  it('lists the curve up to the largest reserve studied', () => {
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    const { light, heavy } = analysis.bands;
+    const short = { ...heavy, curvePoints: heavy.curvePoints.slice(0, 14) };
+    const { rows } = growthByReserve({ ...analysis, bands: { light, heavy: short } }, { band: 'heavy' }).table;
+    expect(rows.at(-1)?.[0]).toBe(formatNumber(short.curvePoints[13].reserve, 2));
+  });
+
   it('of a band that could not be fitted says so and draws nothing false', () => {
     const empty = analyseInFull([], settings);
     const figure = growthByReserve(empty, { band: 'light' });
@@ -99,6 +135,19 @@ describe('recovery by hours', () => {
       const { caption } = recoveryByHours(analysis, { status });
       expect((perReserve?.df ?? Number.NaN) < 4).toBe(/unreliable/u.test(caption));
     }
+  });
+
+  it('says so where more in reserve took longer, and draws what was studied', () => {
+    const trained = analysis.fatigue.byStatus[1];
+    if (!trained.perReserve) throw new Error('expected an effect of reserve');
+    const turned = { ...trained.perReserve, estimate: 0.01, ciLow: 0.005, ciHigh: 0.015, df: 9 };
+    const few = trained.recovery.filter(({ reserve }) => reserve === 1 || reserve === 2);
+    const odd = { ...analysis.fatigue, byStatus: [{ ...trained, perReserve: turned, recovery: few }] };
+    const figure = recoveryByHours({ ...analysis, fatigue: odd }, { status: 'trained' });
+    expect(figure.title).toBe('Trained: back later with more in reserve');
+    const svg = drawPlot(figure);
+    expect(svg).toMatch(/>1 in reserve</u);
+    expect(svg).toMatch(/>2 in reserve</u);
   });
 
   it('says the hours of the analysis', () => {

@@ -1,7 +1,7 @@
 /** The calendar of a programme and what is said of two versions: never stronger than the intervals. */
 import { describe, expect, it } from 'vitest';
 import { drawPlot } from '../../src/components/drawPlot.ts';
-import { describeVersions } from '../../src/figures/programmeFindings.ts';
+import { describeAgainst, describeVersions } from '../../src/figures/programmeFindings.ts';
 import { recoveryCalendar } from '../../src/figures/recoveryCalendar.ts';
 import { reportProgramme } from '../../src/practice/programme/report.ts';
 import { analysis, exampleToTargets, exampleWeek, exercises, regatta } from '../practice/programme/shipped.ts';
@@ -33,6 +33,18 @@ describe('the calendar', () => {
     );
   });
 
+  it('speaks of sessions before the event only, and names those near failure just before it', () => {
+    const [monday] = sessions;
+    const sunday = { ...monday, day: 7, hoursToEvent: null, verdict: null, drop: null };
+    expect(recoveryCalendar([monday, sunday], analysis, { calendar: regatta }).title).toBe(
+      'Every session before the event is recovered by then',
+    );
+    expect(recoveryCalendar(sessions, analysis, { calendar: regatta }).caption).toMatch(
+      /in the 24 hours before an event \(common practice, no source\); Friday comes within less than 1 repetition/u,
+    );
+    expect(recoveryCalendar([monday], analysis, { calendar: regatta }).caption).not.toMatch(/common practice/u);
+  });
+
   it('without an event, and without known recovery, still draws and claims nothing', () => {
     const none = { ...regatta, event: null };
     const unknown = sessions.map((session) => ({
@@ -41,7 +53,9 @@ describe('the calendar', () => {
       verdict: null,
       drop: null,
     }));
-    expect(recoveryCalendar(sessions, analysis, { calendar: none }).title).toBe('No event is planned for');
+    expect(recoveryCalendar(sessions, analysis, { calendar: none }).title).toBe(
+      'Recovery after each session; no event is set',
+    );
     const figure = recoveryCalendar(unknown, analysis, { calendar: regatta });
     expect(figure.title).toBe('Recovery is not known for every session');
     expect(drawPlot(figure)).toMatch(/^<svg/u);
@@ -54,8 +68,38 @@ describe('two versions in a sentence', () => {
     if (!comparison || !overall?.difference || !drop) throw new Error('expected differences');
     const said = describeVersions(comparison, regatta, analysis);
     expect(said).toContain(`${(100 * Math.expm1(overall.difference.estimate)).toFixed(1)} % (`);
-    expect(said).toContain(`${(100 * Math.expm1(-drop.estimate)).toFixed(1)} % less fatigue`);
+    expect(said).toContain(
+      `less fatigue than version one’s, by ${(100 * Math.expm1(-drop.estimate)).toFixed(1)} % of performance (`,
+    );
     expect(said).toMatch(/unreliable/u);
+  });
+
+  it('claim no sameness where a difference cannot be given', () => {
+    if (!comparison) throw new Error('expected a comparison');
+    const reason = 'a version has no line that the evidence speaks of';
+    const unknown = { ...comparison, overall: { ...comparison.overall, difference: null, reason } };
+    const said = describeVersions(
+      { ...unknown, drop: null, dropReason: 'both versions leave the same' },
+      regatta,
+      analysis,
+    );
+    expect(said).toBe(
+      `Over all sets no difference in growth can be stated: ${reason}. At the event on Saturday no difference in fatigue can be stated: both versions leave the same.`,
+    );
+  });
+
+  it('call no difference more or less that is shown as 0', () => {
+    if (!comparison?.drop) throw new Error('expected a drop');
+    const drop = { ...comparison.drop, estimate: 2e-4, ciLow: 1e-4, ciHigh: 3e-4 };
+    expect(describeVersions({ ...comparison, drop }, regatta, analysis)).toMatch(
+      /leaves a fatigue that differs from version one’s by less than 0\.1 % of performance/u,
+    );
+  });
+
+  it('call a line unsafe by what it leaves', () => {
+    const unsafe = first.check?.lines.find((line) => line.unsafe);
+    if (!unsafe) throw new Error('expected an unsafe line');
+    expect(describeAgainst(unsafe)).toBe('unsafe: alone under a load that can pin, with less than 1 in reserve');
   });
 
   it('say “not distinguishable from nothing” where an interval holds 0', () => {

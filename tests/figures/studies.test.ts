@@ -86,6 +86,27 @@ describe('the forest of a study', () => {
     expect(reports.some((report) => studyForest(report, settings).table.rows.length < report.rows.length)).toBe(true);
   });
 
+  it('is counted in the number that grammar asks for', () => {
+    const rows = makeArms([
+      { followup_mean: '60', n: '40' },
+      { arm: 'other', cohort: '', followup_mean: '40.1' },
+      {
+        arm: 'third',
+        cohort: '',
+        followup_mean: '',
+        followup_sd: '',
+        correlation: '',
+        effect: '0.4',
+        effect_variance: '0.02',
+        effect_metric: 'standardised',
+      },
+    ]);
+    const [report] = reportStudies(rows, analyseInFull(rows, settings));
+    const { title, caption } = studyForest(report, settings);
+    expect(title).toBe('1 of 2 changes is apart from 0 by more than sampling error');
+    expect(caption).toMatch(/ 1 of 3 rows has no effect in %\.$/u);
+  });
+
   it('counts the rows whose interval leaves out 0', () => {
     const [still, grown] = [
       { followup_mean: '40.1' },

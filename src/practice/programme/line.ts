@@ -1,8 +1,9 @@
 /** One line of a programme against the evidence: what its reserve keeps, what would be advised, and what binds it. */
 import type { PracticeAnalysis } from '../../model/full.ts';
-import { type ChosenReserve, chooseReserve } from '../advice.ts';
 import { guardCautions, isUnguarded, LEAST_RESERVE_WHEN_PINNED } from '../cautions.ts';
+import { type ChosenReserve, chooseReserve } from '../chooseReserve.ts';
 import { type EvidenceNear, evidenceNear } from '../evidenceNear.ts';
+import { TAKEN_AS_SAID } from '../judgement.ts';
 import { type KeptAnswer, keptAt } from '../kept.ts';
 import type { Situation, TrainingStatus } from '../situation.ts';
 import type { ProgrammeLine } from './read.ts';
@@ -49,7 +50,7 @@ function situationOf({ load, repetitions, exercise, company }: ProgrammeLine, st
     company,
     status,
     hoursToEvent: null,
-    judgement: { bias: 0, spread: 0 },
+    judgement: TAKEN_AS_SAID,
   };
 }
 

@@ -55,19 +55,28 @@ export function checkMuscle(
   };
 }
 
-/** second minus first of two programmes' mean growth of a muscle; null where they are the same or one is not known. */
+/** Growth of the second version minus that of the first, analysis scale, or why there is no number. */
+export type GrowthDifference =
+  | { readonly difference: Estimate; readonly reason: null }
+  | { readonly difference: null; readonly reason: string };
+
+/** @param muscle null for all sets together */
 export function compareGrowth(
   analysis: PracticeAnalysis,
   first: readonly CheckedLine[],
   second: readonly CheckedLine[],
   muscle: string | null,
-): Estimate | null {
+): GrowthDifference {
+  const none = (reason: string) => ({ difference: null, reason });
+  const [before, after] = [linesOf(first, muscle), linesOf(second, muscle)];
+  if (before.length === 0 || after.length === 0)
+    return none(`only version ${after.length === 0 ? 'one' : 'two'} trains it`);
+  const asWritten = ({ line }: CheckedLine) => line.reserve;
+  const [old, now] = [meanContrast(analysis, before, asWritten), meanContrast(analysis, after, asWritten)];
   const { stacked } = openResponse(analysis.response);
-  const contrasts = [first, second].map((lines) =>
-    meanContrast(analysis, linesOf(lines, muscle), ({ line }) => line.reserve),
-  );
-  const [before, after] = contrasts;
-  return stacked && before && after ? inferDifference(stacked, after, before, analysis.settings.confidence) : null;
+  if (!stacked || !old || !now) return none('a version has no line that the evidence speaks of');
+  const difference = inferDifference(stacked, now, old, analysis.settings.confidence);
+  return difference ? { difference, reason: null } : none('both versions train it alike');
 }
 
 function linesOf(lines: readonly CheckedLine[], muscle: string | null): readonly CheckedLine[] {
@@ -104,6 +113,7 @@ function meanContrast(
   return total;
 }
 
+/** a minus b; null where they are the same. */
 function inferDifference(
   inference: Parameters<typeof inferContrast>[0],
   a: Float64Array,

@@ -8,6 +8,7 @@ import { readTable } from '../../evidence/table.ts';
 import type { Company } from '../cautions.ts';
 import { loadForPossible, possibleAt } from '../possible.ts';
 import { columnNamed, PROGRAMME_COLUMNS, type WrittenLine } from './columns.ts';
+import { checkNumbers, findUnusual } from './numbers.ts';
 
 export interface ProgrammeLine {
   /** Physical line in the text; the header is line 1. */
@@ -39,94 +40,38 @@ export interface Programme {
   readonly asked: readonly AskedExercise[];
 }
 
-/** Between-person SDs beyond which repetitions plus reserve are unusual for the load. */
-const UNUSUAL_SDS = 2;
-
 /** Nothing is thrown, whatever the text. */
 export function readProgramme(text: string, file: string, exercises: readonly Exercise[]): Programme {
   const { rows, problems, warnings } = readTable<WrittenLine>(
     text,
     file,
     PROGRAMME_COLUMNS,
-    (row) => checkNumbers(row, file, exercises),
+    (row) => checkNumbers(row, file, findExercise(exercises, row.exercise)?.relation ?? null),
     columnNamed,
   );
   const { known, contradictions } = gatherExercises(rows, exercises, file);
-  const asked = new Map<string, { name: string; lines: number[] }>();
-  const lines = rows.flatMap((row): ProgrammeLine[] => {
-    const name = plainName(row.exercise);
-    const exercise = known.get(name);
-    if (exercise) return completeLine(row, exercise);
-    const earlier = asked.get(name) ?? { name: row.exercise, lines: [] };
-    earlier.lines.push(row.line);
-    asked.set(name, earlier);
-    return [];
+  const complete = rows.flatMap((row) => {
+    const exercise = known.get(plainName(row.exercise));
+    return exercise ? completeLine(row, exercise).map((line) => ({ line, possible: row.possible })) : [];
   });
   return {
-    lines,
+    lines: complete.map(({ line }) => line),
     problems: [...problems, ...contradictions].sort((a, b) => (a.line ?? 0) - (b.line ?? 0)),
-    warnings: [...warnings, ...lines.flatMap((line) => findUnusual(line, file))],
-    asked: [...asked.values()],
+    warnings: [...warnings, ...complete.flatMap(({ line, possible }) => findUnusual(line, possible, file))],
+    asked: listAsked(rows.filter((row) => !known.has(plainName(row.exercise)))),
   };
 }
 
-/** Problems of one row's numbers with each other. */
-function checkNumbers(row: WrittenLine, file: string, exercises: readonly Exercise[]): Problem[] {
-  const { line, load, possible, reserve, repetitions } = row;
-  const relation = findExercise(exercises, row.exercise)?.relation ?? null;
-  if (load === null && possible === null) {
-    return [
-      {
-        kind: 'missing-value',
-        file,
-        line,
-        column: 'load',
-        value: '',
-        expected: 'a load in per cent of 1RM, or the repetitions possible',
-        remedy: 'Fill in one of the two columns load and possible.',
-      },
-    ];
+/** Each exercise once, as first written, with all its lines. */
+function listAsked(rows: readonly WrittenLine[]): readonly AskedExercise[] {
+  const asked = new Map<string, { name: string; lines: number[] }>();
+  for (const { exercise, line } of rows) {
+    const name = plainName(exercise);
+    const earlier = asked.get(name) ?? { name: exercise, lines: [] };
+    earlier.lines.push(line);
+    asked.set(name, earlier);
   }
-  if (possible !== null && repetitions > possible) {
-    return [
-      {
-        kind: 'contradiction',
-        file,
-        line,
-        column: 'repetitions',
-        value: String(repetitions),
-        expected: `no more repetitions than the ${possible} possible`,
-        remedy: 'One of the two numbers is wrong.',
-      },
-    ];
-  }
-  if (load === null && possible !== null && loadForPossible(possible, relation) === null) {
-    return [
-      {
-        kind: 'wrong-value',
-        file,
-        line,
-        column: 'possible',
-        value: String(possible),
-        expected: 'so many repetitions that a load is published for them (3 to 127)',
-        remedy: 'Enter the load in per cent of 1RM.',
-      },
-    ];
-  }
-  if (reserve === null && possible === null && load !== null && possibleAt(load, relation) === null) {
-    return [
-      {
-        kind: 'missing-value',
-        file,
-        line,
-        column: 'reserve',
-        value: '',
-        expected: `a reserve, since no repetitions are published for ${load} % of 1RM`,
-        remedy: 'Fill in reserve, or the repetitions possible.',
-      },
-    ];
-  }
-  return [];
+  return [...asked.values()];
 }
 
 /** The exercises of the rows by plain name: described by the rows themselves, else by the list. */
@@ -204,24 +149,6 @@ function completeLine(row: WrittenLine, exercise: Exercise): ProgrammeLine[] {
       reserve,
       how: how.length > 0 ? how.join('; ') : null,
       company: row.company ?? 'alone',
-    },
-  ];
-}
-
-function findUnusual({ line, load, repetitions, reserve, exercise }: ProgrammeLine, file: string): Problem[] {
-  const possible = possibleAt(load, exercise.relation);
-  if (!possible || possible.sd === null) return [];
-  const total = repetitions + reserve;
-  if (Math.abs(total - possible.mean) <= UNUSUAL_SDS * possible.sd) return [];
-  return [
-    {
-      kind: 'unusual',
-      file,
-      line,
-      column: 'reserve',
-      value: `${repetitions} done and ${Number(reserve.toFixed(1))} left`,
-      expected: `about ${possible.mean.toFixed(0)} possible at ${Number(load.toFixed(0))} % of 1RM, give or take ${(UNUSUAL_SDS * possible.sd).toFixed(0)} (${possible.relation})`,
-      remedy: 'Look at load, repetitions and reserve; people differ, so it may be right.',
     },
   ];
 }

@@ -6,7 +6,7 @@ import type { Exercise } from '../../evidence/exercises.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import type { Estimate } from '../../model/result.ts';
 import { type CheckedLine, checkLine } from './line.ts';
-import { checkMuscle, compareGrowth, listMuscles, type MuscleCheck } from './muscles.ts';
+import { checkMuscle, compareGrowth, type GrowthDifference, listMuscles, type MuscleCheck } from './muscles.ts';
 import { type Programme, readProgramme } from './read.ts';
 import { type Calendar, compareDrops, listSessions, type Session, worstBeforeEvent } from './sessions.ts';
 
@@ -33,14 +33,11 @@ export interface Version extends Omit<Programme, 'lines'> {
   readonly check: ProgrammeCheck | null;
 }
 
-export interface MuscleDifference {
+export type MuscleDifference = GrowthDifference & {
   /** null for all sets together. */
   readonly muscle: string | null;
   readonly sets: { readonly first: number; readonly second: number };
-  /** Growth of the second version minus that of the first, analysis scale; null with a reason. */
-  readonly difference: Estimate | null;
-  readonly reason: string | null;
-}
+};
 
 export interface VersionsComparison {
   readonly muscles: readonly MuscleDifference[];
@@ -114,20 +111,11 @@ function compareMuscle(
 ): MuscleDifference {
   const own = ({ muscles, overall }: ProgrammeCheck) =>
     muscle === null ? overall : muscles.find((one) => one.muscle === muscle);
-  const [before, after] = [own(first), own(second)];
-  const difference = compareGrowth(analysis, first.lines, second.lines, muscle);
   return {
     muscle,
-    sets: { first: before?.sets ?? 0, second: after?.sets ?? 0 },
-    difference,
-    reason: difference ? null : explainGrowth(before, after),
+    sets: { first: own(first)?.sets ?? 0, second: own(second)?.sets ?? 0 },
+    ...compareGrowth(analysis, first.lines, second.lines, muscle),
   };
-}
-
-function explainGrowth(before: MuscleCheck | undefined, after: MuscleCheck | undefined): string {
-  if (!before || !after) return `only version ${before ? 'one' : 'two'} trains it`;
-  if (before.leftOut.length > 0 || after.leftOut.length > 0) return 'a version has no line that the evidence speaks of';
-  return 'both versions train it alike';
 }
 
 function explainDrop(first: Session | null, second: Session | null): string {

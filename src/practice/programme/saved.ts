@@ -11,24 +11,25 @@ import type { Calendar } from './sessions.ts';
 const VERSION = 1;
 /** Characters of a version that are opened: some 10,000 lines. */
 const LONGEST = 1_000_000;
-/** Characters of a name, and exercises of one's own. */
+/** Characters of a name; exercises of one's own, and muscles of each. */
 const LONGEST_NAME = 500;
 const MOST_EXERCISES = 500;
+const MOST_MUSCLES = 20;
 
-const name = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
-const text = z.string().check(z.maxLength(LONGEST));
-const hour = z.int().check(z.gte(0), z.lte(23));
+const nameSchema = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
+const versionSchema = z.string().check(z.maxLength(LONGEST));
+const hourSchema = z.int().check(z.gte(0), z.lte(23));
 
 const savedSchema = z.strictObject({
   kind: z.literal('programme'),
   version: z.literal(VERSION),
-  first: text,
-  second: z.nullable(text),
+  first: versionSchema,
+  second: z.nullable(versionSchema),
   exercises: z
     .array(
       z.strictObject({
-        name,
-        muscles: z.array(name).check(z.minLength(1), z.maxLength(20)),
+        name: nameSchema,
+        muscles: z.array(nameSchema).check(z.minLength(1), z.maxLength(MOST_MUSCLES)),
         canPin: z.boolean(),
         stoppable: z.boolean(),
         partials: z.boolean(),
@@ -38,8 +39,8 @@ const savedSchema = z.strictObject({
     .check(z.maxLength(MOST_EXERCISES)),
   calendar: z.strictObject({
     status: z.enum(TRAINING_STATUSES),
-    sessionHour: hour,
-    event: z.nullable(z.strictObject({ day: z.int().check(z.gte(1), z.lte(LAST_DAY)), hour })),
+    sessionHour: hourSchema,
+    event: z.nullable(z.strictObject({ day: z.int().check(z.gte(1), z.lte(LAST_DAY)), hour: hourSchema })),
   }),
 });
 
@@ -51,6 +52,7 @@ export interface SavedProgramme {
   readonly calendar: Calendar;
 }
 
+/** The text of the file. */
 export function writeSaved(programme: SavedProgramme): string {
   return `${JSON.stringify({ kind: 'programme', version: VERSION, ...programme }, null, 2)}\n`;
 }

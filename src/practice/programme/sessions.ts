@@ -31,12 +31,13 @@ export interface Session {
   readonly verdict: EventVerdict | null;
   /** Expected drop of performance at the event, log ratio, above 0 a loss; null where not known. */
   readonly drop: Estimate | null;
-  /** True inside the hours in which failure is kept away from, where sets end at reserve 0 (common practice, no source). */
+  /** True inside the hours in which failure is kept away from, where a set leaves less than 1 (common practice, no source). */
   readonly nearFailureBeforeEvent: boolean;
 }
 
-const HOURS_OF_DAY = 24;
+export const HOURS_OF_DAY = 24;
 
+/** The sessions by day, one for all lines of a day. */
 export function listSessions(
   analysis: PracticeAnalysis,
   lines: readonly ProgrammeLine[],
@@ -53,7 +54,7 @@ export function listSessions(
   );
 }
 
-/** The session that leaves most fatigue at the event; null where none is before one. */
+/** The session that leaves most fatigue at the event; null where none is before one or recovery is not known. */
 export function worstBeforeEvent(sessions: readonly Session[]): Session | null {
   return sessions.reduce<Session | null>(
     (worst, session) =>
@@ -86,8 +87,8 @@ function describeSession(
 ): Session {
   const reserve = lines.reduce((least, line) => Math.min(least, line.reserve), Number.POSITIVE_INFINITY);
   const recovery = recoveryAfter(analysis.fatigue, status, reserve);
-  const hours = event ? HOURS_OF_DAY * (event.day - day) + event.hour - sessionHour : -1;
-  const hoursToEvent = hours >= 0 ? hours : null;
+  const hours = event && HOURS_OF_DAY * (event.day - day) + event.hour - sessionHour;
+  const hoursToEvent = hours !== null && hours >= 0 ? hours : null;
   const session = {
     day,
     sets: lines.reduce((sum, { sets }) => sum + sets, 0),

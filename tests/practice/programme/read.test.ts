@@ -1,6 +1,7 @@
 /** A programme as text: forgiving about what does not matter, and all mistakes at once about what does. */
 import { describe, expect, it } from 'vitest';
 import { formatProblem } from '../../../src/evidence/problem.ts';
+import { loadForPossible, PUBLISHED_REPETITIONS } from '../../../src/practice/possible.ts';
 import { readDay, writeDay } from '../../../src/practice/programme/columns.ts';
 import { readProgramme } from '../../../src/practice/programme/read.ts';
 import { exampleWeek, exercises, exerciseTable } from './shipped.ts';
@@ -104,6 +105,24 @@ describe('a programme', () => {
     expect(warnings.map(formatProblem)).toEqual([
       'line 2, `reserve`: expected about 9 possible at 80 % of 1RM, give or take 5 (bench press), received “20 done and 5 left”. Look at load, repetitions and reserve; people differ, so it may be right.',
     ]);
+  });
+});
+
+describe('the numbers of a line', () => {
+  const warningsOf = (line: string) => read(`${HEADER}\n${line}\n`).warnings.map(formatProblem);
+
+  it('are held against the repetitions possible that it gives', () => {
+    expect(warningsOf('Mon,bench press,3,10,,14,8,spotter')).toEqual([
+      'line 2, `reserve`: expected about the 14 possible together, received “10 done and 8 left”. Look at repetitions, reserve and those possible.',
+    ]);
+    // Counted in whole repetitions, 14 and a half possible are 10 done and 4 left.
+    expect(warningsOf('Mon,bench press,3,10,,14.5,4,spotter')).toEqual([]);
+  });
+
+  it('may have all repetitions for which a load is published, and no others', () => {
+    const { from, to } = PUBLISHED_REPETITIONS;
+    const isKnown = (possible: number) => loadForPossible(possible, null) !== null;
+    expect([from - 1, from, to, to + 1].map(isKnown)).toEqual([false, true, true, false]);
   });
 });
 

@@ -151,6 +151,24 @@ describe('a version against itself', () => {
     expect(comparison?.dropReason).toBe('both versions leave the same');
   });
 
+  it('is alike also where the evidence does not speak of one of its lines', () => {
+    const text = `${HEADER}\nMon,arm curl,3,5,40,,25,alone\nMon,pull-up,3,10,75,,2,alone\n`;
+    const { comparison, first } = report({ first: text, second: text });
+    expect(first.check?.overall.leftOut).toEqual([2]);
+    expect(comparison?.overall.reason).toBe('both versions train it alike');
+  });
+
+  it('has no difference where one version does not train a muscle, or in no way that was studied', () => {
+    const of = (first: string, second: string) =>
+      report({ first: `${HEADER}\n${first}\n`, second: `${HEADER}\n${second}\n` }).comparison?.muscles[0];
+    expect(of('Mon,arm curl,3,5,40,,2,alone', 'Mon,leg curl,3,5,40,,2,alone')?.reason).toBe(
+      'only version one trains it',
+    );
+    expect(of('Mon,arm curl,3,5,40,,2,alone', 'Mon,arm curl,3,5,40,,25,alone')?.reason).toBe(
+      'a version has no line that the evidence speaks of',
+    );
+  });
+
   it('with twice the sets everywhere is not held to bring more', () => {
     const doubled = exampleWeek.replace(/^(\w+,[^,]+),(\d+),/gmu, (_, head, sets) => `${head},${2 * Number(sets)},`);
     expect(report({ second: doubled }).comparison?.overall.difference).toBeNull();

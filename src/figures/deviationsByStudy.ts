@@ -1,0 +1,41 @@
+/** How far each study lies above or below the curve. */
+import type { StudyDeviation } from '../model/checks/studies.ts';
+import type { BandName } from '../model/result.ts';
+import type { Settings } from '../model/settings.ts';
+import { writePercent } from '../numerics/percent.ts';
+import { countOf } from '../practice/countOf.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { formatSlope, slopeUnit, toShownSlope } from './format.ts';
+import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
+import { listIntervals } from './intervalList.ts';
+
+export function deviationsByStudy(
+  deviations: readonly StudyDeviation[],
+  band: BandName,
+  { metric, confidence }: Pick<Settings, 'metric' | 'confidence'>,
+): Figure {
+  const sorted = [...deviations].sort((a, b) => b.deviation - a.deviation);
+  const lines = sorted.map(({ study, deviation, low, high }) => {
+    const [point, from, to] = [deviation, low, high].map((value) => toShownSlope(value, metric));
+    return { study, point, low: from, high: to };
+  });
+  const outside = lines.filter(({ low, high }) => low > 0 || high < 0).length;
+  const one = outside === 1 || lines.length === 1;
+  return describedByWords({
+    plot: listIntervals(lines, {
+      by: 'study',
+      reference: 0,
+      label: `distance, ${slopeUnit(metric)} →`,
+      ...looksOf(band),
+    }),
+    title: `${outside} of ${countOf(lines.length, 'study', 'studies')} ${one ? 'lies' : 'lie'} off the curve by more than ${one ? 'its' : 'their'} own error`,
+    caption: `Mean distance of each study's rows from the fitted curve, ${BAND_LOOKS[band].name}, with its ${writePercent(confidence)} interval from sampling error and the variance between rows.`,
+    table: {
+      columns: ['study', `distance (${slopeUnit(metric)})`, 'low', 'high'],
+      rows: sorted.map(({ study, deviation, low, high }) => [
+        study,
+        ...[deviation, low, high].map((value) => formatSlope(value, metric)),
+      ]),
+    },
+  });
+}

@@ -1,0 +1,80 @@
+/** The target as it stood after each year's studies. */
+import * as Plot from '@observablehq/plot';
+import type { CumulativeYear } from '../model/checks/cumulative.ts';
+import type { BandName } from '../model/result.ts';
+import { describedByWords, type Figure } from './figure.ts';
+import { formatNumber, formatRange } from './format.ts';
+import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
+import { LIST_STYLE, OPEN_INTERVALS } from './intervalList.ts';
+
+const WIDTH = 480;
+const HEIGHT = 280;
+
+/** @param furthest largest reserve studied, repetitions, to which intervals without an upper end are drawn */
+export function targetsByYear(years: readonly CumulativeYear[], furthest: number, band: BandName): Figure {
+  const found = years.flatMap(({ year, target: { point, low, high } }) =>
+    point === null || low === null ? [] : [{ year, point, low, high }],
+  );
+  const points = found.map((line) => ({ ...line, high: line.high ?? furthest }));
+  const { colour, symbol } = looksOf(band);
+  const none = years.length - points.length;
+  const caption = [
+    `Target and interval for ${BAND_LOOKS[band].name} from the studies published by each year; ${none} of ${years.length} years ${none === 1 ? 'gives' : 'give'} none.`,
+    found.some(({ high }) => high === null) ? OPEN_INTERVALS : '',
+  ];
+  return describedByWords({
+    plot: {
+      width: WIDTH,
+      height: HEIGHT,
+      marginLeft: 44,
+      marginTop: 28,
+      marginRight: 16,
+      marginBottom: 44,
+      style: LIST_STYLE,
+      x: {
+        label: 'studies published up to →',
+        labelAnchor: 'center',
+        tickFormat: (year: number) => String(year),
+        tickSize: 0,
+        labelOffset: 38,
+        ticks: 6,
+      },
+      y: {
+        label: 'target, repetitions',
+        grid: true,
+        tickSize: 0,
+        domain: [0, Math.max(1, ...points.map(({ high }) => high))],
+      },
+      marks: [
+        Plot.areaY(points, { x: 'year', y1: 'low', y2: 'high', curve: 'step-after', fill: colour, fillOpacity: 0.18 }),
+        Plot.lineY(points, { x: 'year', y: 'point', curve: 'step-after', stroke: colour, strokeWidth: 2.5 }),
+        Plot.dot(points, { x: 'year', y: 'point', symbol, fill: colour, r: 3.5 }),
+      ],
+    },
+    title: titleOf(points, years.at(-1)?.year),
+    caption: caption.filter(Boolean).join(' '),
+    table: {
+      columns: ['year', 'studies', 'target', 'interval'],
+      rows: years.map(({ year, studies, target }) => [
+        year,
+        studies,
+        target.point === null ? 'none' : formatNumber(target.point, 2),
+        formatRange(target.low, target.high, 2),
+      ]),
+    },
+  });
+}
+
+/** First and last target, and whether the last year has none. */
+function titleOf(points: readonly { readonly year: number; readonly point: number }[], lastYear: number | undefined) {
+  const [first] = points;
+  const last = points.at(-1);
+  if (!first || !last) return 'No year gives a target';
+  const state = ({ year, point }: typeof first) => `${formatNumber(point, 1)} in ${year}`;
+  const parts = [
+    state(first),
+    ...(last === first ? [] : [state(last)]),
+    ...(last.year === lastYear ? [] : [`none in ${lastYear}`]),
+  ];
+  return `The target by year: ${parts.join(', ')}`;
+}

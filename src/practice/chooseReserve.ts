@@ -1,0 +1,113 @@
+/**
+ * The range of whole repetitions to leave, for any purpose but a main lift of strength: what the
+ * evidence gives, lowered by how much the lifter stops early, raised by safety and by an event, and
+ * never more than a set at the load can leave.
+ */
+import type { PracticeAnalysis } from '../model/full.ts';
+import { isUnguarded, LEAST_RESERVE_WHEN_PINNED } from './cautions.ts';
+import { countOf } from './countOf.ts';
+import { reallyLeft } from './judgement.ts';
+import { boundOfPossible, mostReserve, refuseReserve, statePossible } from './possible.ts';
+import { judgeEvent, leastReserveInTime, recoveryAfter, writeHours } from './recovery.ts';
+import type { Situation } from './situation.ts';
+import { type SourcedTarget, targetNear } from './targetTable.ts';
+import { type ReserveRange, tellLifter } from './tellLifter.ts';
+
+export interface ChosenReserve {
+  /** null where there is no number to follow. */
+  readonly reserve: ReserveRange | null;
+  /** Why the range is not the evidence's own, a sentence each. */
+  readonly adjustments: readonly string[];
+  /** What to tell the lifter, or why there is no number. */
+  readonly sentence: string;
+}
+
+/** Rounding allowed where a whole number is meant. */
+const SLACK = 1e-9;
+
+/** Least reserve that may be said: 1 under an unguarded load that can pin, more for who overrates it. */
+export function leastSafe(situation: Situation): number {
+  if (!isUnguarded(situation)) return 0;
+  return Math.ceil(LEAST_RESERVE_WHEN_PINNED + Math.max(0, -situation.judgement.bias) - SLACK);
+}
+
+export function chooseReserve(
+  analysis: PracticeAnalysis,
+  situation: Situation,
+  { target }: SourcedTarget = targetNear(analysis, situation.load),
+): ChosenReserve {
+  const { load, exercise, judgement } = situation;
+  const floor = leastSafe(situation);
+  const fresh = situation.purpose === 'staying fresh' ? freshReserve(analysis, situation) : null;
+  if (fresh && fresh.refusal !== null) return refuse(fresh.refusal, floor);
+  if (!fresh && (target.point === null || target.cautious === null)) {
+    return refuse('This evidence gives no number to follow at this load.', floor);
+  }
+  const bound = boundOfPossible(load, exercise.relation);
+  const ceiling = bound ? mostReserve(bound) : Number.POSITIVE_INFINITY;
+  const recovered = fresh?.least ?? 0;
+  const needed = Math.max(floor, recovered);
+  if (bound && needed > ceiling) {
+    const instead = recovered > floor ? 'move the session' : 'set safety arms or have a spotter';
+    return refuse(`${refuseReserve(bound, needed)} Take a lighter load, or ${instead}.`, floor > ceiling ? 0 : floor);
+  }
+  const said = (reserve: number | null) => Math.max(0, Math.floor((reserve ?? 0) - judgement.bias + SLACK));
+  const wanted = { least: said(target.cautious), most: said(target.point) };
+  const least = fresh ? needed : Math.max(floor, wanted.least);
+  const most = fresh?.isLate(wanted.most) ? least : Math.max(least, wanted.most);
+  const reserve = { least: Math.min(least, ceiling), most: Math.min(most, ceiling) };
+  const adjustments = [
+    floor > wanted.least && floor >= least
+      ? 'Raised for safety: this exercise can pin the lifter and nothing would take the load.'
+      : null,
+    fresh && recovered > wanted.least ? fresh.why : null,
+    bound && most > ceiling ? `Lowered to what a set at this load can leave: ${statePossible(bound)}.` : null,
+  ].filter((one) => one !== null);
+  return { reserve, adjustments, sentence: tellLifter(reserve) };
+}
+
+/** No number to follow; what safety asks for holds all the same. */
+function refuse(why: string, floor: number): ChosenReserve {
+  const guard =
+    floor > 0 ? ` Whatever the evidence, leave at least ${floor}: nothing would take the load off you.` : '';
+  return { reserve: null, adjustments: [], sentence: `${why}${guard}` };
+}
+
+type Fresh =
+  /** No session is recovered in time: what to do instead. */
+  | { readonly refusal: string }
+  | {
+      readonly refusal: null;
+      /** Fewest repetitions to say. */
+      readonly least: number;
+      readonly why: string;
+      /** Whether recovery after sets at which so many are said is not expected in time. */
+      readonly isLate: (said: number) => boolean;
+    };
+
+/** Plans backwards from the event; null where no hours are given, and growth's range stands. */
+function freshReserve({ fatigue }: PracticeAnalysis, { hoursToEvent, status, judgement }: Situation): Fresh | null {
+  if (hoursToEvent === null) return null;
+  const { time, verdict, shortest } = leastReserveInTime(fatigue, status, hoursToEvent);
+  if (!time) {
+    const left = `${countOf(Number(hoursToEvent.toFixed(1)), 'hour is', 'hours are')} left`;
+    return {
+      refusal: shortest
+        ? `Even with ${shortest.reserve} in reserve the expected recovery takes ${writeHours(shortest.hours, hoursToEvent)} and ${left}: move the session, or leave it out.`
+        : `This evidence has no recovery of ${status} people, so no reserve can be planned backwards from the event: move the session, or keep well away from failure.`,
+    };
+  }
+  const hours = writeHours(time.hours, hoursToEvent);
+  return {
+    refusal: null,
+    least: Math.max(0, Math.ceil(time.reserve - judgement.bias - SLACK)),
+    why:
+      verdict === 'in time'
+        ? `Raised for the event: the least reserve whose recovery is in time with its whole interval is ${time.reserve} (${hours}).`
+        : `Raised for the event: the least reserve expected to be recovered in time is ${time.reserve} (${hours}), though its interval reaches past the event.`,
+    isLate: (said) => {
+      const after = recoveryAfter(fatigue, status, reallyLeft(said, judgement).mean).time;
+      return after !== null && judgeEvent(after, hoursToEvent) === 'not in time';
+    },
+  };
+}

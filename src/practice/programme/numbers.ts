@@ -1,0 +1,95 @@
+/** The numbers of a programme's line held against each other, and against what is possible at its load. */
+import type { Problem } from '../../evidence/problem.ts';
+import type { Relation } from '../../evidence/repetitions.ts';
+import { loadForPossible, PUBLISHED_REPETITIONS, possibleAt } from '../possible.ts';
+import type { WrittenLine } from './columns.ts';
+import type { ProgrammeLine } from './read.ts';
+
+/** Between-person SDs beyond which repetitions plus reserve are unusual for the load. */
+const UNUSUAL_SDS = 2;
+/** Repetitions by which done and left may miss those possible as given: both are counted in whole ones. */
+const ROUNDED = 1;
+
+/**
+ * What is missing or contradicts itself; the first of it, since the rest follows from that.
+ *
+ * @param relation published relation of the exercise; null where it has none
+ */
+export function checkNumbers(row: WrittenLine, file: string, relation: Relation | null): Problem[] {
+  const { line, load, possible, reserve, repetitions } = row;
+  const problem = (found: Pick<Problem, 'kind' | 'column' | 'value' | 'expected' | 'remedy'>) => [
+    { file, line, ...found },
+  ];
+  if (load === null && possible === null) {
+    return problem({
+      kind: 'missing-value',
+      column: 'load',
+      value: '',
+      expected: 'a load in per cent of 1RM, or the repetitions possible',
+      remedy: 'Fill in one of the two columns load and possible.',
+    });
+  }
+  if (possible !== null && repetitions > possible) {
+    return problem({
+      kind: 'contradiction',
+      column: 'repetitions',
+      value: String(repetitions),
+      expected: `no more repetitions than the ${possible} possible`,
+      remedy: 'One of the two numbers is wrong.',
+    });
+  }
+  if (load === null && possible !== null && loadForPossible(possible, relation) === null) {
+    const { from, to } = PUBLISHED_REPETITIONS;
+    return problem({
+      kind: 'wrong-value',
+      column: 'possible',
+      value: String(possible),
+      expected: `so many repetitions that a load is published for them (${from} to ${to})`,
+      remedy: 'Enter the load in per cent of 1RM.',
+    });
+  }
+  if (reserve === null && possible === null && load !== null && possibleAt(load, relation) === null) {
+    return problem({
+      kind: 'missing-value',
+      column: 'reserve',
+      value: '',
+      expected: `a reserve, since no repetitions are published for ${load} % of 1RM`,
+      remedy: 'Fill in reserve, or the repetitions possible.',
+    });
+  }
+  return [];
+}
+
+/**
+ * Repetitions done and left that do not make those possible: as the line itself gives them, or else as
+ * published for its load.
+ *
+ * @param given repetitions possible as written; null where the cell is empty
+ */
+export function findUnusual(
+  { line, load, repetitions, reserve, exercise }: ProgrammeLine,
+  given: number | null,
+  file: string,
+): readonly Problem[] {
+  const total = repetitions + reserve;
+  const warn = (expected: string, remedy: string) => [
+    {
+      kind: 'unusual' as const,
+      file,
+      line,
+      column: 'reserve',
+      value: `${repetitions} done and ${Number(reserve.toFixed(1))} left`,
+      expected,
+      remedy,
+    },
+  ];
+  if (given !== null && Math.abs(total - given) > ROUNDED) {
+    return warn(`about the ${given} possible together`, 'Look at repetitions, reserve and those possible.');
+  }
+  const published = possibleAt(load, exercise.relation);
+  if (!published || published.sd === null || Math.abs(total - published.mean) <= UNUSUAL_SDS * published.sd) return [];
+  return warn(
+    `about ${published.mean.toFixed(0)} possible at ${Number(load.toFixed(0))} % of 1RM, give or take ${(UNUSUAL_SDS * published.sd).toFixed(0)} (${published.relation})`,
+    'Look at load, repetitions and reserve; people differ, so it may be right.',
+  );
+}

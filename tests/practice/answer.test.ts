@@ -1,0 +1,82 @@
+/** The answer's sentence with its doubts, and what stands beside a target: evidence near it, and common practice. */
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../src/model/analyse.ts';
+import { analyseForPractice } from '../../src/model/full.ts';
+import { settingsSchema } from '../../src/model/settings.ts';
+import { advise } from '../../src/practice/advice.ts';
+import { stateAnswer, stateDoubts } from '../../src/practice/answer.ts';
+import { rangeOfRepetitions } from '../../src/practice/commonPractice.ts';
+import { describeNear } from '../../src/practice/evidenceNear.ts';
+import { arms, analysis as shipped } from './programme/shipped.ts';
+import { at } from './setAt.ts';
+
+describe('the answer in one sentence', () => {
+  it('names both bands with their intervals', () => {
+    expect(stateAnswer(shipped)).toBe(
+      'To keep 90 % of the growth that training to failure brings, about 1 repetition may stay in reserve with light loads (below 60 % of 1RM), between 1.1 and 1.9; about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0.',
+    );
+  });
+
+  it('says that there is none, and why, where nothing can be fitted', () => {
+    const empty = analyse([], settingsSchema.parse({}));
+    expect(stateAnswer(empty)).toMatch(/gives no reserve that keeps 90 %/u);
+    expect(stateDoubts(empty)).toEqual([
+      'With light loads there is no target: no fit was possible, since no row is left to fit.',
+      'With heavy loads there is no target: no fit was possible, since no row is left to fit.',
+    ]);
+  });
+
+  it('has no doubts to add on the shipped table', () => {
+    expect(stateDoubts(shipped)).toEqual([]);
+  });
+
+  it('adds to it that an interval is in pieces', () => {
+    if ('all' in shipped.bands) throw new Error('expected two bands');
+    const { light, heavy } = shipped.bands;
+    const set: [number, number][] = [
+      [2, 4],
+      [7, 9],
+    ];
+    const pieces = { ...shipped, bands: { light, heavy: { ...heavy, target: { ...heavy.target, set } } } };
+    expect(stateDoubts(pieces)).toEqual([
+      'With heavy loads the interval has 2 separate pieces; the one shown holds the number.',
+    ]);
+  });
+
+  it('calls the interval of a few studies unreliable, and so does the advice from them', () => {
+    const few = arms.filter(({ study }) => /^[A-F]/u.test(study));
+    const analysis = analyseForPractice(few, settingsSchema.parse({}));
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    const { target, unreliable } = analysis.bands.heavy;
+    expect(target.point).not.toBeNull();
+    expect(unreliable).toBe(true);
+    expect(stateDoubts(analysis).join(' ')).toMatch(/heavy loads .* fewer than 4 degrees of freedom/u);
+    expect(advise(analysis, at(85)).unreliable).toBe(true);
+  });
+});
+
+describe('evidence near a load', () => {
+  it('is counted in the number that grammar asks for, with no more digits than were asked', () => {
+    const near = { arms: 1, studies: 1, nearest: null, loadOutside: 1 };
+    expect(describeNear(near, true)).toBe(
+      '1 arm of 1 study within 10 points of this load and 1 repetition of this reserve; the load lies 1 point outside all that was studied',
+    );
+    const none = { arms: 0, studies: 0, nearest: { load: 200 / 3, reserve: 2 }, loadOutside: 0 };
+    expect(describeNear(none, false)).toBe(
+      'no arm within 10 points of this load; the nearest trained at 66.7 % with 2 in reserve',
+    );
+  });
+});
+
+describe('the repetition range', () => {
+  it.each([
+    [1, 'below 10'],
+    [9.9, 'below 10'],
+    [10, '10 to 20'],
+    [20, '10 to 20'],
+    [21, 'above 20'],
+    [100, 'above 20'],
+  ])('of %d possible repetitions is %s', (possible, name) => {
+    expect(rangeOfRepetitions(possible).name).toBe(name);
+  });
+});
