@@ -11,7 +11,7 @@ import { describedByWords, type Figure } from './figure.ts';
 import { lowerFirst, upperFirst } from './firstLetter.ts';
 import { BAND_LOOKS } from './growthByReserve.ts';
 
-const WIDTH = 480;
+const WIDTH = 440;
 const HEIGHT = 420;
 /** Radius of the place with most people, and the least, pixels. */
 const MOST_RADIUS = 13;

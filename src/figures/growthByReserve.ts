@@ -40,7 +40,7 @@ const MEAN_RADIUS = 4.5;
 
 export function growthByReserve(
   analysis: Analysis,
-  { band: name, width = 480, height = 360 }: GrowthByReserveOptions,
+  { band: name, width = 420, height = 340 }: GrowthByReserveOptions,
 ): Figure {
   const band = bandOf(analysis, name);
   const { metric, confidence } = analysis.settings;

@@ -15,7 +15,7 @@ export const OPEN_INTERVALS = 'Intervals without an upper end are drawn to the l
 /** Pixels a line takes, and what stands above and below the lines. */
 const ROW_HEIGHT = 20;
 const FRAME_HEIGHT = 64;
-const WIDTH = 480;
+const WIDTH = 420;
 const NAME_WIDTH = 132;
 
 export interface IntervalLine {

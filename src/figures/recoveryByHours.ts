@@ -20,11 +20,13 @@ export interface RecoveryOptions {
 const SHORT_OF_FAILURE = 3;
 /** Hours after the session at which the picture ends. */
 const LAST_HOUR = 96;
+/** Where the key to the curves has its lines, hours; its words follow them. */
+const KEY_LINE = { x1: 50, x2: 58 };
 
 /** @throws where the analysis knows no people of that training status */
 export function recoveryByHours(
   analysis: Pick<PracticeAnalysis, 'fatigue' | 'settings'>,
-  { status, eventAfter, width = 480, height = 260 }: RecoveryOptions,
+  { status, eventAfter, width = 420, height = 250 }: RecoveryOptions,
 ): Figure {
   const { fatigue, settings } = analysis;
   const found = fatigue.byStatus.find((one) => one.status === status);
@@ -36,17 +38,16 @@ export function recoveryByHours(
   const points = lines.flatMap(({ reserve, curve }) =>
     curve.map(({ hours, drop }) => ({ reserve, hours, drop: lossInPercent(drop) })),
   );
-  const starts = lines.map(({ reserve, curve }) => ({
-    reserve,
-    hours: curve[0].hours,
-    drop: lossInPercent(curve[0].drop),
-  }));
   const allStarts = fatigue.byStatus.flatMap(({ recovery }) =>
     recovery.map(({ curve }) => lossInPercent(curve[0].drop)),
   );
   const top = Math.max(settings.fatigueMargin * 2, ...allStarts) * 1.15;
   // A fit may expect a gain after sets far from failure.
   const bottom = Math.min(0, ...points.map(({ drop }) => drop));
+  /** The curve nearest to failure stands out. */
+  const strengthOf = ({ reserve }: { readonly reserve: number }) => (reserve === lines[0].reserve ? 1 : 0.55);
+  // The curves fall, so that the upper right is free.
+  const key = lines.map(({ reserve }, i) => ({ reserve, at: top - (top - bottom) * (0.04 + 0.1 * i) }));
   const who = upperFirst(status);
   const sentence = describeRecovery(found, settings);
   return describedByWords({
@@ -84,7 +85,8 @@ export function recoveryByHours(
                 x: eventAfter,
                 y: top,
                 dx: 6,
-                dy: 4,
+                // Above the key, and otherwise below the name of the axis.
+                dy: eventAfter > KEY_LINE.x1 / 2 ? -14 : 4,
                 textAnchor: 'start',
                 fill: 'var(--ink)',
                 stroke: 'var(--paper)',
@@ -98,14 +100,21 @@ export function recoveryByHours(
           z: 'reserve',
           stroke: 'var(--ink)',
           strokeWidth: 2.5,
-          strokeOpacity: (point: { reserve: number }) => (point.reserve === 0 ? 1 : 0.55),
+          strokeOpacity: strengthOf,
         }),
-        Plot.text(starts, {
-          x: 'hours',
-          y: 'drop',
-          text: ({ reserve }: (typeof starts)[number]) => `${reserve} in reserve`,
-          dx: 8,
-          dy: -9,
+        Plot.link(key, {
+          ...KEY_LINE,
+          y1: 'at',
+          y2: 'at',
+          stroke: 'var(--ink)',
+          strokeWidth: 2.5,
+          strokeOpacity: strengthOf,
+        }),
+        Plot.text(key, {
+          x: KEY_LINE.x2,
+          y: 'at',
+          text: ({ reserve }: (typeof key)[number]) => `${reserve} in reserve`,
+          dx: 6,
           textAnchor: 'start',
           fill: 'var(--ink)',
           stroke: 'var(--paper)',

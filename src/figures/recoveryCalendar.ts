@@ -29,7 +29,7 @@ interface Bar {
 export function recoveryCalendar(
   sessions: readonly Session[],
   { settings }: Pick<PracticeAnalysis, 'settings'>,
-  { calendar, width = 520 }: RecoveryCalendarOptions,
+  { calendar, width = 420 }: RecoveryCalendarOptions,
 ): Figure {
   const { event, sessionHour } = calendar;
   const bars = sessions.flatMap((session): Bar[] => {
@@ -57,7 +57,7 @@ export function recoveryCalendar(
     plot: {
       width,
       height: AROUND + ROW * Math.max(1, bars.length),
-      marginLeft: 96,
+      marginLeft: 92,
       marginRight: 16,
       marginTop: 28,
       marginBottom: 40,

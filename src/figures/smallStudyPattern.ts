@@ -8,7 +8,7 @@ import { formatNumber, formatP, formatSlope, slopeUnit, toShownSlope } from './f
 import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
 import { LIST_STYLE } from './intervalList.ts';
 
-const WIDTH = 480;
+const WIDTH = 420;
 const HEIGHT = 300;
 
 export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, band: BandName, metric: Metric): Figure {

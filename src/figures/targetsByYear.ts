@@ -7,7 +7,7 @@ import { formatNumber, formatRange } from './format.ts';
 import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
 import { LIST_STYLE, OPEN_INTERVALS } from './intervalList.ts';
 
-const WIDTH = 480;
+const WIDTH = 420;
 const HEIGHT = 280;
 
 /** @param furthest largest reserve studied, repetitions, to which intervals without an upper end are drawn */
