@@ -5,8 +5,9 @@
  * regression with the study as cluster, and every comparison is inference on that.
  */
 import { type BandFit, meanSlopeContrast, rangeOf } from './bandFit.ts';
+import { type RobustInference, stackInference } from './cr2.ts';
 import type { BandDifference, KeptShareDifference } from './result.ts';
-import { applyContrast, inferContrast, type RobustInference, stackInference } from './robust.ts';
+import { applyContrast, inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 
 /** Points at which the kept shares are compared: half a repetition apart over a range of 10. */

@@ -9,10 +9,11 @@
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
 import { centreCovariate, rangeOf, toObservations } from './bandFit.ts';
+import type { RobustInference } from './cr2.ts';
 import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
 import { fitModel } from './mixed.ts';
 import type { FitFailure, Joint, JointTarget } from './result.ts';
-import { inferContrast, type RobustInference } from './robust.ts';
+import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { findTarget, SCAN_STEPS } from './target.ts';
 

@@ -10,7 +10,7 @@
  * mixed: τ² and ω² by REML, β by generalised least squares (one QR of the whitened data).
  * precision: weights 1/v, everything else taken as absent (ρ = τ² = ω² = 0).
  * equal: ordinary least squares.
- * Inference is cluster-robust by study in all three (robust.ts), so that it holds where the
+ * Inference is cluster-robust by study in all three (cr2.ts), so that it holds where the
  * working model does not. A second fit by full maximum likelihood gives the log-likelihood that
  * curve shapes are compared by.
  *
@@ -20,10 +20,12 @@
  * (Res Synth Methods 2:61), three levels.
  */
 import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
+import { unitVector } from '../numerics/smallMatrices.ts';
+import { type RobustInference, robustInference } from './cr2.ts';
 import { combine } from './likelihood.ts';
 import { arrangeColumn, arrangeObservations, type Observation, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
-import { type RobustInference, robustInference, toScores } from './robust.ts';
+import { toScores } from './robust.ts';
 import type { Weighting } from './settings.ts';
 import { estimateVarianceComponents, type VarianceComponents } from './varianceComponents.ts';
 import { applyWhitening, type Whitening, whiten } from './whitening.ts';
@@ -195,9 +197,7 @@ function success(fit: Omit<Fit, 'aicc'>): FitOutcome {
 /** Under equal weights: standard errors from the sampling variances alone, √diag (X'X)⁻¹X'diag(v)X(X'X)⁻¹. */
 function samplingStandardErrors(data: Observations, solution: LeastSquares, inference: RobustInference): Float64Array {
   return Float64Array.from({ length: inference.p }, (_, j) => {
-    const unit = new Float64Array(inference.p);
-    unit[j] = 1;
-    const h = toScores(inference, unit);
+    const h = toScores(inference, unitVector(inference.p, j));
     let variance = 0;
     for (let i = 0; i < data.n; i++) {
       let influence = 0;
