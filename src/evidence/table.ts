@@ -119,7 +119,7 @@ function* readRows<Row extends { readonly line: number }>(
       if (!header || !read) {
         headerLine = record.line;
         header = readHeader({ ...record, cells: record.cells.map(nameOf) }, columns, file, source.delimiter);
-        problems.push(...header.problems);
+        for (const problem of header.problems) problems.push(problem);
         // Without any known column every cell would be reported; the header says it all.
         if (header.names.every((name) => name === null)) {
           return { rows, problems, warnings: header.warnings, header: null };
