@@ -37,8 +37,8 @@ export interface Fit {
   readonly modelStandardErrors: Float64Array;
   /** REML estimate of (τ², ω²); null under the simpler weightings. */
   readonly components: VarianceComponents | null;
-  /** ml is null where only the answer was asked for. */
-  readonly logLikelihood: { readonly reml: number; readonly ml: number | null };
+  /** ml is null where only the answer was asked for; both are where equal weights leave residuals of exactly 0. */
+  readonly logLikelihood: { readonly reml: number | null; readonly ml: number | null };
   /** Parameters that AICc counts: coefficients and variances that were free. */
   readonly parameters: number;
   /** Corrected Akaike criterion of the ML fit; null where n ≤ parameters + 1. */
@@ -208,24 +208,15 @@ function samplingStandardErrors(data: Observations, solution: LeastSquares, infe
   });
 }
 
-/** Normal log-likelihoods of ordinary least squares, the residual variance at its own maximum. */
-function equalLogLikelihoods(n: number, p: number, solution: LeastSquares): { reml: number; ml: number } {
+/**
+ * Normal log-likelihoods of ordinary least squares, the residual variance at its own maximum: RSS/n for
+ * ML, RSS/(n − p) for REML. Residuals of exactly 0 have none: l rises without end as the variance falls.
+ */
+function equalLogLikelihoods(n: number, p: number, solution: LeastSquares): Fit['logLikelihood'] {
   const rss = solution.residualSumOfSquares;
-  const atVariance = (rows: number) => {
-    const variance = rss / rows;
-    return { residualSumOfSquares: rss / variance, logDeterminant: n * Math.log(variance), variance };
-  };
-  const full = atVariance(n);
-  const restricted = atVariance(n - p);
-  const shrink = 0.5 * p * Math.log(restricted.variance);
-  return {
-    ml: combine(n, p, full.logDeterminant, { ...full, logAbsDetR: 0, fullRank: true }).ml,
-    reml: combine(n, p, restricted.logDeterminant, {
-      ...restricted,
-      logAbsDetR: solution.logAbsDetR - shrink,
-      fullRank: true,
-    }).reml,
-  };
+  if (rss === 0) return { reml: null, ml: null };
+  const atMaximum = (rows: number) => -0.5 * rows * (Math.log((2 * Math.PI * rss) / rows) + 1);
+  return { ml: atMaximum(n), reml: atMaximum(n - p) - solution.logAbsDetR };
 }
 
 function rootDiagonal(matrix: Float64Array, p: number): Float64Array {

@@ -32,7 +32,7 @@ export function inferContrast(inference: ContrastInference, contrast: ArrayLike<
     df,
     ciLow: estimate - reach,
     ciHigh: estimate + reach,
-    p: studentTwoSidedP(estimate / standardError, df),
+    p: twoSidedP(estimate, standardError, df),
   };
 }
 
@@ -67,10 +67,15 @@ export function makeAcceptance(
   return (contrast) => {
     const { estimate, standardError } = measureSpread(inference, contrast);
     const t = Math.abs(estimate) / standardError;
-    if (t <= surelyIn) return true;
+    if (estimate === 0 || t <= surelyIn) return true;
     if (t > surelyOut) return false;
     return studentTwoSidedP(t, measureDf(inference, contrast)) >= alpha;
   };
+}
+
+/** p of the hypothesis that a contrast is 0. An estimate of exactly 0 is no evidence, without any error too. */
+function twoSidedP(estimate: number, standardError: number, df: number): number {
+  return estimate === 0 ? 1 : studentTwoSidedP(estimate / standardError, df);
 }
 
 /** h = R⁻'c: a contrast in the coordinates of the whitened design. */
@@ -91,7 +96,8 @@ function measureSpread(
     estimate += contrast[i] * coefficients[i];
     for (let j = 0; j < p; j++) variance += contrast[i] * covariance[i * p + j] * contrast[j];
   }
-  return { estimate, standardError: Math.sqrt(variance) };
+  // A quadratic form that is 0 may come out a rounding below it.
+  return { estimate, standardError: Math.sqrt(Math.max(0, variance)) };
 }
 
 function measureDf(inference: ContrastInference, contrast: ArrayLike<number>): number {

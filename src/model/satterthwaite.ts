@@ -75,5 +75,6 @@ export function satterthwaiteDf(forms: QuarticForms, h: Float64Array): number {
     trace += forms.trace[r] * pairs[r];
     squares += pairs[r] * along + forms.multiplicity[r] * crossing * crossing;
   }
-  return (trace * trace) / squares;
+  // Sampling variances that differ by tens of orders can cancel to less.
+  return Math.max(1, (trace * trace) / squares);
 }

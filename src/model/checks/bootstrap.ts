@@ -38,7 +38,7 @@ export function bootstrapContrast(fit: Fit, contrast: readonly number[], seed: n
   const h = toScores(inference, contrast);
   const size2 = h.reduce((sum, value) => sum + value * value, 0);
   const { estimate, standardError } = measureContrast(inference, contrast);
-  const t = estimate / standardError;
+  const t = estimate === 0 ? 0 : estimate / standardError;
   // Residuals under the null are e + Q v in whitened terms.
   const v = h.map((value) => (value * estimate) / size2);
   const studies = inference.parts.map(({ score, overlap }, k) => {
