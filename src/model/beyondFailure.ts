@@ -5,6 +5,7 @@
  * Each indicator is centred on its study's mean, so that only differences between arms of one study
  * count.
  */
+import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { BEYOND_FAILURE } from '../evidence/vocabulary.ts';
@@ -41,7 +42,7 @@ export function compareBeyondFailure(arms: readonly Arm[], settings: Settings): 
 
 function compareKind(all: readonly Effect[], kind: Kind, settings: Settings): BeyondFailureContrast {
   const isKind = ({ arm }: Effect) => arm.beyond_failure === kind;
-  const isAtFailure = ({ arm }: Effect) => arm.beyond_failure === null || arm.beyond_failure === 'none';
+  const isAtFailure = ({ arm }: Effect) => !wentBeyondFailure(arm);
   const having = (test: (effect: Effect) => boolean) => new Set(all.filter(test).map(({ arm }) => arm.study));
   const beyond = having(isKind);
   const at = having(isAtFailure);

@@ -5,6 +5,7 @@
  * An arm of one exercise stands at its load and reserve, whether or not its rows are in the fit. Arms
  * that went beyond failure or do not report both numbers stand nowhere and are counted apart.
  */
+import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { cellOf, type EmptyRegion, findEmptyRegions, loadLines, reserveLines } from './emptyRegions.ts';
 import { countPeople } from './people.ts';
@@ -58,8 +59,7 @@ export function mapEvidence(
   { settings: { outcome, split }, rows }: Pick<Analysis, 'settings' | 'rows'>,
 ): EvidenceMap {
   const measured = arms.filter((arm) => arm.outcome === outcome);
-  const isBeyond = ({ beyond_failure }: Arm) => beyond_failure !== null && beyond_failure !== 'none';
-  const dosed = measured.filter((arm) => !isBeyond(arm));
+  const dosed = measured.filter((arm) => !wentBeyondFailure(arm));
   const placed = dosed.filter(isPlaced);
   const excluded = new Set(rows.excluded.map(({ line }) => line));
   const fitted = placed.filter(({ line }) => !excluded.has(line));
@@ -76,7 +76,7 @@ export function mapEvidence(
     notFitted: countArms(placed) - countArms(fitted),
     without: {
       loadOrReserve: countArms(dosed) - countArms(placed),
-      beyondFailure: countArms(measured.filter(isBeyond)),
+      beyondFailure: countArms(measured.filter(wentBeyondFailure)),
     },
     places: groupBy(placed, ({ load_pct_1rm, reserve_reps }) => [load_pct_1rm, reserve_reps]).map(
       ([[load, reserve], here]) => ({
