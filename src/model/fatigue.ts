@@ -18,6 +18,7 @@ import type { Arm } from '../evidence/schema.ts';
 import { TRAINING_STATUSES } from '../evidence/vocabulary.ts';
 import { chiSquareOneQuantile } from '../numerics/distributions.ts';
 import { findRoot } from '../numerics/roots.ts';
+import { countStudies } from './counts.ts';
 import { FatigueLikelihood, LEAST_HOURS, MOST_HOURS } from './fatigueLikelihood.ts';
 import type { Fit } from './mixed.ts';
 import { type PlainInference, packInference } from './response.ts';
@@ -92,7 +93,7 @@ function fitStatus(
   margin: number,
   settings: Settings,
 ): FatigueByStatus {
-  const counts = { status, rows: effects.length, studies: new Set(effects.map(({ arm }) => arm.study)).size };
+  const counts = { status, rows: effects.length, studies: countStudies(effects) };
   const likelihood = new FatigueLikelihood(effects, settings.rho);
   const failed = (failure: FitFailure): FatigueByStatus => ({
     ...counts,

@@ -13,7 +13,7 @@
 import type { Effect } from '../evidence/effects.ts';
 import { dot } from '../numerics/dot.ts';
 import { maximiseOnInterval } from '../numerics/roots.ts';
-import { rangeOf, toObservations } from './bandFit.ts';
+import { rangeOf, refuseConstantReserve, toObservations } from './bandFit.ts';
 import { combine } from './likelihood.ts';
 import { type FitOutcome, fitArranged } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
@@ -59,9 +59,8 @@ export class FatigueLikelihood {
         kind: 'too-few-studies',
         reason: `too few studies have this outcome: ${this.studies}, and at least 2 are needed`,
       };
-    if (this.studied && this.studied.low === this.studied.high) {
-      return { kind: 'reserve-does-not-vary', reason: `every row has reserve ${this.studied.low}` };
-    }
+    const refusal = refuseConstantReserve([...this.#reserves]);
+    if (refusal) return refusal;
     const hours = rangeOf(this.#hours);
     if (hours && hours.low === hours.high) {
       return {

@@ -129,7 +129,7 @@ export function checkBands(arms: readonly Arm[], settings: Settings): BandsCheck
   );
 }
 
-export function checkBand(band: BandFit, settings: Settings): BandChecks | null {
+function checkBand(band: BandFit, settings: Settings): BandChecks | null {
   const studied = rangeOf(band.reserves);
   const { fit } = band.outcome;
   if (!fit || !studied) return null;

@@ -3,11 +3,10 @@
  * the curve.
  */
 import { normalQuantile } from '../../numerics/distributions.ts';
-import { type BandFit, fitEffects, requireFit, slopeOf, targetOf } from '../bandFit.ts';
+import { type BandFit, fitEffects, requireFit, slopeOf, summariseTarget } from '../bandFit.ts';
 import type { Fit } from '../mixed.ts';
-import type { Estimate, Target } from '../result.ts';
+import type { Estimate, TargetSummary } from '../result.ts';
 import { type Settings, WEIGHTINGS, type Weighting } from '../settings.ts';
-import { SCAN_STEPS } from '../target.ts';
 import { whiten } from '../whitening.ts';
 
 /** Share of each study in 1'Φ⁻¹1, what it counts for in a pooled mean, in the order of the fit's studies. */
@@ -23,7 +22,7 @@ export function studyWeights({ data, whitening }: Fit): number[] {
 export interface WeightingComparison {
   readonly weighting: Weighting;
   readonly slope: Estimate | null;
-  readonly target: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>;
+  readonly target: TargetSummary;
   /** Share of each study, 0 to 1. */
   readonly shares: readonly { readonly study: string; readonly share: number }[];
 }
@@ -32,13 +31,12 @@ export interface WeightingComparison {
 export function compareWeightings(band: BandFit, settings: Settings): WeightingComparison[] {
   return WEIGHTINGS.map((weighting) => {
     const other = fitEffects(band.effects, { ...settings, weighting, answerOnly: true }, band.data);
-    const { point, low, high, practical, reason } = targetOf(other, settings, SCAN_STEPS.coarse);
     const { fit } = other.outcome;
     const shares = fit ? studyWeights(fit) : [];
     return {
       weighting,
       slope: slopeOf(other, settings.confidence),
-      target: { point, low, high, practical, reason },
+      target: summariseTarget(other, settings),
       shares: shares.map((share, k) => ({ study: fit?.data.studies[k] ?? '', share })),
     };
   });
