@@ -26,6 +26,7 @@ export interface Exercise {
 
 const group = 'exercise';
 
+/** Columns of `exercises.csv`. */
 export const EXERCISE_COLUMNS = {
   exercise: text({ group, required: true, example: 'leg press', description: 'Name of the exercise.' }),
   muscles: text({

@@ -24,6 +24,7 @@ const arm = { group: 'arm' } as const;
 const training = { group: 'training' } as const;
 const proximity = { group: 'proximity to failure' } as const;
 
+/** Columns of `arms.csv`. */
 export const ARM_COLUMNS = {
   study: text({
     ...study,
@@ -177,6 +178,7 @@ export const ARM_COLUMNS = {
   ...OUTCOME_COLUMNS,
 } as const satisfies Record<string, Column<unknown>>;
 
+/** Columns of `studies.csv`. */
 export const STUDY_COLUMNS = {
   study: text({ ...study, required: true, example: 'Plover 2012', description: 'Name of the study as in arms.csv.' }),
   authors: text({

@@ -23,6 +23,7 @@ export interface DescribedBand {
   readonly source: BandFit;
 }
 
+/** @param effects of the band's rows; there may be none, and the band then has a reason and no numbers */
 export function describeBand(effects: readonly Effect[], settings: Settings): DescribedBand {
   const source = fitEffects(effects, settings);
   const { fit, failure } = source.outcome;

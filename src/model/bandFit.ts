@@ -42,10 +42,7 @@ export function fitEffects(
 ): BandFit {
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
   const basis = makeCurve(settings.curve, reserves);
-  // A covariate that is the same in every row says nothing and would only make the design singular.
-  const covariates = settings.adjust
-    .map((name) => centreCovariate(effects, name))
-    .filter(({ column }) => column.some((value) => value !== column[0]));
+  const covariates = centreCovariates(effects, settings.adjust);
   const refusal = refuseDesign(reserves, basis);
   const rows = reserves.map(basis.at);
   const columns = [...basis.terms.map((_, j) => rows.map((row) => row[j])), ...covariates.map(({ column }) => column)];
@@ -129,12 +126,22 @@ interface CentredCovariate {
   readonly column: readonly number[];
 }
 
-/** Centred, so that the curve is that of rows with average covariates. */
-export function centreCovariate(effects: readonly Effect[], adjustment: Adjustment): CentredCovariate {
-  const { name, of } = COVARIATES[adjustment];
-  const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
-  const centre = values.length > 0 ? mean(values) : Number.NaN;
-  return { name, column: values.map((value) => value - centre) };
+/**
+ * Centred, so that the curve is that of rows with average covariates. One that is the same in every row
+ * says nothing and would only make the design singular: it is left out.
+ */
+export function centreCovariates(
+  effects: readonly Effect[],
+  adjustments: readonly Adjustment[],
+): readonly CentredCovariate[] {
+  return adjustments
+    .map((adjustment) => {
+      const { name, of } = COVARIATES[adjustment];
+      const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
+      const centre = values.length > 0 ? mean(values) : Number.NaN;
+      return { name, column: values.map((value) => value - centre) };
+    })
+    .filter(({ column }) => column.some((value) => value !== column[0]));
 }
 
 /** Why no curve can be fitted to these reserves; null where one can, or where there are none. */

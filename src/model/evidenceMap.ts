@@ -56,6 +56,10 @@ export interface EvidenceMap extends Counts {
 /** An arm's row with both numbers known. */
 type Placed = Arm & { readonly load_pct_1rm: number; readonly reserve_reps: number };
 
+/**
+ * @param arms all rows of the table
+ * @param analysis of these rows: its outcome is mapped, and it says which rows are in the fit
+ */
 export function mapEvidence(
   arms: readonly Arm[],
   { settings: { outcome, split }, rows }: Pick<Analysis, 'settings' | 'rows'>,

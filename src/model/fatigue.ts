@@ -67,6 +67,7 @@ export interface Fatigue {
   readonly byStatus: readonly FatigueByStatus[];
 }
 
+/** @param arms all rows of the table; read on the log ratio, with all loads together and no covariates */
 export function analyseFatigue(arms: readonly Arm[], settings: Settings): Fatigue {
   const { effects, excluded } = selectRows(arms, {
     ...settings,

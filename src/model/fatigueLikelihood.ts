@@ -21,8 +21,9 @@ import type { FitFailure } from './result.ts';
 import { estimateVarianceComponents } from './varianceComponents.ts';
 import { applyWhitening, type WorkingCovariance, whiten, whitenInPlace } from './whitening.ts';
 
-/** Hours between which T is looked for: an hour to a month. */
+/** Least T that is looked for, hours. */
 export const LEAST_HOURS = 1;
+/** Largest T that is looked for: a month of hours. */
 export const MOST_HOURS = 720;
 
 /** The rows of one training status. */

@@ -8,7 +8,7 @@
  */
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
-import { centreCovariate, rangeOf, refuseDesign, toObservations } from './bandFit.ts';
+import { centreCovariates, rangeOf, refuseDesign, toObservations } from './bandFit.ts';
 import { describeCoefficients } from './coefficients.ts';
 import type { RobustInference } from './cr2.ts';
 import { type CurveBasis, makeCurve } from './curve.ts';
@@ -34,7 +34,7 @@ export type JointOutcome =
   | { readonly fit: JointFit; readonly failure: null }
   | { readonly fit: null; readonly failure: FitFailure };
 
-/** Rows without a load are not read. */
+/** @param all effects of the rows selected; those without a load are not read */
 export function fitJoint(all: readonly Effect[], settings: Settings): JointOutcome {
   const effects = all.filter(({ arm }) => arm.load_pct_1rm !== null);
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
@@ -49,7 +49,8 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
   if (refusal) return { fit: null, failure: refusal };
   const meanLoad = mean(loads);
   // Load is in the design already; the other covariates are held at their means.
-  const covariates = settings.adjust.filter((name) => name !== 'load').map((name) => centreCovariate(effects, name));
+  const adjustments = settings.adjust.filter((name) => name !== 'load');
+  const covariates = centreCovariates(effects, adjustments);
   const row = (reserve: number, load: number) => designRow(basis, reserve, load - meanLoad);
   const rows = reserves.map((reserve, i) => row(reserve, loads[i]));
   const columns = [

@@ -68,6 +68,7 @@ export function combine(
   };
 }
 
+/** @param columns design, p arrays of length n, linearly independent */
 export function likelihoodDerivatives(
   data: Observations,
   columns: readonly Float64Array[],

@@ -66,6 +66,7 @@ export interface GrowthFits {
   readonly effects: readonly Effect[];
 }
 
+/** What can be asked after the fit; fits that could not be made are left out. */
 export function describeResponse({ bands, joint, effects }: GrowthFits): GrowthResponse {
   const made = bands.flatMap(([source, band]) => {
     const studiedReserve = rangeOf(band.reserves);
@@ -160,6 +161,7 @@ export function openResponse(response: GrowthResponse): OpenResponse {
   return open;
 }
 
+/** As lists, for JSON. */
 export function packInference({ coefficients, covariance, root, forms }: ContrastInference): PlainInference {
   return {
     coefficients: [...coefficients],
@@ -172,6 +174,7 @@ export function packInference({ coefficients, covariance, root, forms }: Contras
   };
 }
 
+/** The inverse of `packInference`. */
 export function unpackInference(plain: PlainInference): ContrastInference {
   return {
     p: plain.coefficients.length,

@@ -26,6 +26,7 @@ export const COVARIATES: Readonly<
   'training-status': { name: 'trained', of: (arm) => (arm.training_status === 'trained' ? 1 : 0) },
 };
 
+/** Effects of the rows that the settings keep, in the order of the table, and the others with their reasons, by line. */
 export function selectRows(arms: readonly Arm[], settings: Settings): Selection {
   const excluded: ExcludedRow[] = [];
   const kept = arms.filter((arm) => {

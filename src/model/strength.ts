@@ -44,6 +44,7 @@ export interface Strength {
   readonly failure: FitFailure | null;
 }
 
+/** @param arms all rows of the table; those of strength that report a load are fitted */
 export function analyseStrength(arms: readonly Arm[], settings: Settings): Strength {
   const { effects: all, excluded } = selectRows(arms, { ...settings, outcome: 'strength' });
   const effects = all.filter(({ arm }) => arm.load_pct_1rm !== null);

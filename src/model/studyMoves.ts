@@ -65,6 +65,7 @@ export interface StudyMoves {
 
 export interface ChangedStudy extends Pick<StudyMove, 'study' | 'change'> {}
 
+/** @param step distance of the reserves that are scanned for the target, repetitions */
 export function answerOf(band: BandFit, settings: Settings, step: number = SCAN_STEPS.fine): BandAnswer {
   return {
     studies: countStudies(band.effects),

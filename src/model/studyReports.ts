@@ -154,6 +154,7 @@ export interface WholeBand {
   readonly slope: Estimate | null;
 }
 
+/** The bands of an analysis, in its order. */
 export function wholeBandsOf({ bands, checks, settings }: Reported): readonly WholeBand[] {
   return (Object.entries(bands) as [BandName, Band][]).map(([name, band]) => ({
     name,

@@ -13,6 +13,7 @@ export interface CumulativeYear {
   readonly reason: string | null;
 }
 
+/** One entry for each year in which a study of the band was published, the earliest first. */
 export function accumulateByYear(band: BandFit, settings: Settings): CumulativeYear[] {
   const years = [...new Set(band.effects.map(({ arm }) => arm.year))].sort((a, b) => a - b);
   return years.map((year) => {
