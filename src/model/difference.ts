@@ -18,7 +18,7 @@ export function compareBands(light: BandFit, heavy: BandFit, settings: Settings)
   const shared = Math.min(rangeOf(light.reserves)?.high ?? 0, rangeOf(heavy.reserves)?.high ?? 0);
   const term = settings.curve === 'line' ? 'reserve' : `mean slope from reserve 0 to ${shared}`;
   if (!light.outcome.fit || !heavy.outcome.fit || shared === 0) {
-    const missing = light.outcome.fit ? 'heavy' : 'light';
+    const missing = [...(light.outcome.fit ? [] : ['light']), ...(heavy.outcome.fit ? [] : ['heavy'])].join(' or ');
     return {
       term,
       estimate: null,

@@ -14,7 +14,7 @@ import type { Effect } from '../evidence/effects.ts';
 import { dot } from '../numerics/dot.ts';
 import { maximiseOnInterval } from '../numerics/roots.ts';
 import { rangeOf, refuseConstantReserve, toObservations } from './bandFit.ts';
-import { combine } from './likelihood.ts';
+import { logLikelihoodsOf } from './likelihood.ts';
 import { type FitOutcome, fitArranged } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
@@ -155,7 +155,7 @@ class InnerProducts {
       return { yf: dot(y, f), yg: dot(y, g), ff: dot(f, f), fg: dot(f, g), gg: dot(g, g) };
     };
     this.#fromRss = (residualSumOfSquares) =>
-      combine(data.n, 0, whitening.logDeterminant, { residualSumOfSquares, logAbsDetR: 0, fullRank: true }).ml;
+      logLikelihoodsOf(data.n, 0, whitening.logDeterminant, { residualSumOfSquares, logAbsDetR: 0, fullRank: true }).ml;
   }
 
   /** Over a and b. */

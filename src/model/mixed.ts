@@ -22,7 +22,7 @@
 import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
 import { unitVector } from '../numerics/smallMatrices.ts';
 import { type RobustInference, robustInference } from './cr2.ts';
-import { combine } from './likelihood.ts';
+import { logLikelihoodsOf } from './likelihood.ts';
 import { arrangeColumn, arrangeObservations, type Observation, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
 import { toScores } from './robust.ts';
@@ -162,7 +162,7 @@ function fitSimple(data: Observations, design: readonly Float64Array[], weightin
       : samplingStandardErrors(data, solution, inference),
     components: null,
     logLikelihood: precision
-      ? combine(data.n, design.length, whitening.logDeterminant, solution)
+      ? logLikelihoodsOf(data.n, design.length, whitening.logDeterminant, solution)
       : equalLogLikelihoods(data.n, design.length, solution),
     // Equal weights estimate one residual variance; precision takes every variance as known.
     parameters: design.length + (precision ? 0 : 1),
