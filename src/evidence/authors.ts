@@ -28,12 +28,14 @@ export function readAuthors(cell: string): readonly Author[] {
     .map(readAuthor);
 }
 
+/** The cell again: names separated by commas, parts of a name by spaces. */
 export function writeAuthors(authors: readonly Author[]): string {
   return authors
     .map(({ family, initials, suffix }) => [family, initials, suffix].filter((part) => part !== '').join(' '))
     .join(', ');
 }
 
+/** Whether a word is a suffix of a name: “Jr”, “III”. */
 export function isSuffix(text: string): boolean {
   return SUFFIX.test(text);
 }

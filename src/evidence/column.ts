@@ -30,6 +30,15 @@ export interface Column<Value, Required extends boolean = boolean> {
 /** Type of a validated cell: null where an optional cell is empty. */
 export type CellOf<C extends Column<unknown>> = z.output<C['cell']> | (C['required'] extends true ? never : null);
 
+/** A validated row of a table with these columns; keys are the column names. */
+export type RowOf<Columns extends Readonly<Record<string, Column<unknown>>>> = {
+  readonly [Name in keyof Columns]: CellOf<Columns[Name]>;
+} & {
+  /** Physical line in the file; the header is line 1. */
+  readonly line: number;
+};
+
+/** What is said of a column by hand; the kind of its cells says the rest. */
 interface Description<Required extends boolean> {
   readonly group: string;
   readonly description: string;
@@ -66,6 +75,7 @@ export function whyNotPlain(text: string): string | null {
   return null;
 }
 
+/** A column of words. */
 export function text<const R extends boolean>(about: Description<R>): Column<string, R> {
   return {
     unit: null,
@@ -76,6 +86,7 @@ export function text<const R extends boolean>(about: Description<R>): Column<str
   };
 }
 
+/** A column of words from a list. @param words every one that a cell may hold */
 export function oneOf<const Word extends string, const R extends boolean>(
   words: readonly Word[],
   about: Description<R>,
@@ -89,6 +100,7 @@ export function oneOf<const Word extends string, const R extends boolean>(
   };
 }
 
+/** A column of `yes` and `no`, read as true and false. */
 export function yesOrNo<const R extends boolean>(about: Description<R>): Column<boolean, R> {
   return {
     unit: null,
@@ -113,10 +125,12 @@ interface Limits {
 /** Digits with a decimal point and an exponent at most: no words, hexadecimals, commas or per cent signs. */
 const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu;
 
+/** A column of numbers within limits. */
 export function number<const R extends boolean>(limits: Limits, about: Description<R>): Column<number, R> {
   return numeric('number', limits, about);
 }
 
+/** A column of whole numbers within limits. */
 export function integer<const R extends boolean>(limits: Limits, about: Description<R>): Column<number, R> {
   return numeric('integer', limits, about);
 }
@@ -132,6 +146,9 @@ function numeric<const R extends boolean>(
     ...(limits.above !== undefined ? [z.gt(limits.above)] : []),
     ...(limits.below !== undefined ? [z.lt(limits.below)] : []),
   ];
+  // Table Schema has inclusive limits only; the description of the field says where a limit is open.
+  const minimum = limits.from ?? limits.above;
+  const maximum = limits.to ?? limits.below;
   const value = (type === 'integer' ? z.int() : z.number()).check(...limitsOf);
   return {
     unit: null,
@@ -142,28 +159,19 @@ function numeric<const R extends boolean>(
       type,
       constraints: {
         required: about.required,
-        // Table Schema has inclusive limits only; the description of the field says where a limit is open.
-        ...(limits.from !== undefined || limits.above !== undefined
-          ? { minimum: limits.from ?? limits.above ?? 0 }
-          : {}),
-        ...(limits.to !== undefined || limits.below !== undefined ? { maximum: limits.to ?? limits.below ?? 0 } : {}),
+        ...(minimum !== undefined ? { minimum } : {}),
+        ...(maximum !== undefined ? { maximum } : {}),
       },
     },
   };
 }
 
+/** “a number from 0 to 30”, “a whole number from 2”, “a number above −1 and below 1”. */
 function describeNumber(type: 'number' | 'integer', { from, to, above, below }: Limits): string {
-  const kind = type === 'integer' ? 'a whole number' : 'a number';
   const start = from !== undefined ? `from ${from}` : above !== undefined ? `above ${above}` : '';
   const end =
-    to !== undefined
-      ? from !== undefined
-        ? `to ${to}`
-        : `up to ${to}`
-      : below !== undefined
-        ? `below ${below}`
-        : from !== undefined
-          ? 'up'
-          : '';
-  return [kind, start, above !== undefined && end ? 'and' : '', end].filter(Boolean).join(' ');
+    to !== undefined ? `${from !== undefined ? 'to' : 'up to'} ${to}` : below !== undefined ? `below ${below}` : '';
+  const and = above !== undefined && end !== '' ? 'and' : '';
+  const upwards = from !== undefined && end === '' ? 'up' : '';
+  return [type === 'integer' ? 'a whole number' : 'a number', start, and, end, upwards].filter(Boolean).join(' ');
 }

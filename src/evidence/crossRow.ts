@@ -1,4 +1,5 @@
 /** What rows must be to one another. Each problem names the later line and quotes the earlier one. */
+import { pairWithFirst } from './groupRows.ts';
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import { writeCell } from './writeTable.ts';
@@ -39,8 +40,9 @@ export function identifyRow(arm: Arm): string {
   return ROW_IDENTITY.map((column) => writeCell(arm[column])).join('\u0000');
 }
 
+/** Contradictions between rows of a study, an arm and a cohort, and rows that stand twice; in no order. */
 export function checkAcrossRows(arms: readonly Arm[], file: string): Problem[] {
-  const problems = [
+  return [
     ...checkAgreement(
       arms,
       file,
@@ -58,7 +60,6 @@ export function checkAcrossRows(arms: readonly Arm[], file: string): Problem[] {
     ...checkDuplicates(arms, file),
     ...checkCohorts(arms, file),
   ];
-  return problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
 }
 
 /** Within each group the columns must not change. */
@@ -69,52 +70,34 @@ function checkAgreement(
   groupOf: (arm: Arm) => string,
   nameOf: (arm: Arm) => string,
 ): Problem[] {
-  const first = new Map<string, Arm>();
-  const problems: Problem[] = [];
-  for (const arm of arms) {
-    const group = groupOf(arm);
-    const earlier = first.get(group);
-    if (!earlier) {
-      first.set(group, arm);
-      continue;
-    }
-    for (const column of columns) {
-      if (arm[column] === earlier[column]) continue;
-      problems.push({
-        kind: 'contradiction',
-        file,
-        line: arm.line,
-        column,
-        value: writeCell(arm[column]),
-        expected: `${earlier[column] === null ? 'an empty cell' : writeCell(earlier[column])}, as line ${earlier.line} says of ${nameOf(arm)}`,
-        remedy: 'Correct one of the two lines.',
-      });
-    }
-  }
-  return problems;
+  return pairWithFirst(arms, groupOf).flatMap(({ row, first }) =>
+    columns
+      .filter((column) => row[column] !== first[column])
+      .map((column): Problem => {
+        const stated = first[column] === null ? 'an empty cell' : writeCell(first[column]);
+        return {
+          kind: 'contradiction',
+          file,
+          line: row.line,
+          column,
+          value: writeCell(row[column]),
+          expected: `${stated}, as line ${first.line} says of ${nameOf(row)}`,
+          remedy: 'Correct one of the two lines.',
+        };
+      }),
+  );
 }
 
 function checkDuplicates(arms: readonly Arm[], file: string): Problem[] {
-  const first = new Map<string, Arm>();
-  return arms.flatMap((arm): Problem[] => {
-    const identity = identifyRow(arm);
-    const earlier = first.get(identity);
-    if (!earlier) {
-      first.set(identity, arm);
-      return [];
-    }
-    return [
-      {
-        kind: 'duplicate',
-        file,
-        line: arm.line,
-        column: null,
-        value: `${arm.study}, ${arm.arm}, ${arm.measure}`,
-        expected: `a measurement that line ${earlier.line} does not have already`,
-        remedy: 'Remove one of the two, or name what differs in arm, exercise, muscle or measure.',
-      },
-    ];
-  });
+  return pairWithFirst(arms, identifyRow).map(({ row, first }) => ({
+    kind: 'duplicate',
+    file,
+    line: row.line,
+    column: null,
+    value: `${row.study}, ${row.arm}, ${row.measure}`,
+    expected: `a measurement that line ${first.line} does not have already`,
+    remedy: 'Remove one of the two, or name what differs in arm, exercise, muscle or measure.',
+  }));
 }
 
 /**

@@ -54,11 +54,17 @@ export function openCsv(
   };
 }
 
+/**
+ * The records of a text, block by block; a caller may stop between two.
+ *
+ * @param file name for messages
+ */
 export function* readBlocks({ content, delimiter }: CsvSource, file: string): Generator<CsvBlock, void> {
+  const nextMark = makeMarkFinder(content);
   let start = 0;
   let line = 1;
   while (start < content.length) {
-    const end = findBlockEnd(content, start);
+    const end = findBlockEnd(content, start, nextMark);
     const block = content.slice(start, end);
     const { records, problems } = readBlock(block, delimiter, line, file);
     yield { records, problems, read: end };
@@ -96,18 +102,29 @@ function readBlock(block: string, delimiter: string, firstLine: number, file: st
   return { records, problems };
 }
 
+/** Place of the first quotation mark at or after a place, −1 where there is none. */
+type MarkFinder = (from: number) => number;
+
+/** For places that only ascend: every part of the text is searched once, however many blocks and lines it has. */
+function makeMarkFinder(content: string): MarkFinder {
+  let next = content.indexOf('"');
+  return (from) => {
+    if (next >= 0 && next < from) next = content.indexOf('"', from);
+    return next;
+  };
+}
+
 /** Place of the first line break from a block's least length on that has an even number of marks before it. */
-function findBlockEnd(content: string, start: number): number {
-  let counted = start;
+function findBlockEnd(content: string, start: number, nextMark: MarkFinder): number {
   let isQuoted = false;
+  let mark = nextMark(start);
   let end = content.indexOf('\n', start + BLOCK_CHARACTERS);
   while (end >= 0) {
-    for (let at = content.indexOf('"', counted); at >= 0 && at < end; at = content.indexOf('"', at + 1)) {
-      isQuoted = !isQuoted;
-    }
+    for (; mark >= 0 && mark < end; mark = nextMark(mark + 1)) isQuoted = !isQuoted;
     if (!isQuoted) return end;
-    counted = end;
-    end = content.indexOf('\n', end + 1);
+    // Every line break up to the next mark is inside the quotation.
+    if (mark < 0) return content.length;
+    end = content.indexOf('\n', mark);
   }
   return content.length;
 }

@@ -7,6 +7,7 @@ const DOI_FORM = /^10\.\d{4,9}\/\S+$/u;
 /** The address of a resolver, or the word, as papers and reference managers put it before a DOI. */
 const BEFORE_DOI = /^(?:https?:\/\/)?(?:(?:dx\.|www\.)?doi\.org\/|doi\s*:?\s*)/iu;
 
+/** Whether a text has the form of a DOI, “10.1000/example”. */
 export function isDoi(text: string): boolean {
   return DOI_FORM.test(text);
 }

@@ -2,7 +2,9 @@
  * The list of exercises (`data/exercises.csv`) and what rules of safety need to know of each. The
  * entries are common practice without a source; a programme may name others and say the same of them.
  */
-import { type Column, oneOf, text, yesOrNo } from './column.ts';
+import { type Column, oneOf, type RowOf, text, yesOrNo } from './column.ts';
+import { pairWithFirst } from './groupRows.ts';
+import { type Problem, sortByLine } from './problem.ts';
 import { RELATIONS, type Relation } from './repetitions.ts';
 import { readTable, type Table } from './table.ts';
 import { JOINTS } from './vocabulary.ts';
@@ -24,6 +26,7 @@ export interface Exercise {
 
 const group = 'exercise';
 
+/** Columns of `exercises.csv`. */
 export const EXERCISE_COLUMNS = {
   exercise: text({ group, required: true, example: 'leg press', description: 'Name of the exercise.' }),
   muscles: text({
@@ -65,42 +68,18 @@ export const EXERCISE_COLUMNS = {
   note: text({ group, required: false, example: 'sled over the body', description: 'What the entries rest on.' }),
 } as const satisfies Record<string, Column<unknown>>;
 
-interface Row {
-  readonly line: number;
-  readonly exercise: string;
-  readonly muscles: string;
-  readonly can_pin: boolean;
-  readonly stoppable: boolean;
-  readonly partials: boolean;
-  readonly repetitions_as: Relation | 'general';
-}
-
 /** Reads `exercises.csv`. Nothing is thrown, whatever the text. */
 export function readExercises(text: string, file: string): Table<Exercise> {
-  const seen = new Map<string, number>();
-  const { rows, problems, warnings } = readTable<Row>(text, file, EXERCISE_COLUMNS, ({ exercise, muscles, line }) => {
-    const name = plainName(exercise);
-    const earlier = seen.get(name);
-    if (earlier === undefined) seen.set(name, line);
-    return [
-      ...(earlier === undefined
+  const { rows, problems, warnings } = readTable<RowOf<typeof EXERCISE_COLUMNS>>(
+    text,
+    file,
+    EXERCISE_COLUMNS,
+    ({ muscles, line }) =>
+      splitMuscles(muscles).length > 0
         ? []
         : [
             {
-              kind: 'duplicate' as const,
-              file,
-              line,
-              column: 'exercise',
-              value: exercise,
-              expected: `an exercise that line ${earlier} does not name already`,
-              remedy: 'Remove one of the two lines.',
-            },
-          ]),
-      ...(splitMuscles(muscles).length > 0
-        ? []
-        : [
-            {
-              kind: 'wrong-value' as const,
+              kind: 'wrong-value',
               file,
               line,
               column: 'muscles',
@@ -108,9 +87,19 @@ export function readExercises(text: string, file: string): Table<Exercise> {
               expected: 'at least one muscle',
               remedy: null,
             },
-          ]),
-    ];
-  });
+          ],
+  );
+  const doubled = pairWithFirst(rows, ({ exercise }) => plainName(exercise)).map(
+    ({ row, first }): Problem => ({
+      kind: 'duplicate',
+      file,
+      line: row.line,
+      column: 'exercise',
+      value: row.exercise,
+      expected: `an exercise that line ${first.line} does not name already`,
+      remedy: 'Remove one of the two lines.',
+    }),
+  );
   return {
     rows: rows.map((row) => ({
       name: row.exercise,
@@ -120,7 +109,7 @@ export function readExercises(text: string, file: string): Table<Exercise> {
       partials: row.partials,
       relation: row.repetitions_as === 'general' ? null : row.repetitions_as,
     })),
-    problems,
+    problems: sortByLine([...problems, ...doubled]),
     warnings,
   };
 }
@@ -130,11 +119,12 @@ export function findExercise(exercises: readonly Exercise[], name: string): Exer
   return exercises.find((exercise) => plainName(exercise.name) === plainName(name));
 }
 
+/** “Quadriceps; gluteus maximus” → its muscles in small letters, each once; also at slashes and plus signs. */
 export function splitMuscles(written: string): readonly string[] {
   return [...new Set(written.split(/[;/+]/u).map((muscle) => muscle.trim().toLowerCase()))].filter(Boolean);
 }
 
-/** A name as it is compared. */
+/** A name as it is compared: in small letters, with single spaces. */
 export function plainName(name: string): string {
   return name.trim().toLowerCase().replace(/\s+/gu, ' ');
 }

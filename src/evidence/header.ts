@@ -17,80 +17,100 @@ const MISSPELLED_LETTERS = [
   { from: 4, letters: 1 },
 ] as const;
 
+/**
+ * @param header the first record
+ * @param columns of the table, by name
+ * @param file name for messages
+ * @param delimiter by which the record was split, to quote it whole
+ */
 export function readHeader(
   { cells, line }: CsvRecord,
   columns: Readonly<Record<string, Column<unknown>>>,
   file: string,
   delimiter: string,
 ): Header {
-  const known = Object.keys(columns);
+  const given = cells.map((cell) => cell.trim());
   const problems: Problem[] = [];
   const warnings: Problem[] = [];
-  const seen = new Set<string>();
-  const given = cells.map((cell) => cell.trim());
-  const absent = known.filter((name) => !given.includes(name));
   const place = { file, line } as const;
+  const seen = new Set<string>();
+  const absent = Object.keys(columns).filter((name) => !given.includes(name));
   const names = given.map((name) => {
-    if (Object.hasOwn(columns, name)) {
-      if (!seen.has(name)) {
-        seen.add(name);
-        return name;
-      }
-      problems.push({
-        ...place,
-        kind: 'header',
-        column: name,
-        value: name,
-        expected: 'every column once',
-        remedy: 'Remove one of the two columns.',
-      });
+    if (!Object.hasOwn(columns, name)) {
+      const meant = nearestMisspelt(name, absent);
+      if (meant === null) warnings.push(describeUnread(name, place));
+      else problems.push(describeMisspelt(name, meant, place));
       return null;
     }
-    const meant = nearestMisspelt(name, absent);
-    if (meant) {
-      problems.push({
-        ...place,
-        kind: 'unknown-column',
-        column: name,
-        value: name,
-        expected: `a column of the table; \`${meant}\` is missing`,
-        remedy: `Rename the column to ${meant}.`,
-      });
-    } else {
-      warnings.push({
-        ...place,
-        kind: 'unknown-column',
-        column: name || null,
-        value: name,
-        expected: 'a column that the data dictionary names',
-        remedy: 'The column is not read.',
-      });
+    if (seen.has(name)) {
+      problems.push(describeDoubled(name, place));
+      return null;
     }
-    return null;
+    seen.add(name);
+    return name;
   });
-  if (names.every((name) => name === null)) {
-    problems.push({
-      ...place,
-      kind: 'header',
-      column: null,
-      value: cells.join(delimiter),
-      expected: 'the column names of the data dictionary, separated by commas, semicolons or tabs',
-      remedy: 'Look at the delimiter, and whether the header is the first row.',
-    });
-  }
-  for (const name of known) {
-    if (columns[name].required && !seen.has(name)) {
-      problems.push({
-        ...place,
-        kind: 'missing-column',
-        column: name,
-        value: '',
-        expected: `a column named ${name}`,
-        remedy: 'Add the column; the data dictionary says what stands in it.',
-      });
-    }
+  if (seen.size === 0) problems.push(describeStrange(cells.join(delimiter), place));
+  for (const [name, { required }] of Object.entries(columns)) {
+    if (required && !seen.has(name)) problems.push(describeMissing(name, place));
   }
   return { names, problems, warnings };
+}
+
+type Place = Pick<Problem, 'file' | 'line'>;
+
+function describeDoubled(name: string, place: Place): Problem {
+  return {
+    ...place,
+    kind: 'header',
+    column: name,
+    value: name,
+    expected: 'every column once',
+    remedy: 'Remove one of the two columns.',
+  };
+}
+
+function describeMisspelt(name: string, meant: string, place: Place): Problem {
+  return {
+    ...place,
+    kind: 'unknown-column',
+    column: name,
+    value: name,
+    expected: `a column of the table; \`${meant}\` is missing`,
+    remedy: `Rename the column to ${meant}.`,
+  };
+}
+
+function describeUnread(name: string, place: Place): Problem {
+  return {
+    ...place,
+    kind: 'unknown-column',
+    column: name || null,
+    value: name,
+    expected: 'a column that the data dictionary names',
+    remedy: 'The column is not read.',
+  };
+}
+
+function describeStrange(header: string, place: Place): Problem {
+  return {
+    ...place,
+    kind: 'header',
+    column: null,
+    value: header,
+    expected: 'the column names of the data dictionary, separated by commas, semicolons or tabs',
+    remedy: 'Look at the delimiter, and whether the header is the first row.',
+  };
+}
+
+function describeMissing(name: string, place: Place): Problem {
+  return {
+    ...place,
+    kind: 'missing-column',
+    column: name,
+    value: '',
+    expected: `a column named ${name}`,
+    remedy: 'Add the column; the data dictionary says what stands in it.',
+  };
 }
 
 /** The candidate with the same letters in another case or with other separators, else with nearly the same. */

@@ -6,6 +6,7 @@ const outcome = { group: 'outcome' } as const;
 const statistics = { group: 'statistics', required: false } as const;
 const provenance = { group: 'provenance', required: false } as const;
 
+/** Columns of `arms.csv` from the outcome on. */
 export const OUTCOME_COLUMNS = {
   outcome: oneOf(OUTCOMES, {
     ...outcome,

@@ -27,6 +27,11 @@ export interface Problem {
   readonly remedy: string | null;
 }
 
+/** Problems in the order of their lines, those of the whole file first; of one line in the order given. */
+export function sortByLine(problems: readonly Problem[]): readonly Problem[] {
+  return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
+}
+
 /** Characters of a value that a message shows; the rest is counted. */
 const SHOWN_CHARACTERS = 60;
 

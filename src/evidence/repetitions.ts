@@ -8,8 +8,8 @@
  */
 import published from '../../data/repetitions.json' with { type: 'json' };
 
+/** Exercises whose relation of repetitions to load is published. */
 export const RELATIONS = ['bench press', 'leg press'] as const;
-/** Exercise whose published relation is read. */
 export type Relation = (typeof RELATIONS)[number];
 
 export interface RepetitionsPossible {

@@ -1,7 +1,10 @@
 /** What the cells of one row must be together. */
+import { wentBeyondFailure } from './beyondFailure.ts';
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
+import { writeCell } from './writeTable.ts';
 
+/** A broken rule: the column to look at, and what to do there. */
 interface Broken {
   readonly column: ArmColumn;
   readonly expected: string;
@@ -36,7 +39,7 @@ const RULES: readonly Rule[] = [
         }
       : null,
   (arm) =>
-    isBeyond(arm) && arm.reserve_reps !== null && arm.reserve_reps > 0
+    wentBeyondFailure(arm) && arm.reserve_reps !== null && arm.reserve_reps > 0
       ? {
           column: 'reserve_reps',
           expected: `0, since \`beyond_failure\` is ${arm.beyond_failure}`,
@@ -112,13 +115,12 @@ export function checkRow(arm: Arm, file: string): Problem[] {
   return RULES.flatMap((rule) => {
     const broken = rule(arm);
     if (!broken) return [];
-    const value = arm[broken.column];
-    return [{ kind: 'contradiction', file, line: arm.line, value: value === null ? '' : String(value), ...broken }];
+    return [{ kind: 'contradiction', file, line: arm.line, value: writeCell(arm[broken.column]), ...broken }];
   });
 }
 
 /** True where the paper says how much the change varied between people. */
-export function reportsSpreadOfChange(arm: Arm): boolean {
+function reportsSpreadOfChange(arm: Arm): boolean {
   return (
     arm.change_sd !== null ||
     arm.change_se !== null ||
@@ -128,10 +130,7 @@ export function reportsSpreadOfChange(arm: Arm): boolean {
   );
 }
 
-function isBeyond(arm: Arm): boolean {
-  return arm.beyond_failure !== null && arm.beyond_failure !== 'none';
-}
-
+/** Two columns of which the second may not be empty where the first is not. */
 function together(arm: Arm, given: ArmColumn, needed: ArmColumn): Broken | null {
   return arm[given] !== null && arm[needed] === null
     ? { column: needed, expected: `a value beside \`${given}\``, remedy: 'The two come together.' }

@@ -6,7 +6,7 @@
  * To add a column: add it here or, where it says what was measured, in outcomeColumns.ts; run
  * `npm run dictionary`; use it.
  */
-import { type CellOf, type Column, integer, number, oneOf, text, yesOrNo } from './column.ts';
+import { type Column, integer, number, oneOf, type RowOf, text, yesOrNo } from './column.ts';
 import { OUTCOME_COLUMNS } from './outcomeColumns.ts';
 import {
   BEYOND_FAILURE,
@@ -24,6 +24,7 @@ const arm = { group: 'arm' } as const;
 const training = { group: 'training' } as const;
 const proximity = { group: 'proximity to failure' } as const;
 
+/** Columns of `arms.csv`. */
 export const ARM_COLUMNS = {
   study: text({
     ...study,
@@ -177,6 +178,7 @@ export const ARM_COLUMNS = {
   ...OUTCOME_COLUMNS,
 } as const satisfies Record<string, Column<unknown>>;
 
+/** Columns of `studies.csv`. */
 export const STUDY_COLUMNS = {
   study: text({ ...study, required: true, example: 'Plover 2012', description: 'Name of the study as in arms.csv.' }),
   authors: text({
@@ -208,17 +210,10 @@ export const STUDY_COLUMNS = {
   }),
 } as const satisfies Record<string, Column<unknown>>;
 
-type Cells<Columns extends Record<string, Column<unknown>>> = {
-  readonly [Name in keyof Columns]: CellOf<Columns[Name]>;
-};
-
-/** A validated row of arms.csv; keys are the column names, an empty optional cell is null. */
-export type Arm = Cells<typeof ARM_COLUMNS> & {
-  /** Physical line in the file; the header is line 1. */
-  readonly line: number;
-};
+/** A validated row of arms.csv; an empty optional cell is null. */
+export type Arm = RowOf<typeof ARM_COLUMNS>;
 
 /** A validated row of studies.csv. */
-export type Study = Cells<typeof STUDY_COLUMNS> & { readonly line: number };
+export type Study = RowOf<typeof STUDY_COLUMNS>;
 
 export type ArmColumn = keyof typeof ARM_COLUMNS;

@@ -26,7 +26,10 @@ export interface RowStatistics {
 /** How a correlation was obtained that nothing in the row gives. */
 const ASSUMED = 'assumed: the setting for this outcome';
 
-/** @param assumedCorrelation stands in where the row gives no correlation, −1 to 1 open */
+/**
+ * @param arm of which at least a mean or an SD may be missing; what cannot be had is null
+ * @param assumedCorrelation stands in where the row gives no correlation, −1 to 1 open
+ */
 export function resolveStatistics(arm: Arm, assumedCorrelation: number): RowStatistics {
   const steps: Recovered[] = [];
   const note = (quantity: string, value: number, how: string) => {
@@ -82,6 +85,7 @@ function spreadOfChange(arm: Arm, followupMean: number | null): Recovered | null
   return null;
 }
 
+/** Reported; else from three SDs or from two with the third assumed equal, where these fit together; else assumed. */
 function resolveCorrelation(arm: Arm, changeSd: number | null, assumed: number): Recovered {
   const quantity = 'correlation of before with after';
   if (arm.correlation !== null) return { quantity, value: arm.correlation, how: 'reported' };
@@ -90,8 +94,9 @@ function resolveCorrelation(arm: Arm, changeSd: number | null, assumed: number):
     const value = correlationFromSds(arm.baseline_sd, arm.followup_sd, changeSd);
     if (inside(value)) return { quantity, value, how: 'three SDs: (s₁² + s₂² − s_c²) / (2 s₁ s₂)' };
   }
-  const onlySd = arm.followup_sd === null ? arm.baseline_sd : arm.baseline_sd === null ? arm.followup_sd : null;
-  if (changeSd !== null && onlySd !== null) {
+  const isOneMissing = arm.baseline_sd === null || arm.followup_sd === null;
+  const onlySd = arm.baseline_sd ?? arm.followup_sd;
+  if (changeSd !== null && onlySd !== null && isOneMissing) {
     const value = correlationFromSds(onlySd, onlySd, changeSd);
     if (inside(value))
       return { quantity, value, how: 'one SD and that of the change, the other SD assumed equal: 1 − s_c² / (2 s²)' };
@@ -109,6 +114,7 @@ function solveFollowupSd(arm: Arm, changeSd: number | null, correlation: Recover
   return { quantity: 'SD after', value, how };
 }
 
+/** Both SDs: one that is missing is solved for where that is possible, else taken as equal to the other. */
 function resolveSds(
   { baseline_sd: baselineSd, followup_sd: followupSd }: Arm,
   solved: Recovered | null,

@@ -26,15 +26,16 @@ const LATIN: Readonly<Record<string, string>> = {
 export function addressStudies(names: Iterable<string>): ReadonlyMap<string, string> {
   const sorted = [...new Set(names)].sort();
   const plain = new Set(sorted.map(makePlain));
-  const taken = new Set<string>();
+  /** Number that the last name of a plain address got. */
+  const numbers = new Map<string, number>();
   return new Map(
     sorted.map((name) => {
       const base = makePlain(name);
-      let address = base;
+      let number = (numbers.get(base) ?? 0) + 1;
       // A number that makes another study's plain address is passed over.
-      for (let i = 2; taken.has(address) || (address !== base && plain.has(address)); i++) address = `${base}-${i}`;
-      taken.add(address);
-      return [name, address];
+      while (number > 1 && plain.has(`${base}-${number}`)) number++;
+      numbers.set(base, number);
+      return [name, number === 1 ? base : `${base}-${number}`];
     }),
   );
 }

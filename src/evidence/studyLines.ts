@@ -15,6 +15,7 @@ interface Named<Row> {
   readonly file: string;
 }
 
+/** Studies that only one of the two tables names; each at its first row. */
 export function compareStudyLines(
   arms: Named<Pick<Arm, 'study' | 'line'>>,
   studies: Named<Pick<Study, 'study' | 'line'>>,

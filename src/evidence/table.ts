@@ -6,8 +6,9 @@ import type { Column } from './column.ts';
 import { checkAcrossRows } from './crossRow.ts';
 import { openCsv, readBlocks } from './csv.ts';
 import { findUnusualDois } from './doi.ts';
+import { pairWithFirst } from './groupRows.ts';
 import { type Header, readHeader } from './header.ts';
-import type { Problem } from './problem.ts';
+import { type Problem, sortByLine } from './problem.ts';
 import { makeRecordReader, type RecordReader } from './records.ts';
 import { checkRow } from './rowRules.ts';
 import { ARM_COLUMNS, type Arm, STUDY_COLUMNS, type Study } from './schema.ts';
@@ -48,8 +49,8 @@ export function* readArmsInSteps(text: string, file: string): Generator<Progress
   const problems = [...read.problems, ...checkAcrossRows(rows, file)];
   return {
     arms: rows,
-    problems: byLine([...problems, ...(header ? suspectHeader(problems, header, ARM_COLUMNS) : [])]),
-    warnings: byLine([...warnings, ...findUnusual(rows, file)]),
+    problems: sortByLine([...problems, ...(header ? suspectHeader(problems, header, ARM_COLUMNS) : [])]),
+    warnings: sortByLine([...warnings, ...findUnusual(rows, file)]),
   };
 }
 
@@ -59,29 +60,23 @@ export function readStudies(
   file: string,
 ): { studies: readonly Study[]; problems: readonly Problem[]; warnings: readonly Problem[] } {
   const { rows, problems, warnings, header } = drain(readRows<Study>(text, file, STUDY_COLUMNS, () => []));
-  const first = new Map<string, Study>();
-  const doubled = rows.flatMap((row): Problem[] => {
-    const earlier = first.get(row.study);
-    if (!earlier) first.set(row.study, row);
-    if (!earlier) return [];
-    return [
-      {
-        kind: 'duplicate',
-        file,
-        line: row.line,
-        column: 'study',
-        value: row.study,
-        expected: `a study that line ${earlier.line} does not name already`,
-        remedy: 'Remove one of the two lines.',
-      },
-    ];
-  });
+  const doubled = pairWithFirst(rows, ({ study }) => study).map(
+    ({ row, first }): Problem => ({
+      kind: 'duplicate',
+      file,
+      line: row.line,
+      column: 'study',
+      value: row.study,
+      expected: `a study that line ${first.line} does not name already`,
+      remedy: 'Remove one of the two lines.',
+    }),
+  );
   const all = [...problems, ...doubled];
   const suspected = header ? suspectHeader(all, header, STUDY_COLUMNS) : [];
   return {
     studies: rows,
-    problems: byLine([...all, ...suspected]),
-    warnings: byLine([...warnings, ...findUnusualDois(rows, file)]),
+    problems: sortByLine([...all, ...suspected]),
+    warnings: sortByLine([...warnings, ...findUnusualDois(rows, file)]),
   };
 }
 
@@ -95,7 +90,7 @@ export function readTable<Row extends { readonly line: number }>(
   nameOf?: (written: string) => string,
 ): Table<Row> {
   const { rows, problems, warnings } = drain(readRows<Row>(text, file, columns, check, nameOf));
-  return { rows, problems: byLine(problems), warnings };
+  return { rows, problems: sortByLine(problems), warnings };
 }
 
 function* readRows<Row extends { readonly line: number }>(
@@ -119,7 +114,7 @@ function* readRows<Row extends { readonly line: number }>(
       if (!header || !read) {
         headerLine = record.line;
         header = readHeader({ ...record, cells: record.cells.map(nameOf) }, columns, file, source.delimiter);
-        problems.push(...header.problems);
+        for (const problem of header.problems) problems.push(problem);
         // Without any known column every cell would be reported; the header says it all.
         if (header.names.every((name) => name === null)) {
           return { rows, problems, warnings: header.warnings, header: null };
@@ -158,8 +153,4 @@ function drain<Result>(steps: Generator<unknown, Result>): Result {
     const step = steps.next();
     if (step.done) return step.value;
   }
-}
-
-function byLine(problems: readonly Problem[]): readonly Problem[] {
-  return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
 }

@@ -1,5 +1,5 @@
 /** What is possible but unusual in a table: warnings that a curator should look at. */
-import { computeEffects } from './effects.ts';
+import { computeEffects, toPercent } from './effects.ts';
 import type { Problem } from './problem.ts';
 import { correlationFromSds } from './recover.ts';
 import { meanRepetitions } from './repetitions.ts';
@@ -11,8 +11,12 @@ import { OUTCOMES } from './vocabulary.ts';
 const FAR_EFFECT_SDS = 4;
 /** Rows an outcome needs before one of them can be called unusual. */
 const LEAST_ROWS = 10;
-/** Reserve plus repetitions may exceed the published mean at the load by this factor before it is far above. */
-const FAR_REPETITIONS = 1.6;
+/**
+ * Reserve plus repetitions are far above what a load allows beyond this multiple of the published mean
+ * and so many more: some three published SDs between people above it from 60 to 90 % of 1RM, more with
+ * lighter loads (rule of thumb, no source).
+ */
+const FAR_REPETITIONS = { factor: 1.6, more: 2 } as const;
 /** Stands in where what is asked for (distance from other rows, SD of the change) does not depend on it. */
 const ANY_CORRELATION = 0.5;
 /** Columns that say how much the change varied, in the order in which they are taken. */
@@ -24,6 +28,7 @@ const SPREADS_OF_CHANGE = [
   'change_p',
 ] as const satisfies readonly ArmColumn[];
 
+/** Warnings for the rows of a table, in no order. */
 export function findUnusual(arms: readonly Arm[], file: string): Problem[] {
   return [
     ...arms.flatMap((arm) => checkCorrelation(arm, file)),
@@ -80,7 +85,7 @@ function checkRepetitions(arm: Arm, file: string): Problem[] {
   if (arm.load_pct_1rm === null || arm.reps_per_set === null || arm.reserve_reps === null) return [];
   const possible = meanRepetitions(arm.load_pct_1rm);
   const total = arm.reps_per_set + arm.reserve_reps;
-  if (possible === null || total <= FAR_REPETITIONS * possible + 2) return [];
+  if (possible === null || total <= FAR_REPETITIONS.factor * possible + FAR_REPETITIONS.more) return [];
   return [
     warn(
       arm,
@@ -103,7 +108,8 @@ function farEffects(arms: readonly Arm[], file: string): Problem[] {
     const squares = effects.reduce((total, { y }) => total + (y - mean) ** 2, 0);
     return effects.flatMap(({ arm, y }) => {
       const deviation = (y - mean) * (effects.length / count);
-      const othersSquares = squares - ((y - mean) ** 2 * effects.length) / count;
+      // Where the others are all equal the difference may come out a rounding below 0.
+      const othersSquares = Math.max(0, squares - ((y - mean) ** 2 * effects.length) / count);
       const sd = Math.sqrt(othersSquares / (count - 1));
       if (!(Math.abs(deviation) > FAR_EFFECT_SDS * sd)) return [];
       return [
@@ -111,7 +117,7 @@ function farEffects(arms: readonly Arm[], file: string): Problem[] {
           arm,
           file,
           null,
-          `a change of ${(100 * Math.expm1(y)).toFixed(1)} %`,
+          `a change of ${toPercent(y).toFixed(1)} %`,
           `a change within ${FAR_EFFECT_SDS} SDs of the other ${outcome} rows`,
           'Check means and units.',
         ),

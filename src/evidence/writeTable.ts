@@ -6,8 +6,7 @@
  * at which a spreadsheet would start to calculate, so that a validated row is safe as it stands.
  */
 import Papa from 'papaparse';
-import type { Column } from './column.ts';
-import { ARM_COLUMNS, type ArmColumn, STUDY_COLUMNS, type Study } from './schema.ts';
+import { ARM_COLUMNS, type ArmColumn } from './schema.ts';
 
 /** What a cell of a validated row holds; null where it is empty. */
 export type CellValue = string | number | boolean | null;
@@ -17,12 +16,8 @@ export type ArmCells = Readonly<Record<ArmColumn, CellValue>>;
 
 /** Text of `arms.csv`; of no rows, the header alone. @param arms rows; what is not validated is written as it is */
 export function writeArms(arms: readonly ArmCells[]): string {
-  return writeRows<ArmColumn>(arms, ARM_COLUMNS);
-}
-
-/** Text of `studies.csv`; of no rows, the header alone. @param studies validated rows */
-export function writeStudies(studies: readonly Study[]): string {
-  return writeRows<keyof typeof STUDY_COLUMNS>(studies, STUDY_COLUMNS);
+  const names = Object.keys(ARM_COLUMNS) as ArmColumn[];
+  return `${Papa.unparse([names, ...arms.map((arm) => names.map((name) => writeCell(arm[name])))], { newline: '\n' })}\n`;
 }
 
 /** A cell as it stands in a file: `yes` and `no`, nothing for null. */
@@ -31,12 +26,4 @@ export function writeCell(value: CellValue): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   // A mean change of −0 is possible, and String(-0) is "0".
   return Object.is(value, -0) ? '-0' : String(value);
-}
-
-function writeRows<Name extends string>(
-  rows: readonly Readonly<Record<Name, CellValue>>[],
-  columns: Readonly<Record<Name, Column<unknown>>>,
-): string {
-  const names = Object.keys(columns) as Name[];
-  return `${Papa.unparse([names, ...rows.map((row) => names.map((name) => writeCell(row[name])))], { newline: '\n' })}\n`;
 }

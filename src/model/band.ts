@@ -4,11 +4,12 @@
 import type { Effect } from '../evidence/effects.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
+import { describeCoefficients } from './coefficients.ts';
+import { countPeople, countStudies } from './counts.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
 import type { Fit } from './mixed.ts';
-import { countPeople } from './people.ts';
-import { type Band, type Coefficient, type CurvePoint, type FittedRow, isUnreliable } from './result.ts';
+import { type Band, type CurvePoint, type FittedRow, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { splitReserve } from './withinBetween.ts';
@@ -22,6 +23,7 @@ export interface DescribedBand {
   readonly source: BandFit;
 }
 
+/** @param effects of the band's rows; there may be none, and the band then has a reason and no numbers */
 export function describeBand(effects: readonly Effect[], settings: Settings): DescribedBand {
   const source = fitEffects(effects, settings);
   const { fit, failure } = source.outcome;
@@ -50,7 +52,7 @@ export function describeBand(effects: readonly Effect[], settings: Settings): De
       },
     };
   }
-  const coefficients = describeCoefficients(source, fit, settings.confidence);
+  const coefficients = describeCoefficients(source.terms, fit, settings.confidence);
   return {
     source,
     band: {
@@ -71,21 +73,9 @@ export function describeBand(effects: readonly Effect[], settings: Settings): De
   };
 }
 
-function describeCoefficients({ terms }: BandFit, fit: Fit, confidence: number): Coefficient[] {
-  return terms.map((term, j) => ({
-    term,
-    ...inferContrast(
-      fit.inference,
-      terms.map((_, i) => (i === j ? 1 : 0)),
-      confidence,
-    ),
-    modelStandardError: fit.modelStandardErrors[j],
-  }));
-}
-
 function countRows({ effects, reserves }: BandFit, settings: Settings) {
   return {
-    studies: new Set(effects.map(({ arm }) => arm.study)).size,
+    studies: countStudies(effects),
     rows: effects.length,
     participants: countPeople(effects.map(({ arm }) => arm)),
     curve: settings.curve,

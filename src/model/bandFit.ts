@@ -7,7 +7,7 @@ import type { Effect } from '../evidence/effects.ts';
 import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
 import { type Fit, type FitOptions, type FitOutcome, fitArranged } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
-import type { Estimate, FitFailure, Target } from './result.ts';
+import type { Estimate, FitFailure, Target, TargetSummary } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { COVARIATES } from './selection.ts';
 import type { Adjustment, Settings } from './settings.ts';
@@ -42,10 +42,7 @@ export function fitEffects(
 ): BandFit {
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
   const basis = makeCurve(settings.curve, reserves);
-  // A covariate that is the same in every row says nothing and would only make the design singular.
-  const covariates = settings.adjust
-    .map((name) => centreCovariate(effects, name))
-    .filter(({ column }) => column.some((value) => value !== column[0]));
+  const covariates = centreCovariates(effects, settings.adjust);
   const refusal = refuseDesign(reserves, basis);
   const rows = reserves.map(basis.at);
   const columns = [...basis.terms.map((_, j) => rows.map((row) => row[j])), ...covariates.map(({ column }) => column)];
@@ -97,6 +94,12 @@ export function slopeOf(band: BandFit, confidence: number): Estimate | null {
   return inferContrast(fit.inference, meanSlopeContrast(band.at, studied.high), confidence);
 }
 
+/** Target of a band's fit among those of many fits: what a table of them shows, by a coarse scan. */
+export function summariseTarget(band: BandFit, settings: Pick<Settings, 'keptShare' | 'confidence'>): TargetSummary {
+  const { point, low, high, practical, reason } = targetOf(band, settings, SCAN_STEPS.coarse);
+  return { point, low, high, practical, reason };
+}
+
 /** Target of a band's fit, or the reason why there is none. */
 export function targetOf(
   band: BandFit,
@@ -123,29 +126,42 @@ interface CentredCovariate {
   readonly column: readonly number[];
 }
 
-/** Centred, so that the curve is that of rows with average covariates. */
-export function centreCovariate(effects: readonly Effect[], adjustment: Adjustment): CentredCovariate {
-  const { name, of } = COVARIATES[adjustment];
-  const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
-  const centre = values.length > 0 ? mean(values) : Number.NaN;
-  return { name, column: values.map((value) => value - centre) };
+/**
+ * Centred, so that the curve is that of rows with average covariates. One that is the same in every row
+ * says nothing and would only make the design singular: it is left out.
+ */
+export function centreCovariates(
+  effects: readonly Effect[],
+  adjustments: readonly Adjustment[],
+): readonly CentredCovariate[] {
+  return adjustments
+    .map((adjustment) => {
+      const { name, of } = COVARIATES[adjustment];
+      const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
+      const centre = values.length > 0 ? mean(values) : Number.NaN;
+      return { name, column: values.map((value) => value - centre) };
+    })
+    .filter(({ column }) => column.some((value) => value !== column[0]));
 }
 
-function refuseDesign(reserves: readonly number[], basis: CurveBasis): FitFailure | null {
+/** Why no curve can be fitted to these reserves; null where one can, or where there are none. */
+export function refuseDesign(reserves: readonly number[], { knots }: CurveBasis): FitFailure | null {
+  const refusal = refuseConstantReserve(reserves);
+  if (refusal || reserves.length === 0 || !knots || hasDistinctKnots(knots)) return refusal;
+  return {
+    kind: 'knots-coincide',
+    reason: `the spline's knots coincide (${knots.join(', ')}): too many rows share one reserve`,
+  };
+}
+
+/** Why there is no slope of reserve where all rows have the same; null where two differ, or there are none. */
+export function refuseConstantReserve(reserves: readonly number[]): FitFailure | null {
   const range = rangeOf(reserves);
-  if (range && range.low === range.high) {
-    return {
-      kind: 'reserve-does-not-vary',
-      reason: `every row has reserve ${range.low}; a slope needs at least two values`,
-    };
-  }
-  if (range && basis.knots && !hasDistinctKnots(basis.knots)) {
-    return {
-      kind: 'knots-coincide',
-      reason: `the spline's knots coincide (${basis.knots.join(', ')}): too many rows share one reserve`,
-    };
-  }
-  return null;
+  if (!range || range.low < range.high) return null;
+  return {
+    kind: 'reserve-does-not-vary',
+    reason: `every row has reserve ${range.low}; a slope needs at least two values`,
+  };
 }
 
 /** The fit of a band, for callers that have checked that it was made. */

@@ -5,10 +5,12 @@
  * Each indicator is centred on its study's mean, so that only differences between arms of one study
  * count.
  */
+import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { BEYOND_FAILURE } from '../evidence/vocabulary.ts';
 import { toObservations } from './bandFit.ts';
+import { countStudies } from './counts.ts';
 import { fitModel } from './mixed.ts';
 import type { Estimate, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
@@ -27,6 +29,7 @@ export interface BeyondFailureContrast {
   readonly failure: FitFailure | null;
 }
 
+/** One contrast a kind of work beyond failure. @param arms all rows of the table; the settings' filters apply */
 export function compareBeyondFailure(arms: readonly Arm[], settings: Settings): readonly BeyondFailureContrast[] {
   const candidates = arms.filter(
     (arm) => arm.outcome === 'growth' && arm.reserve_reps === 0 && reasonOfFilter(arm, settings.include) === null,
@@ -41,14 +44,14 @@ export function compareBeyondFailure(arms: readonly Arm[], settings: Settings): 
 
 function compareKind(all: readonly Effect[], kind: Kind, settings: Settings): BeyondFailureContrast {
   const isKind = ({ arm }: Effect) => arm.beyond_failure === kind;
-  const isAtFailure = ({ arm }: Effect) => arm.beyond_failure === null || arm.beyond_failure === 'none';
+  const isAtFailure = ({ arm }: Effect) => !wentBeyondFailure(arm);
   const having = (test: (effect: Effect) => boolean) => new Set(all.filter(test).map(({ arm }) => arm.study));
   const beyond = having(isKind);
   const at = having(isAtFailure);
   const effects = all.filter(
     (effect) => beyond.has(effect.arm.study) && at.has(effect.arm.study) && (isKind(effect) || isAtFailure(effect)),
   );
-  const counts = { kind, studies: new Set(effects.map(({ arm }) => arm.study)).size, rows: effects.length };
+  const counts = { kind, studies: countStudies(effects), rows: effects.length };
   const indicator = effects.map((effect) => (isKind(effect) ? 1 : 0));
   const means = studyMeans(effects, indicator);
   const columns = [indicator.map(() => 1), indicator.map((value, i) => value - means[i])];

@@ -5,8 +5,9 @@
  * regression with the study as cluster, and every comparison is inference on that.
  */
 import { type BandFit, meanSlopeContrast, rangeOf } from './bandFit.ts';
+import { type RobustInference, stackInference } from './cr2.ts';
 import type { BandDifference, KeptShareDifference } from './result.ts';
-import { applyContrast, inferContrast, type RobustInference, stackInference } from './robust.ts';
+import { applyContrast, inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 
 /** Points at which the kept shares are compared: half a repetition apart over a range of 10. */
@@ -17,7 +18,7 @@ export function compareBands(light: BandFit, heavy: BandFit, settings: Settings)
   const shared = Math.min(rangeOf(light.reserves)?.high ?? 0, rangeOf(heavy.reserves)?.high ?? 0);
   const term = settings.curve === 'line' ? 'reserve' : `mean slope from reserve 0 to ${shared}`;
   if (!light.outcome.fit || !heavy.outcome.fit || shared === 0) {
-    const missing = light.outcome.fit ? 'heavy' : 'light';
+    const missing = [...(light.outcome.fit ? [] : ['light']), ...(heavy.outcome.fit ? [] : ['heavy'])].join(' or ');
     return {
       term,
       estimate: null,

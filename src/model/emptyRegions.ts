@@ -26,11 +26,13 @@ export interface EmptyRegion {
   readonly words: string;
 }
 
-/** Loads, per cent of 1RM, and reserves, repetitions, that the regions lie within. */
+/** Loads that the regions lie within, per cent of 1RM. */
 export const MAPPED_LOAD = { from: 20, to: 100, step: 5 } as const;
+/** Reserves that the regions lie within, repetitions. */
 export const MAPPED_RESERVE = { from: 0, to: 10, step: 1 } as const;
-/** A region must add this share of the grid to be worth a sentence, and no more than so many are named. */
+/** Share of the grid that a region must add to be worth a sentence: one square of 20 % by 2 repetitions. */
 const LEAST_SHARE = 0.05;
+/** Regions named at most, as many as a reader keeps in mind. */
 const MOST_REGIONS = 4;
 
 /** Cells of the grid between its lines. */
@@ -88,6 +90,7 @@ export function loadLines(split: number | null): readonly number[] {
   return [...lines, split].sort((a, b) => a - b);
 }
 
+/** Lines of reserve. */
 export function reserveLines(): readonly number[] {
   const { from, to, step } = MAPPED_RESERVE;
   return Array.from({ length: (to - from) / step + 1 }, (_, i) => from + i * step);

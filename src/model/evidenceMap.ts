@@ -5,9 +5,12 @@
  * An arm of one exercise stands at its load and reserve, whether or not its rows are in the fit. Arms
  * that went beyond failure or do not report both numbers stand nowhere and are counted apart.
  */
+import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
+import { groupRows } from '../evidence/groupRows.ts';
 import type { Arm } from '../evidence/schema.ts';
+import { countPeople } from './counts.ts';
 import { cellOf, type EmptyRegion, findEmptyRegions, loadLines, reserveLines } from './emptyRegions.ts';
-import { countPeople } from './people.ts';
+import { bandOfLoad } from './loads.ts';
 import type { Analysis, BandName } from './result.ts';
 import type { Settings } from './settings.ts';
 
@@ -53,13 +56,16 @@ export interface EvidenceMap extends Counts {
 /** An arm's row with both numbers known. */
 type Placed = Arm & { readonly load_pct_1rm: number; readonly reserve_reps: number };
 
+/**
+ * @param arms all rows of the table
+ * @param analysis of these rows: its outcome is mapped, and it says which rows are in the fit
+ */
 export function mapEvidence(
   arms: readonly Arm[],
   { settings: { outcome, split }, rows }: Pick<Analysis, 'settings' | 'rows'>,
 ): EvidenceMap {
   const measured = arms.filter((arm) => arm.outcome === outcome);
-  const isBeyond = ({ beyond_failure }: Arm) => beyond_failure !== null && beyond_failure !== 'none';
-  const dosed = measured.filter((arm) => !isBeyond(arm));
+  const dosed = measured.filter((arm) => !wentBeyondFailure(arm));
   const placed = dosed.filter(isPlaced);
   const excluded = new Set(rows.excluded.map(({ line }) => line));
   const fitted = placed.filter(({ line }) => !excluded.has(line));
@@ -76,17 +82,17 @@ export function mapEvidence(
     notFitted: countArms(placed) - countArms(fitted),
     without: {
       loadOrReserve: countArms(dosed) - countArms(placed),
-      beyondFailure: countArms(measured.filter(isBeyond)),
+      beyondFailure: countArms(measured.filter(wentBeyondFailure)),
     },
-    places: groupBy(placed, ({ load_pct_1rm, reserve_reps }) => [load_pct_1rm, reserve_reps]).map(
+    places: groupByPair(placed, ({ load_pct_1rm, reserve_reps }) => [load_pct_1rm, reserve_reps]).map(
       ([[load, reserve], here]) => ({
         load,
         reserve,
-        band: split === null ? 'all' : load < split ? 'light' : 'heavy',
+        band: bandOfLoad(load, split),
         ...count(here),
       }),
     ),
-    cells: groupBy(inCells, ({ load_pct_1rm, reserve_reps }) => [
+    cells: groupByPair(inCells, ({ load_pct_1rm, reserve_reps }) => [
       cellOf(loads, load_pct_1rm),
       cellOf(reserves, reserve_reps),
     ]).map(([[l, r], here]) => ({
@@ -104,18 +110,13 @@ function isPlaced(arm: Arm): arm is Placed {
 }
 
 /** Groups by a pair of numbers, sorted by the first and then the second. */
-function groupBy(
+function groupByPair(
   rows: readonly Placed[],
   pairOf: (row: Placed) => readonly [number, number],
 ): (readonly [readonly [number, number], readonly Placed[]])[] {
-  const groups = new Map<string, [readonly [number, number], Placed[]]>();
-  for (const row of rows) {
-    const pair = pairOf(row);
-    const group = groups.get(pair.join());
-    if (group) group[1].push(row);
-    else groups.set(pair.join(), [pair, [row]]);
-  }
-  return [...groups.values()].sort(([a], [b]) => a[0] - b[0] || a[1] - b[1]);
+  return [...groupRows(rows, (row) => pairOf(row).join()).values()]
+    .map((group) => [pairOf(group[0]), group] as const)
+    .sort(([a], [b]) => a[0] - b[0] || a[1] - b[1]);
 }
 
 function count(rows: readonly Arm[]): Counts {

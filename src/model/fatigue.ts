@@ -18,6 +18,7 @@ import type { Arm } from '../evidence/schema.ts';
 import { TRAINING_STATUSES } from '../evidence/vocabulary.ts';
 import { chiSquareOneQuantile } from '../numerics/distributions.ts';
 import { findRoot } from '../numerics/roots.ts';
+import { countStudies } from './counts.ts';
 import { FatigueLikelihood, LEAST_HOURS, MOST_HOURS } from './fatigueLikelihood.ts';
 import type { Fit } from './mixed.ts';
 import { type PlainInference, packInference } from './response.ts';
@@ -66,6 +67,7 @@ export interface Fatigue {
   readonly byStatus: readonly FatigueByStatus[];
 }
 
+/** @param arms all rows of the table; read on the log ratio, with all loads together and no covariates */
 export function analyseFatigue(arms: readonly Arm[], settings: Settings): Fatigue {
   const { effects, excluded } = selectRows(arms, {
     ...settings,
@@ -92,7 +94,7 @@ function fitStatus(
   margin: number,
   settings: Settings,
 ): FatigueByStatus {
-  const counts = { status, rows: effects.length, studies: new Set(effects.map(({ arm }) => arm.study)).size };
+  const counts = { status, rows: effects.length, studies: countStudies(effects) };
   const likelihood = new FatigueLikelihood(effects, settings.rho);
   const failed = (failure: FitFailure): FatigueByStatus => ({
     ...counts,

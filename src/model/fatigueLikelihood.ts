@@ -13,16 +13,17 @@
 import type { Effect } from '../evidence/effects.ts';
 import { dot } from '../numerics/dot.ts';
 import { maximiseOnInterval } from '../numerics/roots.ts';
-import { rangeOf, toObservations } from './bandFit.ts';
-import { combine } from './likelihood.ts';
+import { rangeOf, refuseConstantReserve, toObservations } from './bandFit.ts';
+import { logLikelihoodsOf } from './likelihood.ts';
 import { type FitOutcome, fitArranged } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
 import { estimateVarianceComponents } from './varianceComponents.ts';
 import { applyWhitening, type WorkingCovariance, whiten, whitenInPlace } from './whitening.ts';
 
-/** Hours between which T is looked for: an hour to a month. */
+/** Least T that is looked for, hours. */
 export const LEAST_HOURS = 1;
+/** Largest T that is looked for: a month of hours. */
 export const MOST_HOURS = 720;
 
 /** The rows of one training status. */
@@ -59,9 +60,8 @@ export class FatigueLikelihood {
         kind: 'too-few-studies',
         reason: `too few studies have this outcome: ${this.studies}, and at least 2 are needed`,
       };
-    if (this.studied && this.studied.low === this.studied.high) {
-      return { kind: 'reserve-does-not-vary', reason: `every row has reserve ${this.studied.low}` };
-    }
+    const refusal = refuseConstantReserve([...this.#reserves]);
+    if (refusal) return refusal;
     const hours = rangeOf(this.#hours);
     if (hours && hours.low === hours.high) {
       return {
@@ -155,7 +155,7 @@ class InnerProducts {
       return { yf: dot(y, f), yg: dot(y, g), ff: dot(f, f), fg: dot(f, g), gg: dot(g, g) };
     };
     this.#fromRss = (residualSumOfSquares) =>
-      combine(data.n, 0, whitening.logDeterminant, { residualSumOfSquares, logAbsDetR: 0, fullRank: true }).ml;
+      logLikelihoodsOf(data.n, 0, whitening.logDeterminant, { residualSumOfSquares, logAbsDetR: 0, fullRank: true }).ml;
   }
 
   /** Over a and b. */

@@ -66,6 +66,7 @@ export interface FullAnalysis extends Analysis {
 /** What stands beside the growth curve in advice. It does not depend on the kept share, and is the slower half. */
 export type Beside = Pick<FullAnalysis, 'strength' | 'fatigue'>;
 
+/** Strength and fatigue of the same rows. */
 export function analyseBeside(arms: readonly Arm[], settings: Settings): Beside {
   return { strength: analyseStrength(arms, settings), fatigue: analyseFatigue(arms, settings) };
 }
@@ -106,6 +107,7 @@ export function keepForPractice({
   };
 }
 
+/** The analysis with everything beside it and the checks of every band. */
 export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAnalysis {
   return { ...analyseUnchecked(arms, settings), checks: checkBands(arms, settings) };
 }
@@ -129,7 +131,7 @@ export function checkBands(arms: readonly Arm[], settings: Settings): BandsCheck
   );
 }
 
-export function checkBand(band: BandFit, settings: Settings): BandChecks | null {
+function checkBand(band: BandFit, settings: Settings): BandChecks | null {
   const studied = rangeOf(band.reserves);
   const { fit } = band.outcome;
   if (!fit || !studied) return null;

@@ -8,11 +8,12 @@
  */
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
-import { centreCovariate, rangeOf, toObservations } from './bandFit.ts';
-import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
+import { centreCovariates, rangeOf, refuseDesign, toObservations } from './bandFit.ts';
+import { describeCoefficients } from './coefficients.ts';
+import type { RobustInference } from './cr2.ts';
+import { type CurveBasis, makeCurve } from './curve.ts';
 import { fitModel } from './mixed.ts';
 import type { FitFailure, Joint, JointTarget } from './result.ts';
-import { inferContrast, type RobustInference } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { findTarget, SCAN_STEPS } from './target.ts';
 
@@ -33,27 +34,23 @@ export type JointOutcome =
   | { readonly fit: JointFit; readonly failure: null }
   | { readonly fit: null; readonly failure: FitFailure };
 
-/** Rows without a load are not read. */
+/** @param all effects of the rows selected; those without a load are not read */
 export function fitJoint(all: readonly Effect[], settings: Settings): JointOutcome {
   const effects = all.filter(({ arm }) => arm.load_pct_1rm !== null);
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
   const loads = effects.map(({ arm }) => arm.load_pct_1rm ?? Number.NaN);
   const studiedLoad = rangeOf(loads);
   const studiedReserve = rangeOf(reserves);
-  if (!studiedLoad || !studiedReserve) return refuse('no-rows', 'no row with a load is left to fit');
-  if (studiedReserve.low === studiedReserve.high) {
-    return refuse(
-      'reserve-does-not-vary',
-      `every row has reserve ${studiedReserve.low}; a slope needs at least two values`,
-    );
+  if (!studiedLoad || !studiedReserve) {
+    return { fit: null, failure: { kind: 'no-rows', reason: 'no row with a load is left to fit' } };
   }
   const basis = makeCurve(settings.curve, reserves);
-  if (basis.knots && !hasDistinctKnots(basis.knots)) {
-    return refuse('knots-coincide', `the spline's knots coincide (${basis.knots.join(', ')})`);
-  }
+  const refusal = refuseDesign(reserves, basis);
+  if (refusal) return { fit: null, failure: refusal };
   const meanLoad = mean(loads);
   // Load is in the design already; the other covariates are held at their means.
-  const covariates = settings.adjust.filter((name) => name !== 'load').map((name) => centreCovariate(effects, name));
+  const adjustments = settings.adjust.filter((name) => name !== 'load');
+  const covariates = centreCovariates(effects, adjustments);
   const row = (reserve: number, load: number) => designRow(basis, reserve, load - meanLoad);
   const rows = reserves.map((reserve, i) => row(reserve, loads[i]));
   const columns = [
@@ -80,15 +77,7 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
     meanLoad,
     studiedLoad,
     studiedReserve,
-    coefficients: terms.map((term, j) => ({
-      term,
-      ...inferContrast(
-        inference,
-        terms.map((_, i) => (i === j ? 1 : 0)),
-        settings.confidence,
-      ),
-      modelStandardError: outcome.fit.modelStandardErrors[j],
-    })),
+    coefficients: describeCoefficients(terms, outcome.fit, settings.confidence),
     tau2: components?.tau2 ?? null,
     omega2: components?.omega2 ?? null,
     aicc: outcome.fit.aicc,
@@ -113,8 +102,4 @@ function listLoads({ low, high }: { low: number; high: number }): number[] {
   const first = Math.ceil(low / LOAD_STEP);
   const last = Math.floor(high / LOAD_STEP);
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * LOAD_STEP);
-}
-
-function refuse(kind: FitFailure['kind'], reason: string): JointOutcome {
-  return { fit: null, failure: { kind, reason } };
 }

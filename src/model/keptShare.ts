@@ -17,6 +17,8 @@ export interface KeptShare {
   readonly high: number | null;
 }
 
+/** First distance from the estimate at which an end is looked for; doubled until the share is rejected. */
+const FIRST_REACH = 0.05;
 /** Shares beyond which an end is not looked for: twenty times the growth at reserve 0, or as much lost. */
 const FURTHEST_SHARE = 20;
 
@@ -38,7 +40,7 @@ export function inferKeptShare(
   const notRejected = makeAcceptance(inference, confidence);
   const holds = (share: number) => notRejected(Float64Array.from(done, (value, j) => value - share * atFailure[j]));
   const end = (direction: 1 | -1): number | null => {
-    let reach = 0.05;
+    let reach = FIRST_REACH;
     while (holds(estimate + direction * reach)) {
       reach *= 2;
       if (reach > FURTHEST_SHARE) return null;

@@ -50,11 +50,17 @@ export function logLikelihoods(
     columns.map((column) => applyWhitening(data, whitening, column)),
     applyWhitening(data, whitening, data.y),
   );
-  return combine(data.n, columns.length, whitening.logDeterminant, factor);
+  return logLikelihoodsOf(data.n, columns.length, whitening.logDeterminant, factor);
 }
 
-/** The likelihoods from a whitened fit that stands already. */
-export function combine(
+/**
+ * The likelihoods of a whitened fit; −Infinity where its columns are dependent.
+ *
+ * @param n rows
+ * @param p columns
+ * @param logDeterminant ln |Σ|
+ */
+export function logLikelihoodsOf(
   n: number,
   p: number,
   logDeterminant: number,
@@ -68,6 +74,7 @@ export function combine(
   };
 }
 
+/** @param columns design, p arrays of length n, linearly independent */
 export function likelihoodDerivatives(
   data: Observations,
   columns: readonly Float64Array[],
@@ -79,7 +86,7 @@ export function likelihoodDerivatives(
     columns.map((column) => applyWhitening(data, whitening, column)),
     applyWhitening(data, whitening, data.y),
   );
-  const value = combine(data.n, columns.length, whitening.logDeterminant, fit)[method];
+  const value = logLikelihoodsOf(data.n, columns.length, whitening.logDeterminant, fit)[method];
   const g = fit.q.map((column) => applyWhiteningTransposed(data, whitening, column));
   const py = applyWhiteningTransposed(data, whitening, fit.residuals);
   const kpy = spreadStudySums(data, py);

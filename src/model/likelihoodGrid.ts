@@ -13,7 +13,7 @@
  * is never taken from here.
  */
 import type { LeastSquares } from '../numerics/leastSquares.ts';
-import { combine, type LogLikelihoods, logLikelihoods } from './likelihood.ts';
+import { type LogLikelihoods, logLikelihoods, logLikelihoodsOf } from './likelihood.ts';
 import type { Observations } from './observations.ts';
 
 /** Least share of an inner product that may be left after subtraction: some 10 of 16 digits then stand. */
@@ -141,7 +141,7 @@ function withStudies(
     a[j * m + j] = Math.sqrt(a[j * m + j]);
     logRoot += Math.log(a[j * m + j]);
   }
-  return combine(data.n, p, logStretch, {
+  return logLikelihoodsOf(data.n, p, logStretch, {
     residualSumOfSquares: a[p * m + p],
     logAbsDetR: logRoot + plain.logAbsDetR,
     fullRank: true,

@@ -10,7 +10,7 @@
  * mixed: τ² and ω² by REML, β by generalised least squares (one QR of the whitened data).
  * precision: weights 1/v, everything else taken as absent (ρ = τ² = ω² = 0).
  * equal: ordinary least squares.
- * Inference is cluster-robust by study in all three (robust.ts), so that it holds where the
+ * Inference is cluster-robust by study in all three (cr2.ts), so that it holds where the
  * working model does not. A second fit by full maximum likelihood gives the log-likelihood that
  * curve shapes are compared by.
  *
@@ -20,10 +20,12 @@
  * (Res Synth Methods 2:61), three levels.
  */
 import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
-import { combine } from './likelihood.ts';
+import { unitVector } from '../numerics/smallMatrices.ts';
+import { type RobustInference, robustInference } from './cr2.ts';
+import { logLikelihoodsOf } from './likelihood.ts';
 import { arrangeColumn, arrangeObservations, type Observation, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
-import { type RobustInference, robustInference, toScores } from './robust.ts';
+import { toScores } from './robust.ts';
 import type { Weighting } from './settings.ts';
 import { estimateVarianceComponents, type VarianceComponents } from './varianceComponents.ts';
 import { applyWhitening, type Whitening, whiten } from './whitening.ts';
@@ -35,8 +37,8 @@ export interface Fit {
   readonly modelStandardErrors: Float64Array;
   /** REML estimate of (τ², ω²); null under the simpler weightings. */
   readonly components: VarianceComponents | null;
-  /** ml is null where only the answer was asked for. */
-  readonly logLikelihood: { readonly reml: number; readonly ml: number | null };
+  /** ml is null where only the answer was asked for; both are where equal weights leave residuals of exactly 0. */
+  readonly logLikelihood: { readonly reml: number | null; readonly ml: number | null };
   /** Parameters that AICc counts: coefficients and variances that were free. */
   readonly parameters: number;
   /** Corrected Akaike criterion of the ML fit; null where n ≤ parameters + 1. */
@@ -160,7 +162,7 @@ function fitSimple(data: Observations, design: readonly Float64Array[], weightin
       : samplingStandardErrors(data, solution, inference),
     components: null,
     logLikelihood: precision
-      ? combine(data.n, design.length, whitening.logDeterminant, solution)
+      ? logLikelihoodsOf(data.n, design.length, whitening.logDeterminant, solution)
       : equalLogLikelihoods(data.n, design.length, solution),
     // Equal weights estimate one residual variance; precision takes every variance as known.
     parameters: design.length + (precision ? 0 : 1),
@@ -195,9 +197,7 @@ function success(fit: Omit<Fit, 'aicc'>): FitOutcome {
 /** Under equal weights: standard errors from the sampling variances alone, √diag (X'X)⁻¹X'diag(v)X(X'X)⁻¹. */
 function samplingStandardErrors(data: Observations, solution: LeastSquares, inference: RobustInference): Float64Array {
   return Float64Array.from({ length: inference.p }, (_, j) => {
-    const unit = new Float64Array(inference.p);
-    unit[j] = 1;
-    const h = toScores(inference, unit);
+    const h = toScores(inference, unitVector(inference.p, j));
     let variance = 0;
     for (let i = 0; i < data.n; i++) {
       let influence = 0;
@@ -208,24 +208,15 @@ function samplingStandardErrors(data: Observations, solution: LeastSquares, infe
   });
 }
 
-/** Normal log-likelihoods of ordinary least squares, the residual variance at its own maximum. */
-function equalLogLikelihoods(n: number, p: number, solution: LeastSquares): { reml: number; ml: number } {
+/**
+ * Normal log-likelihoods of ordinary least squares, the residual variance at its own maximum: RSS/n for
+ * ML, RSS/(n − p) for REML. Residuals of exactly 0 have none: l rises without end as the variance falls.
+ */
+function equalLogLikelihoods(n: number, p: number, solution: LeastSquares): Fit['logLikelihood'] {
   const rss = solution.residualSumOfSquares;
-  const atVariance = (rows: number) => {
-    const variance = rss / rows;
-    return { residualSumOfSquares: rss / variance, logDeterminant: n * Math.log(variance), variance };
-  };
-  const full = atVariance(n);
-  const restricted = atVariance(n - p);
-  const shrink = 0.5 * p * Math.log(restricted.variance);
-  return {
-    ml: combine(n, p, full.logDeterminant, { ...full, logAbsDetR: 0, fullRank: true }).ml,
-    reml: combine(n, p, restricted.logDeterminant, {
-      ...restricted,
-      logAbsDetR: solution.logAbsDetR - shrink,
-      fullRank: true,
-    }).reml,
-  };
+  if (rss === 0) return { reml: null, ml: null };
+  const atMaximum = (rows: number) => -0.5 * rows * (Math.log((2 * Math.PI * rss) / rows) + 1);
+  return { ml: atMaximum(n), reml: atMaximum(n - p) - solution.logAbsDetR };
 }
 
 function rootDiagonal(matrix: Float64Array, p: number): Float64Array {

@@ -30,6 +30,7 @@ export interface Observations {
   readonly source: Int32Array;
 }
 
+/** @param list in any order; `source` says where each went */
 export function arrangeObservations(list: readonly Observation[]): Observations {
   const n = list.length;
   // A row without a cohort gets a key no cohort can have, so that it stands alone.

@@ -10,17 +10,19 @@
  */
 import { median } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
+import { unitVector } from '../numerics/smallMatrices.ts';
 import type { Knots } from '../numerics/spline.ts';
 import { type BandFit, rangeOf } from './bandFit.ts';
+import { type RobustInference, stackInference } from './cr2.ts';
 import { type CurveBasis, curveWithKnots } from './curve.ts';
 import { designRow, type JointFit } from './joint.ts';
 import { type BandName, isUnreliable } from './result.ts';
-import { type ContrastInference, measureContrast, type RobustInference, stackInference } from './robust.ts';
+import { type ContrastInference, measureContrast } from './robust.ts';
 import type { Curve } from './settings.ts';
 
 export type FitSource = BandName | 'joint';
 
-/** `ContrastInference` as lists, which JSON can hold; see robust.ts for their meaning and order. */
+/** `ContrastInference` as lists, which JSON can hold; see robust.ts and satterthwaite.ts for their meaning and order. */
 export interface PlainInference {
   readonly coefficients: readonly number[];
   readonly covariance: readonly number[];
@@ -64,6 +66,7 @@ export interface GrowthFits {
   readonly effects: readonly Effect[];
 }
 
+/** What can be asked after the fit; fits that could not be made are left out. */
 export function describeResponse({ bands, joint, effects }: GrowthFits): GrowthResponse {
   const made = bands.flatMap(([source, band]) => {
     const studiedReserve = rangeOf(band.reserves);
@@ -107,11 +110,7 @@ function describeShape({ curve, knots }: CurveBasis, covariates: number) {
 
 /** Degrees of freedom of every coefficient. */
 function measureCoefficients(inference: RobustInference): { readonly df: number }[] {
-  return Array.from({ length: inference.p }, (_, j) => {
-    const unit = new Float64Array(inference.p);
-    unit[j] = 1;
-    return measureContrast(inference, unit);
-  });
+  return Array.from({ length: inference.p }, (_, j) => measureContrast(inference, unitVector(inference.p, j)));
 }
 
 /** A fit that can be asked. */
@@ -162,6 +161,7 @@ export function openResponse(response: GrowthResponse): OpenResponse {
   return open;
 }
 
+/** As lists, for JSON. */
 export function packInference({ coefficients, covariance, root, forms }: ContrastInference): PlainInference {
   return {
     coefficients: [...coefficients],
@@ -174,6 +174,7 @@ export function packInference({ coefficients, covariance, root, forms }: Contras
   };
 }
 
+/** The inverse of `packInference`. */
 export function unpackInference(plain: PlainInference): ContrastInference {
   return {
     p: plain.coefficients.length,

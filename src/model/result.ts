@@ -80,6 +80,9 @@ export interface Target {
   readonly reason: string | null;
 }
 
+/** What is told of a target that stands in a list of many. */
+export type TargetSummary = Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>;
+
 /** One point of the fitted curve. */
 export interface CurvePoint {
   readonly reserve: number;

@@ -12,6 +12,7 @@
  * renamed and changed is one removed and one added. Order of rows and line numbers are not compared.
  */
 import { identifyRow, ROW_IDENTITY } from '../evidence/crossRow.ts';
+import { groupRows } from '../evidence/groupRows.ts';
 import { ARM_COLUMNS, type Arm, type ArmColumn } from '../evidence/schema.ts';
 import type { CellValue } from '../evidence/writeTable.ts';
 
@@ -56,8 +57,8 @@ const COLUMNS = Object.keys(ARM_COLUMNS) as ArmColumn[];
 
 /** @param before @param after validated rows of the two tables */
 export function compareRows(before: readonly Arm[], after: readonly Arm[]): RowChanges {
-  const old = groupBy(before, ({ study }) => study);
-  const now = groupBy(after, ({ study }) => study);
+  const old = groupRows(before, ({ study }) => study);
+  const now = groupRows(after, ({ study }) => study);
   const renamed = findRenamed(old, now);
   const changes = [...old].flatMap(([study, rows]) => {
     const others = now.get(study);
@@ -77,17 +78,6 @@ export function compareRows(before: readonly Arm[], after: readonly Arm[]): RowC
       .map(({ study }) => study)
       .sort(),
   };
-}
-
-function groupBy<Item>(items: readonly Item[], key: (item: Item) => string): Map<string, Item[]> {
-  const groups = new Map<string, Item[]>();
-  for (const item of items) {
-    const name = key(item);
-    const group = groups.get(name);
-    if (group) group.push(item);
-    else groups.set(name, [item]);
-  }
-  return groups;
 }
 
 /** Studies of one table only whose rows, the name apart, are those of exactly one of the other table only. */
@@ -132,7 +122,7 @@ function compareStudy(study: string, before: readonly Arm[], after: readonly Arm
 
 /** Pairs of rows that are the same in every column, the first with the first. */
 function matchInOrder(old: readonly Arm[], now: readonly Arm[]): (readonly [Arm, Arm])[] {
-  const waiting = groupBy(now, (arm) => keyOf(arm, null));
+  const waiting = groupRows(now, (arm) => keyOf(arm, null));
   return old.flatMap((arm) => {
     const match = waiting.get(keyOf(arm, null))?.shift();
     return match ? [[arm, match] as const] : [];
@@ -146,8 +136,8 @@ function matchSingles<Item>(
   key: (item: Item) => string,
   keyNow = key,
 ): (readonly [Item, Item])[] {
-  const before = groupBy(old, key);
-  const after = groupBy(now, keyNow);
+  const before = groupRows(old, key);
+  const after = groupRows(now, keyNow);
   return [...before].flatMap(([name, items]) => {
     const others = after.get(name) ?? [];
     return items.length === 1 && others.length === 1 ? [[items[0], others[0]] as const] : [];
@@ -156,7 +146,7 @@ function matchSingles<Item>(
 
 /** Those of `left` that share their identity with another of `rows`. */
 function sharing(rows: readonly Arm[], left: readonly Arm[]): readonly Arm[] {
-  const groups = groupBy(rows, identifyRow);
+  const groups = groupRows(rows, identifyRow);
   return left.filter((arm) => (groups.get(identifyRow(arm))?.length ?? 0) > 1);
 }
 

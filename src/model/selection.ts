@@ -2,6 +2,7 @@
  * Which rows an analysis reads. Every row it does not read is listed with the reason, the first
  * that applies; included and excluded together are the whole table.
  */
+import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import type { ExcludedRow } from './result.ts';
@@ -25,6 +26,7 @@ export const COVARIATES: Readonly<
   'training-status': { name: 'trained', of: (arm) => (arm.training_status === 'trained' ? 1 : 0) },
 };
 
+/** Effects of the rows that the settings keep, in the order of the table, and the others with their reasons, by line. */
 export function selectRows(arms: readonly Arm[], settings: Settings): Selection {
   const excluded: ExcludedRow[] = [];
   const kept = arms.filter((arm) => {
@@ -45,7 +47,7 @@ export function selectRows(arms: readonly Arm[], settings: Settings): Selection 
 
 function reasonToLeaveOut(arm: Arm, settings: Settings): string | null {
   if (arm.outcome !== settings.outcome) return `measures ${arm.outcome}; this analysis is of ${settings.outcome}`;
-  if (arm.beyond_failure !== null && arm.beyond_failure !== 'none') {
+  if (wentBeyondFailure(arm)) {
     return `went beyond failure (${arm.beyond_failure}), which is kept apart from the dose-response`;
   }
   if (arm.reserve_reps === null) return 'reserve is not known (`reserve_reps` is empty)';

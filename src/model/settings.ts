@@ -9,6 +9,7 @@ import * as z from 'zod/mini';
 import {
   CONCERNS,
   DESIGNS,
+  EFFECT_METRICS,
   FAILURE_DEFINITIONS,
   JOINTS,
   OUTCOMES,
@@ -18,7 +19,7 @@ import {
 } from '../evidence/vocabulary.ts';
 import '../evidence/zodConfig.ts';
 
-export const METRICS = ['log-ratio', 'standardised'] as const;
+export const METRICS = EFFECT_METRICS;
 export const CURVES = ['line', 'log', 'quadratic', 'spline'] as const;
 export const WEIGHTINGS = ['mixed', 'precision', 'equal'] as const;
 export const ADJUSTMENTS = ['load', 'weekly-sets', 'weeks', 'training-status'] as const;
@@ -135,4 +136,5 @@ export type Curve = Settings['curve'];
 export type Weighting = Settings['weighting'];
 export type Adjustment = (typeof ADJUSTMENTS)[number];
 
+/** What the shipped site shows. */
 export const defaultSettings: Settings = settingsSchema.parse({});

@@ -8,7 +8,8 @@
 import { mean } from 'simple-statistics';
 import type { Arm } from '../evidence/schema.ts';
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
-import { rangeOf, toObservations } from './bandFit.ts';
+import { refuseConstantReserve, toObservations } from './bandFit.ts';
+import { countStudies } from './counts.ts';
 import { fitModel } from './mixed.ts';
 import type { Estimate, ExcludedRow, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
@@ -43,6 +44,7 @@ export interface Strength {
   readonly failure: FitFailure | null;
 }
 
+/** @param arms all rows of the table; those of strength that report a load are fitted */
 export function analyseStrength(arms: readonly Arm[], settings: Settings): Strength {
   const { effects: all, excluded } = selectRows(arms, { ...settings, outcome: 'strength' });
   const effects = all.filter(({ arm }) => arm.load_pct_1rm !== null);
@@ -54,7 +56,7 @@ export function analyseStrength(arms: readonly Arm[], settings: Settings): Stren
   const meanLoad = loads.length > 0 ? mean(loads) : Number.NaN;
   const common = {
     rows: effects.length,
-    studies: new Set(effects.map(({ arm }) => arm.study)).size,
+    studies: countStudies(effects),
     excluded: [...excluded, ...withoutLoad],
   };
   const failed = (failure: FitFailure): Strength => ({
@@ -65,10 +67,8 @@ export function analyseStrength(arms: readonly Arm[], settings: Settings): Stren
     equivalence: null,
     failure,
   });
-  const range = rangeOf(reserves);
-  if (range && range.low === range.high) {
-    return failed({ kind: 'reserve-does-not-vary', reason: `every row has reserve ${range.low}` });
-  }
+  const refusal = refuseConstantReserve(reserves);
+  if (refusal) return failed(refusal);
   const columns = [reserves.map(() => 1), reserves, loads.map((load) => load - meanLoad)];
   const { fit, failure } = fitModel(toObservations(effects), columns, settings);
   if (!fit) return failed(failure);

@@ -11,6 +11,7 @@
  */
 import type { Effect } from '../evidence/effects.ts';
 import { type BandFit, fitEffects, rangeOf, slopeOf, targetOf } from './bandFit.ts';
+import { countStudies } from './counts.ts';
 import type { Estimate, Target } from './result.ts';
 import { COVARIATES } from './selection.ts';
 import type { Settings } from './settings.ts';
@@ -64,9 +65,10 @@ export interface StudyMoves {
 
 export interface ChangedStudy extends Pick<StudyMove, 'study' | 'change'> {}
 
+/** @param step distance of the reserves that are scanned for the target, repetitions */
 export function answerOf(band: BandFit, settings: Settings, step: number = SCAN_STEPS.fine): BandAnswer {
   return {
-    studies: new Set(band.effects.map(({ arm }) => arm.study)).size,
+    studies: countStudies(band.effects),
     rows: band.effects.length,
     studiedReserve: rangeOf(band.reserves),
     slope: slopeOf(band, settings.confidence),

@@ -1,5 +1,5 @@
 /**
- * What one study adds to the robust inference (robust.ts, whose symbols are used here):
+ * What one study adds to the robust inference (cr2.ts, whose symbols are used here):
  *     F = C'C,  B = F (I − QQ') F,  U = B^{+½} Q,
  * with C the root of the study's block of Φ, m×m, and Q its rows of the whitened design's, m×p.
  *
@@ -7,6 +7,7 @@
  * is set aside once for the largest study.
  */
 import type { LeastSquares } from '../numerics/leastSquares.ts';
+import { gram, multiply } from '../numerics/smallMatrices.ts';
 import { pseudoInverseRoot } from '../numerics/symmetric.ts';
 import type { Observations } from './observations.ts';
 import { studyRoot, type Whitening } from './whitening.ts';
@@ -98,21 +99,4 @@ function studyPart(
     }
   }
   return { part: { study, score, spread, overlap }, lost: dropped };
-}
-
-/** out ← a'a of an n×n row-major matrix. */
-function gram(a: Float64Array, n: number, out: Float64Array): void {
-  out.fill(0, 0, n * n);
-  for (let k = 0; k < n; k++)
-    for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) out[i * n + j] += a[k * n + i] * a[k * n + j];
-}
-
-/** out ← a (n×m) times b (m×p), row-major. */
-function multiply(a: Float64Array, b: Float64Array, n: number, m: number, p: number, out: Float64Array): void {
-  out.fill(0, 0, n * p);
-  for (let i = 0; i < n; i++)
-    for (let k = 0; k < m; k++) {
-      const factor = a[i * m + k];
-      for (let j = 0; j < p; j++) out[i * p + j] += factor * b[k * p + j];
-    }
 }

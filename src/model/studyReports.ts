@@ -7,12 +7,14 @@
  */
 import { intervalOf } from '../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../evidence/effects.ts';
+import { groupRows } from '../evidence/groupRows.ts';
 import type { Arm } from '../evidence/schema.ts';
 import type { OUTCOMES } from '../evidence/vocabulary.ts';
 import { rangeOf } from './bandFit.ts';
 import type { StudyInfluence } from './checks/influence.ts';
+import { countPeople } from './counts.ts';
 import type { FullAnalysis } from './full.ts';
-import { countPeople } from './people.ts';
+import { bandOfLoad } from './loads.ts';
 import type { Band, BandName, Estimate, FittedRow } from './result.ts';
 import type { Metric, Settings } from './settings.ts';
 
@@ -90,13 +92,7 @@ export function reportStudies(arms: readonly Arm[], analysis: Reported): readonl
       leftOut: inFit ? null : (excluded.get(arm.line) ?? reasonOfFailure(arm, bands, analysis.settings)),
     };
   };
-  const byStudy = new Map<string, Arm[]>();
-  for (const arm of arms) {
-    const rows = byStudy.get(arm.study);
-    if (rows) rows.push(arm);
-    else byStudy.set(arm.study, [arm]);
-  }
-  return [...byStudy.entries()]
+  return [...groupRows(arms, ({ study }) => study)]
     .map(([study, rows]): StudyReport => {
       const reports = rows.map(reportRow);
       const [{ year, design, concerns, training_status: trainingStatus }] = rows;
@@ -128,9 +124,10 @@ function effectOf(
 
 /** A row that was selected and is in no fit belongs to a band that could not be fitted. */
 function reasonOfFailure(arm: Arm, bands: readonly [BandName, Band][], { split }: Settings): string {
-  const name = split === null ? 'all' : (arm.load_pct_1rm ?? Number.NaN) < split ? 'light' : 'heavy';
+  const name = bandOfLoad(arm.load_pct_1rm ?? Number.NaN, split);
   const failure = bands.find(([band]) => band === name)?.[1].failure;
-  if (!failure) throw new Error(`line ${arm.line} is neither fitted nor left out`);
+  if (!failure)
+    throw new Error(`invalid call; line ${arm.line} is not a row of the analysis: neither fitted nor left out`);
   return `${name} loads could not be fitted: ${failure.reason}`;
 }
 
@@ -157,6 +154,7 @@ export interface WholeBand {
   readonly slope: Estimate | null;
 }
 
+/** The bands of an analysis, in its order. */
 export function wholeBandsOf({ bands, checks, settings }: Reported): readonly WholeBand[] {
   return (Object.entries(bands) as [BandName, Band][]).map(([name, band]) => ({
     name,

@@ -40,6 +40,9 @@ export interface VarianceComponents {
  * of about 12 to twice the whole, beyond which no variance component can reasonably lie.
  */
 const GRID_SHARES = [0, 0.001, 0.015, 0.2, 2] as const;
+/** Least scale of the grid, as a share of the smallest sampling variance. */
+const LEAST_SPREAD = 1e-6;
+/** Steps of an ascent at most; one that arrives takes some five to ten. */
 const MOST_STEPS = 100;
 /** A step that moves no component by more than this share has arrived: Newton's error is then its square. */
 const STEP_TOLERANCE = 1e-9;
@@ -115,7 +118,7 @@ function chooseBest(ascents: readonly Ascent[], free: readonly [boolean, boolean
 function residualVariance(data: Observations, { residualSumOfSquares, q }: LeastSquares): number {
   const perRow = residualSumOfSquares / Math.max(1, data.n - q.length);
   // Data on a line have no residual; the sampling variances then give the scale.
-  return Math.max(perRow, 1e-6 * data.v.reduce((least, v) => Math.min(least, v), Number.POSITIVE_INFINITY));
+  return Math.max(perRow, LEAST_SPREAD * data.v.reduce((least, v) => Math.min(least, v), Number.POSITIVE_INFINITY));
 }
 
 /** Places in a grid that none of their neighbours beats. */

@@ -37,6 +37,10 @@ export interface Whitening {
   readonly whitenedOnes: Float64Array;
 }
 
+/**
+ * @param data sampling variances above 0
+ * @param at the variances and ρ of Σ
+ */
 export function whiten(data: Observations, at: WorkingCovariance): Whitening {
   const { n, v, groupStart, studyStart } = data;
   const rootWeight = new Float64Array(n);

@@ -11,6 +11,7 @@ import type { WithinBetween } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 
+/** Both slopes and their difference; null with a reason where reserve varies only inside studies or only between them. */
 export function splitReserve(effects: readonly Effect[], settings: Settings): WithinBetween {
   const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
   const means = studyMeans(effects, reserves);
@@ -38,8 +39,10 @@ export function studyMeans(effects: readonly Effect[], values: readonly number[]
   });
 }
 
-/** Means of the same numbers in another order differ by rounding; 1e-9 repetitions is far above that. */
+/** Repetitions: means of the same numbers in another order differ by rounding, which is far below this. */
+const SAME_RESERVE = 1e-9;
+
 function isConstant(values: readonly number[]): boolean {
   const range = rangeOf(values);
-  return range === null || range.high - range.low < 1e-9;
+  return range === null || range.high - range.low < SAME_RESERVE;
 }

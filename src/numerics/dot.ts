@@ -1,4 +1,4 @@
-/** Inner product of two columns of equal length. */
+/** Inner product of two columns; b is at least as long as a. */
 export function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += a[i] * b[i];

@@ -3,8 +3,9 @@
  *
  * Minimises |y − X b|² with X = Q R, Q n×p with orthonormal columns, R p×p upper triangular, so that
  * the condition of X, not of X'X, decides the error. Columns are scaled by powers of two to about
- * unit length first, which changes no bit of the answer's exact value but keeps a year beside a
- * fraction from being taken for a near-dependent pair.
+ * unit length first: that rounds nothing, and what is squared after it does not run out of a double's
+ * range. A column is told from its own length to be dependent, so that units do not matter. Lengths
+ * from some 1e-150 to 1e150 are meant; a column whose length is 0, infinite or NaN counts as dependent.
  *
  * Reference: Golub & Van Loan 2013, Matrix Computations, 4th ed., §5.2–5.3.
  */
@@ -38,7 +39,12 @@ export interface Triangularised {
   readonly fullRank: boolean;
 }
 
-/** Fits y (length n) on the columns (p arrays of length n). The inputs are left as they are. */
+/**
+ * Fits y on the columns; the arguments are left as they are.
+ *
+ * @param columns X, p arrays of length n
+ * @param y of length n
+ */
 export function leastSquares(columns: readonly Float64Array[], y: Float64Array): LeastSquares {
   const p = columns.length;
   const n = y.length;
@@ -101,7 +107,7 @@ export function triangularise(columns: readonly Float64Array[], y: Float64Array)
 }
 
 /** Solves R x = b for upper triangular R (p×p, row-major), using the first p of b. */
-export function backSubstitute(r: Float64Array, p: number, b: ArrayLike<number>): Float64Array {
+function backSubstitute(r: Float64Array, p: number, b: ArrayLike<number>): Float64Array {
   const x = new Float64Array(p);
   for (let i = p - 1; i >= 0; i--) {
     let sum = b[i];

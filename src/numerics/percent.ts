@@ -1,11 +1,6 @@
 /** A share as people read it. */
 
-/** 0.9 → “90 %”, 0.999 → “99.9 %”: four digits, so that no share below 1 is shown as 100 %. */
+/** 0.9 → “90 %”, 0.9996 → “99.96 %”: four digits, so that a share up to 0.9999 is not shown as 100 %. */
 export function writePercent(share: number): string {
-  return `${writePercentNumber(share)} %`;
-}
-
-/** 0.9 → “90”: for places that set the unit apart. */
-export function writePercentNumber(share: number): string {
-  return String(Number((100 * share).toPrecision(4)));
+  return `${Number((100 * share).toPrecision(4))} %`;
 }

@@ -67,7 +67,7 @@ export function findRoot(f: (x: number) => number, low: number, high: number): n
 const FIRST_LOOKS = 24;
 /** (√5 − 1)/2: the golden section keeps one of its two inner points at every step. */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Width, as a share of the interval, at which a maximum is located well enough: l is flat there. */
+/** Width, as a share of the interval, at which a maximum is located: a smooth f is flat to rounding there. */
 const LOCATED = 1e-7;
 
 /**

@@ -100,3 +100,19 @@ it('100,000 rows are read and validated in seconds', () => {
   // Milliseconds. 2 s is the aim on an idle machine, which the benchmark holds; two tests share a core's caches.
   expect(Math.min(...times)).toBeLessThan(4000);
 });
+
+describe('an ill-meaning text', () => {
+  it('with a quotation mark that is never closed is read in a time in proportion to its length', () => {
+    // Half a million lines inside the quotation: looking for its end anew at each of them takes minutes.
+    const text = `${makeTable([{}])}\n"never closed\n${'a,b\n'.repeat(500_000)}`;
+    const start = performance.now();
+    const { problems } = readArms(text, 'endless.csv');
+    expect(performance.now() - start).toBeLessThan(4000);
+    expect(problems.map(({ line, kind }) => [line, kind])).toContainEqual([3, 'ragged-line']);
+  });
+
+  it('with a name 200,000 times in its header has a problem for each, and nothing is thrown', () => {
+    const { problems } = readArms(`${'study,'.repeat(200_000)}x\n1`, 'wide.csv');
+    expect(problems.filter(({ expected }) => expected === 'every column once')).toHaveLength(199_999);
+  });
+});

@@ -24,6 +24,14 @@ describe('the address of a study', () => {
     ]);
   });
 
+  it('of 20,000 names without a Latin letter is found in seconds: none looks at the numbers of all others', () => {
+    const names = Array.from({ length: 20_000 }, (_, i) => `${String.fromCodePoint(0x4e00 + i)} 2012`);
+    const start = performance.now();
+    const addresses = addressStudies(names);
+    expect(performance.now() - start).toBeLessThan(4000);
+    expect([addresses.get(names[0]), addresses.get(names.at(-1) ?? '')]).toEqual(['2012', '2012-20000']);
+  });
+
   it('of any names is safe, unique and independent of their order', () => {
     const names = fc.array(fc.oneof(fc.string({ unit: 'grapheme' }), fc.constantFrom('a', 'A', 'a-2', 'á', 'a 2')), {
       maxLength: 12,

@@ -55,6 +55,15 @@ describe('a warning, and no problem', () => {
     expect(warnings[0].expected).toMatch(/within 4 SDs of the other growth rows/);
   });
 
+  it('is given for the one effect that is not that of all others, which have no SD at all', () => {
+    // The squares of the others come out below 0 by rounding for the last three.
+    for (const mean of ['41', '43', '41.2', '43.3', '45']) {
+      const rest = Array.from({ length: 12 }, (_, i) => ({ arm: `arm ${i}`, followup_mean: mean }));
+      const warnings = warningsOf([...rest, { arm: 'far', followup_mean: '80' }]);
+      expect(warnings.map(({ line }) => line)).toEqual([14]);
+    }
+  });
+
   it('is not given for numbers that differ by their rounding only', () => {
     expect(warningsOf([{ followup_mean: '43.1', change_mean: '3' }])).toEqual([]);
     expect(warningsOf([{ change_sd: '2.7', correlation: '' }])).toEqual([]);

@@ -149,6 +149,25 @@ describe('the fit of all loads together', () => {
   });
 });
 
+it.each(['load', 'weekly-sets', 'weeks', 'training-status'] as const)(
+  'adjusting for %s, where it is the same in every row, is not adjusting: in the bands and with all loads together',
+  (name) => {
+    const same = arms.map((arm) => ({
+      ...arm,
+      sets: 3,
+      sessions_per_week: 2,
+      weeks: 8,
+      training_status: 'trained' as const,
+    }));
+    const rows = name === 'load' ? same.map((arm) => ({ ...arm, load_pct_1rm: 70 })) : same;
+    const of = (adjust: (typeof name)[]) => analyse(rows, settingsSchema.parse({ split: null, adjust }));
+    const [without, adjusted] = [of([]), of([name])];
+    expect(adjusted.bands).toEqual(without.bands);
+    expect(adjusted.joint).toEqual(without.joint);
+    if (name !== 'load') expect(adjusted.joint.failure).toBeNull();
+  },
+);
+
 describe('the target', () => {
   it('of a larger share is never a larger reserve, whatever the choices', () => {
     fc.assert(

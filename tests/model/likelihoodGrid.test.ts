@@ -5,14 +5,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
-import { arrangeEffects } from '../../src/model/bandFit.ts';
 import { logLikelihoods } from '../../src/model/likelihood.ts';
 import { gridLikelihoods } from '../../src/model/likelihoodGrid.ts';
-import { arrangeColumn, arrangeObservations, type Observation, withoutStudy } from '../../src/model/observations.ts';
+import { arrangeColumn, arrangeObservations, type Observation } from '../../src/model/observations.ts';
 import { selectRows } from '../../src/model/selection.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { leastSquares } from '../../src/numerics/leastSquares.ts';
-import { makeRandom } from '../../src/numerics/random.ts';
 import { expectWithin } from '../support/closeness.ts';
 
 const { arms } = readArms(readFileSync(new URL('../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
@@ -58,33 +56,4 @@ it('is −Infinity everywhere where the columns are dependent', () => {
   const columns = [column, column.map((value) => 2 * value)];
   const grid = gridLikelihoods(data, columns, leastSquares(columns, data.y), 0.5, [0, 0.1], [0, 0.1]);
   expect(grid.flat().map(({ ml }) => ml)).toEqual(Array(4).fill(Number.NEGATIVE_INFINITY));
-});
-
-describe('observations without a study', () => {
-  // Rows in no order, so that a place in the list says nothing about a place in the fit.
-  const { uniform } = makeRandom(7);
-  const mixed = effects
-    .map((effect) => ({ effect, at: uniform() }))
-    .sort((a, b) => a.at - b.at)
-    .map(({ effect }) => effect);
-  const whole = arrangeEffects(mixed);
-
-  it.each([0, 1, 17, whole.studies.length - 1])('%d are the others arranged anew', (k) => {
-    const others = mixed.filter(({ arm }) => arm.study !== whole.studies[k]);
-    const anew = arrangeEffects(others);
-    const cut = withoutStudy(whole, k);
-    expect(cut.n).toBe(others.length);
-    expect(cut.studies).toEqual(anew.studies);
-    for (const part of ['studyStart', 'studyGroups', 'groupStart'] as const) expect(cut[part]).toEqual(anew[part]);
-    // Rows without a cohort may stand in another order inside their study.
-    expect([...cut.source].sort((a, b) => a - b)).toEqual(others.map((_, i) => i));
-    cut.source.forEach((index, row) => {
-      expect([cut.y[row], cut.v[row]]).toEqual([others[index].y, others[index].v]);
-    });
-    for (let study = 0; study < cut.studies.length; study++) {
-      for (let row = cut.studyStart[study]; row < cut.studyStart[study + 1]; row++) {
-        expect(others[cut.source[row]].arm.study).toBe(cut.studies[study]);
-      }
-    }
-  });
 });

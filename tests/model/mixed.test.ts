@@ -255,6 +255,28 @@ describe('whatever the table', () => {
     });
   });
 
+  it('equal weights have the likelihoods of their formulas, the residual variance at RSS/n and RSS/(n − p)', () => {
+    check(({ observations, reserves }) => {
+      const fit = fitLine(observations, reserves, { rho: 0, weighting: 'equal' });
+      const [intercept, slope] = fit.inference.coefficients;
+      const n = observations.length;
+      const rss = observations.reduce((sum, { y }, i) => sum + (y - intercept - slope * reserves[i]) ** 2, 0);
+      const x = new Matrix(reserves.map((reserve) => [1, reserve]));
+      const ofVariance = (variance: number) => n * Math.log(2 * Math.PI * variance) + rss / variance;
+      const restricted = rss / (n - 2);
+      const volume = Math.log(
+        determinant(
+          x
+            .transpose()
+            .mmul(x)
+            .div(2 * Math.PI * restricted),
+        ),
+      );
+      expectRelative(fit.logLikelihood.ml ?? Number.NaN, -0.5 * ofVariance(rss / n), 1e-10, 'ML');
+      expectRelative(fit.logLikelihood.reml ?? Number.NaN, -0.5 * (ofVariance(restricted) + volume), 1e-10, 'REML');
+    });
+  });
+
   it('leaving out the maximum-likelihood fit changes nothing but AICc', () => {
     check(({ observations, reserves }) => {
       const whole = fitLine(observations, reserves);

@@ -3,8 +3,13 @@
  * at the awkward places: real-valued df near 1, far tails. Tolerance 1e-12 relative: some thousand
  * roundings.
  */
-import { describe, it } from 'vitest';
-import { normalQuantile, studentQuantile, studentTwoSidedP } from '../../src/numerics/distributions.ts';
+import { describe, expect, it } from 'vitest';
+import {
+  chiSquareOneQuantile,
+  normalQuantile,
+  studentQuantile,
+  studentTwoSidedP,
+} from '../../src/numerics/distributions.ts';
 import { expectRelative } from '../support/closeness.ts';
 
 const TOLERANCE = 1e-12;
@@ -38,4 +43,24 @@ describe('normalQuantile', () => {
   it('below which 97.5 % lie is 1.959963984540054', () => {
     expectRelative(normalQuantile(0.975), 1.959963984540054, TOLERANCE, 'quantile');
   });
+});
+
+describe('chiSquareOneQuantile', () => {
+  it.each([
+    [0.5, 0.45493642311957283],
+    [0.8, 1.6423744151498156],
+    [0.95, 3.841458820694124],
+    [0.999, 10.82756617066273],
+  ])('below which a share of %d lies is %d', (p, expected) => {
+    expectRelative(chiSquareOneQuantile(p), expected, TOLERANCE, 'quantile');
+  });
+});
+
+it.each([
+  ['a share outside 0 to 1', studentQuantile(1.2, 5)],
+  ['df of 0', studentQuantile(0.9, 0)],
+  ['df of NaN', studentTwoSidedP(1, Number.NaN)],
+  ['a share of NaN', chiSquareOneQuantile(Number.NaN)],
+])('with %s the answer is NaN', (_what, value) => {
+  expect(value).toBeNaN();
 });

@@ -1,7 +1,7 @@
 /** Roots to the last places, against roots that are known and against bisection. */
 import { describe, expect, it } from 'vitest';
-import { bisect, findRoot } from '../../src/numerics/roots.ts';
-import { expectRelative } from '../support/closeness.ts';
+import { bisect, findRoot, maximiseOnInterval } from '../../src/numerics/roots.ts';
+import { expectRelative, expectWithin } from '../support/closeness.ts';
 
 const CASES: readonly (readonly [string, (x: number) => number, number, number, number])[] = [
   ['x² − 2', (x) => x * x - 2, 0, 2, Math.SQRT2],
@@ -49,5 +49,24 @@ describe('findRoot', () => {
     expect(findRoot((x) => x, 0, 1)).toBe(0);
     expect(findRoot((x) => x - 1, 0, 1)).toBe(1);
     expect(findRoot((x) => x + 1, 0, 1)).toBeNaN();
+  });
+});
+
+describe('maximiseOnInterval', () => {
+  it.each<[string, (x: number) => number, number]>([
+    ['a hill inside', (x) => -((x - 3.7) ** 2), 3.7],
+    ['a slope to the upper end', (x) => x, 10],
+    ['a slope to the lower end', (x) => -x, 0],
+    ['the higher of two hills', (x) => Math.max(1 - (x - 2) ** 2, 2 - (x - 8) ** 2), 8],
+    ['a hill beside −∞', (x) => (x < 4 ? Number.NEGATIVE_INFINITY : -((x - 5) ** 2)), 5],
+  ])('finds %s', (_what, f, at) => {
+    const found = maximiseOnInterval(f, 0, 10);
+    // Located to 1e-7 of the interval; near a smooth top rounding hides another 1e-8 or so.
+    expectWithin(found.at, at, 2e-6, 'place');
+    expect(found.value).toBe(f(found.at));
+  });
+
+  it('of an interval of one point is that point', () => {
+    expect(maximiseOnInterval((x) => -x, 2, 2)).toEqual({ at: 2, value: -2 });
   });
 });

@@ -31,22 +31,54 @@ const RESAMPLES = 4999;
 /** Share of t within which two statistics count as equal, so that the sample's own signs do. */
 const SAME_T = 1e-9;
 
-/** @param contrast of the fit's coefficients, tested to be 0 */
+/**
+ * @param contrast of the fit's coefficients, tested to be 0
+ * @param seed of the weights, a whole number
+ */
 export function bootstrapContrast(fit: Fit, contrast: readonly number[], seed: number): BootstrapTest {
-  const { inference, data, solution } = fit;
+  const h = toScores(fit.inference, contrast);
+  const { estimate, standardError } = measureContrast(fit.inference, contrast);
+  const t = estimate === 0 ? 0 : estimate / standardError;
+  const studies = reduceStudies(fit, h, estimate);
+  const weights = studies.length < FEW_STUDIES ? 'six points' : 'signs';
+  const { uniform } = makeRandom(seed);
+  const draw = () => (weights === 'signs' ? (uniform() < 0.5 ? -1 : 1) : SIX_POINTS[Math.floor(6 * uniform())]);
+  let extreme = 0;
+  const drawn = new Float64Array(studies.length);
+  for (let b = 0; b < RESAMPLES; b++) {
+    const g = new Float64Array(h.length);
+    studies.forEach(({ projected }, k) => {
+      drawn[k] = draw();
+      for (let c = 0; c < g.length; c++) g[c] += drawn[k] * projected[c];
+    });
+    let variance = 0;
+    studies.forEach(({ score, overlapScores }, k) => {
+      variance += (drawn[k] * score - dot(overlapScores, g)) ** 2;
+    });
+    if (Math.abs(dot(h, g)) >= Math.abs(t) * (1 - SAME_T) * Math.sqrt(variance)) extreme++;
+  }
+  return { p: (1 + extreme) / (1 + RESAMPLES), resamples: RESAMPLES, weights, t };
+}
+
+/** What a resample needs of a study, in the symbols of cr2.ts and h = R⁻'c. */
+interface ReducedStudy {
+  /** Q'(residuals under the null), length p. */
+  readonly projected: Float64Array;
+  /** h'U'F (residuals under the null). */
+  readonly score: number;
+  /** T h, length p. */
+  readonly overlapScores: Float64Array;
+}
+
+/** Residuals under the null are e + Q v in whitened terms, v = h c'β/|h|². */
+function reduceStudies({ inference, data, solution }: Fit, h: Float64Array, estimate: number): readonly ReducedStudy[] {
   const { p } = inference;
-  const h = toScores(inference, contrast);
   const size2 = h.reduce((sum, value) => sum + value * value, 0);
-  const { estimate, standardError } = measureContrast(inference, contrast);
-  const t = estimate / standardError;
-  // Residuals under the null are e + Q v in whitened terms.
   const v = h.map((value) => (value * estimate) / size2);
-  const studies = inference.parts.map(({ score, overlap }, k) => {
-    const from = data.studyStart[k];
-    const to = data.studyStart[k + 1];
+  return inference.parts.map(({ score, overlap }, k) => {
     const projected = new Float64Array(p);
     for (let c = 0; c < p; c++) {
-      for (let i = from; i < to; i++) {
+      for (let i = data.studyStart[k]; i < data.studyStart[k + 1]; i++) {
         let residual = solution.residuals[i];
         for (let d = 0; d < p; d++) residual += solution.q[d][i] * v[d];
         projected[c] += solution.q[c][i] * residual;
@@ -65,22 +97,4 @@ export function bootstrapContrast(fit: Fit, contrast: readonly number[], seed: n
     });
     return { projected, score: dot(h, restricted), overlapScores };
   });
-  const weights = studies.length < FEW_STUDIES ? 'six points' : 'signs';
-  const { uniform } = makeRandom(seed);
-  const draw = () => (weights === 'signs' ? (uniform() < 0.5 ? -1 : 1) : SIX_POINTS[Math.floor(6 * uniform())]);
-  let extreme = 0;
-  const drawn = new Float64Array(studies.length);
-  for (let b = 0; b < RESAMPLES; b++) {
-    const g = new Float64Array(p);
-    studies.forEach(({ projected }, k) => {
-      drawn[k] = draw();
-      for (let c = 0; c < p; c++) g[c] += drawn[k] * projected[c];
-    });
-    let variance = 0;
-    studies.forEach(({ score, overlapScores }, k) => {
-      variance += (drawn[k] * score - dot(overlapScores, g)) ** 2;
-    });
-    if (Math.abs(dot(h, g)) >= Math.abs(t) * (1 - SAME_T) * Math.sqrt(variance)) extreme++;
-  }
-  return { p: (1 + extreme) / (1 + RESAMPLES), resamples: RESAMPLES, weights, t };
 }

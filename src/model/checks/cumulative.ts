@@ -1,30 +1,30 @@
 /** How the answer grew: the slope and target from the studies published up to each year. */
-import { type BandFit, fitEffects, slopeOf, targetOf } from '../bandFit.ts';
-import type { Estimate, Target } from '../result.ts';
+import { type BandFit, fitEffects, slopeOf, summariseTarget } from '../bandFit.ts';
+import { countStudies } from '../counts.ts';
+import type { Estimate, TargetSummary } from '../result.ts';
 import type { Settings } from '../settings.ts';
-import { SCAN_STEPS } from '../target.ts';
 
 export interface CumulativeYear {
   readonly year: number;
   readonly studies: number;
   readonly rows: number;
   readonly slope: Estimate | null;
-  readonly target: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>;
+  readonly target: TargetSummary;
   readonly reason: string | null;
 }
 
+/** One entry for each year in which a study of the band was published, the earliest first. */
 export function accumulateByYear(band: BandFit, settings: Settings): CumulativeYear[] {
   const years = [...new Set(band.effects.map(({ arm }) => arm.year))].sort((a, b) => a - b);
   return years.map((year) => {
     const effects = band.effects.filter(({ arm }) => arm.year <= year);
     const sofar = fitEffects(effects, { ...settings, answerOnly: true });
-    const { point, low, high, practical, reason } = targetOf(sofar, settings, SCAN_STEPS.coarse);
     return {
       year,
-      studies: new Set(effects.map(({ arm }) => arm.study)).size,
+      studies: countStudies(effects),
       rows: effects.length,
       slope: slopeOf(sofar, settings.confidence),
-      target: { point, low, high, practical, reason },
+      target: summariseTarget(sofar, settings),
       reason: sofar.outcome.failure?.reason ?? null,
     };
   });

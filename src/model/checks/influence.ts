@@ -8,12 +8,11 @@
  * (y − xβ)/√(Φ − XMX')ᵢᵢ.
  */
 
-import { type BandFit, fitEffects, requireFit, slopeOf, targetOf } from '../bandFit.ts';
+import { type BandFit, fitEffects, requireFit, slopeOf, summariseTarget } from '../bandFit.ts';
 import type { Fit } from '../mixed.ts';
 import { withoutStudy } from '../observations.ts';
-import type { Estimate, Target } from '../result.ts';
+import type { Estimate, TargetSummary } from '../result.ts';
 import type { Settings } from '../settings.ts';
-import { SCAN_STEPS } from '../target.ts';
 import { studyRoot } from '../whitening.ts';
 import { studyWeights } from './studies.ts';
 
@@ -24,7 +23,7 @@ export interface StudyInfluence {
   readonly weight: number;
   /** Mean slope without the study; null with a reason where the rest cannot be fitted. */
   readonly slopeWithout: Estimate | null;
-  readonly targetWithout: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>;
+  readonly targetWithout: TargetSummary;
   readonly cooksDistance: number | null;
   readonly reason: string | null;
 }
@@ -52,13 +51,12 @@ export function measureInfluence(band: BandFit, settings: Settings): Influence {
       { ...settings, answerOnly: true },
       withoutStudy(band.data, k),
     );
-    const { point, low, high, practical, reason } = targetOf(rest, settings, SCAN_STEPS.coarse);
     return {
       study,
       rows: fit.data.studyStart[k + 1] - fit.data.studyStart[k],
       weight: weights[k],
       slopeWithout: slopeOf(rest, settings.confidence),
-      targetWithout: { point, low, high, practical, reason },
+      targetWithout: summariseTarget(rest, settings),
       cooksDistance: rest.outcome.fit ? cooksDistance(fit, rest.outcome.fit) : null,
       reason: rest.outcome.failure?.reason ?? null,
     };

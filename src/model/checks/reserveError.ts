@@ -36,6 +36,7 @@ const LAMBDAS = [0.5, 1, 1.5, 2] as const;
 /** Simulated tables for each λ: the mean slope then moves by a tenth of its spread between tables. */
 const TABLES = 100;
 
+/** Of the straight line, whatever the band's curve; `settings.seed` seeds the errors. */
 export function correctForReserveError(band: BandFit, settings: Settings): ReserveErrorCheck {
   const { effects, reserves } = band;
   const sds = effects.map(({ arm }) => arm.reserve_sd ?? 0);

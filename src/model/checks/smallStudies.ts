@@ -25,6 +25,7 @@ export interface SmallStudyPattern {
   readonly reason: string | null;
 }
 
+/** @param band whose curve stays in the model beside the standard error */
 export function testSmallStudies(band: BandFit, settings: Settings): SmallStudyPattern {
   const errors = band.effects.map((effect) => precisionOf(effect, settings.metric));
   const beta = band.outcome.fit?.inference.coefficients ?? null;

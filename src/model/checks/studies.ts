@@ -3,27 +3,28 @@
  * the curve.
  */
 import { normalQuantile } from '../../numerics/distributions.ts';
-import { type BandFit, fitEffects, requireFit, slopeOf, targetOf } from '../bandFit.ts';
+import { dot } from '../../numerics/dot.ts';
+import { type BandFit, fitEffects, requireFit, slopeOf, summariseTarget } from '../bandFit.ts';
 import type { Fit } from '../mixed.ts';
-import type { Estimate, Target } from '../result.ts';
+import type { Estimate, TargetSummary } from '../result.ts';
 import { type Settings, WEIGHTINGS, type Weighting } from '../settings.ts';
-import { SCAN_STEPS } from '../target.ts';
-import { whiten } from '../whitening.ts';
+import { whiten, whitenInPlace } from '../whitening.ts';
 
 /** Share of each study in 1'Φ⁻¹1, what it counts for in a pooled mean, in the order of the fit's studies. */
 export function studyWeights({ data, whitening }: Fit): number[] {
   const weights = data.studies.map((_, k) => {
     const ones = whitening.whitenedOnes.subarray(data.studyStart[k], data.studyStart[k + 1]);
-    return ones.reduce((sum, value) => sum + value * value, 0);
+    return dot(ones, ones);
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return weights.map((weight) => weight / total);
 }
 
+/** The slope, the target and what each study counts for under one weighting. */
 export interface WeightingComparison {
   readonly weighting: Weighting;
   readonly slope: Estimate | null;
-  readonly target: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>;
+  readonly target: TargetSummary;
   /** Share of each study, 0 to 1. */
   readonly shares: readonly { readonly study: string; readonly share: number }[];
 }
@@ -32,13 +33,12 @@ export interface WeightingComparison {
 export function compareWeightings(band: BandFit, settings: Settings): WeightingComparison[] {
   return WEIGHTINGS.map((weighting) => {
     const other = fitEffects(band.effects, { ...settings, weighting, answerOnly: true }, band.data);
-    const { point, low, high, practical, reason } = targetOf(other, settings, SCAN_STEPS.coarse);
     const { fit } = other.outcome;
     const shares = fit ? studyWeights(fit) : [];
     return {
       weighting,
       slope: slopeOf(other, settings.confidence),
-      target: { point, low, high, practical, reason },
+      target: summariseTarget(other, settings),
       shares: shares.map((share, k) => ({ study: fit?.data.studies[k] ?? '', share })),
     };
   });
@@ -48,9 +48,12 @@ export interface StudyDeviation {
   readonly study: string;
   readonly year: number;
   readonly rows: number;
-  /** Mean distance of the study's rows from the curve, by their own precision; analysis scale. */
+  /**
+   * Mean distance of the study's rows from the curve, by generalised least squares: 1'Σ⁻¹(y − Xβ)/1'Σ⁻¹1 with
+   * Σ = V + ω² I; analysis scale.
+   */
   readonly deviation: number;
-  /** Its interval from sampling error and the variance between rows, normal. */
+  /** Its normal interval, of variance 1/(1'Σ⁻¹1): sampling error and the variance between rows. */
   readonly low: number;
   readonly high: number;
 }
@@ -60,19 +63,15 @@ export function measureDeviations(band: BandFit, settings: Settings): StudyDevia
   const { data, inference, components } = requireFit(band);
   const inside = whiten(data, { tau2: 0, omega2: components?.omega2 ?? 0, rho: components ? settings.rho : 0 });
   const reach = normalQuantile((1 + settings.confidence) / 2);
+  const residuals = Float64Array.from(data.source, (row, i) => {
+    const fitted = band.columns.reduce((total, column, j) => total + column[row] * inference.coefficients[j], 0);
+    return data.y[i] - fitted;
+  });
+  const whitened = whitenInPlace(data, inside, residuals);
   return data.studies.map((study, k) => {
-    let weight = 0;
-    let sum = 0;
-    for (let i = data.studyStart[k]; i < data.studyStart[k + 1]; i++) {
-      const row = data.source[i];
-      const fitted = band.columns.reduce((total, column, j) => total + column[row] * inference.coefficients[j], 0);
-      const precision = inside.rootWeight[i] ** 2;
-      weight += precision;
-      sum += precision * (data.y[i] - fitted);
-    }
     const ones = inside.whitenedOnes.subarray(data.studyStart[k], data.studyStart[k + 1]);
-    const information = ones.reduce((total, value) => total + value * value, 0);
-    const deviation = sum / weight;
+    const information = dot(ones, ones);
+    const deviation = dot(ones, whitened.subarray(data.studyStart[k], data.studyStart[k + 1])) / information;
     const error = Math.sqrt(1 / information);
     return {
       study,

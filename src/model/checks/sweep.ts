@@ -11,7 +11,7 @@ import type { Effect } from '../../evidence/effects.ts';
 import type { Arm } from '../../evidence/schema.ts';
 import { CONCERNS } from '../../evidence/vocabulary.ts';
 import { quantileOfSorted } from '../../numerics/quantile.ts';
-import { arrangeEffects, fitEffects, rangeOf, targetOf } from '../bandFit.ts';
+import { arrangeEffects, fitEffects, targetOf } from '../bandFit.ts';
 import { splitByLoad } from '../loads.ts';
 import type { Observations } from '../observations.ts';
 import { selectRows } from '../selection.ts';
@@ -55,7 +55,7 @@ export interface BandSweep {
   readonly withoutTarget: number;
   /** Combinations whose target is the largest reserve studied, and so may lie further. */
   readonly atEdge: number;
-  /** Quantiles of the targets found: 5, 25, 50, 75, 95 %. */
+  /** Quantiles of the targets found, repetitions: 5, 25, 50, 75, 95 %; none where no target was found. */
   readonly quantiles: readonly number[];
   /** Share of the targets' variance by choice, the largest first. */
   readonly shares: readonly { readonly choice: SweepChoice; readonly share: number }[];
@@ -66,6 +66,8 @@ export interface Sweep {
   readonly heavy: BandSweep;
 }
 
+/** Shares of the targets below the quantiles told. */
+const QUANTILES = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
 /** Combinations between two reports of progress. */
 const REPORT_EVERY = 16;
 
@@ -184,7 +186,7 @@ function summarise(outcomes: readonly SweepOutcome[]): BandSweep {
     outcomes,
     withoutTarget: outcomes.length - found.length,
     atEdge: outcomes.filter(({ reachedEdge }) => reachedEdge).length,
-    quantiles: rangeOf(points) ? [0.05, 0.25, 0.5, 0.75, 0.95].map((share) => quantileOfSorted(sorted, share)) : [],
+    quantiles: points.length > 0 ? QUANTILES.map((share) => quantileOfSorted(sorted, share)) : [],
     shares: shares.sort((a, b) => b.share - a.share),
   };
 }

@@ -1,4 +1,4 @@
-/** How many people stand behind rows. */
+/** How many people and studies stand behind rows. */
 import type { Arm } from '../evidence/schema.ts';
 
 /** Rows of a cohort are the same people, the largest n of them; rows without one are their arm's people. */
@@ -9,4 +9,9 @@ export function countPeople(arms: readonly Pick<Arm, 'study' | 'cohort' | 'arm' 
     people.set(group, Math.max(people.get(group) ?? 0, n));
   }
   return [...people.values()].reduce((sum, n) => sum + n, 0);
+}
+
+/** Studies that the effects come from. */
+export function countStudies(effects: readonly { readonly arm: Pick<Arm, 'study'> }[]): number {
+  return new Set(effects.map(({ arm }) => arm.study)).size;
 }
