@@ -1,6 +1,14 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 // The browser tests need a built site: `npm test` builds before it runs them.
 export default defineConfig({
-  test: { root: '.', include: ['tests/**/*.test.ts'], testTimeout: 30_000, expect: { poll: { timeout: 10_000 } } },
+  test: {
+    root: '.',
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 30_000,
+    expect: { poll: { timeout: 10_000 } },
+    // The scripts that tests start keep what Node made of their sources: a third of their time.
+    env: { NODE_COMPILE_CACHE: fileURLToPath(new URL('../node_modules/.cache/scripts', import.meta.url)) },
+  },
 });

@@ -202,32 +202,4 @@ describe('Evidence', () => {
     await elsewhere.close();
     await close();
   });
-
-  it('draws a new figure within 100 ms of a move (median), and no fit blocks the page for 50 ms', async () => {
-    const { page, close } = await openPage(site, 'evidence/');
-    const measured: { median: number; blocked: number[] } = await page.evaluate(`(async () => {
-      const blocked = [];
-      new PerformanceObserver((list) => list.getEntries().forEach(({ duration }) => blocked.push(duration))).observe({ entryTypes: ['longtask'] });
-      const slider = document.querySelector('#evidence-split');
-      const frame = document.querySelector('.workbench figure div');
-      const times = [];
-      for (let i = 0; i < 41; i++) {
-        const start = performance.now();
-        const drawn = new Promise((resolve) => {
-          const watcher = new MutationObserver(() => { watcher.disconnect(); resolve(performance.now() - start); });
-          watcher.observe(frame, { childList: true });
-        });
-        slider.value = String(50 + (i % 20));
-        slider.dispatchEvent(new Event('input', { bubbles: true }));
-        times.push(await drawn);
-        await new Promise((resolve) => setTimeout(resolve, 60));
-      }
-      return { median: times.sort((a, b) => a - b)[20], blocked };
-    })()`);
-    // Twice the bound on a machine that does other things at the same time; DEVELOPERS.md has the quiet figure.
-    expect(measured.median).toBeLessThan(200);
-    // Fits run in the worker; a rare long task is the first drawing, not a fit on every move.
-    expect(measured.blocked.length).toBeLessThan(10);
-    await close();
-  });
 });

@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openPage, PATHS, type ServedSite, serveSite } from './site.ts';
 
@@ -124,28 +125,36 @@ describe('Target', () => {
   });
 });
 
-describe.each(
-  PATHS.flatMap((path) => (['light', 'dark'] as const).map((colorScheme) => ({ path: `/${path}`, colorScheme }))),
-)('$path in $colorScheme', ({ path, colorScheme }) => {
-  it('has no accessibility violation, no console message and no request to another origin', async () => {
-    const { page, complaints, close } = await openPage(site, path.slice(1), { colorScheme });
-    await page.evaluate(axeSource);
-    const violations = await page.evaluate(
-      'axe.run().then(({ violations }) => violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`))',
-    );
-    expect(violations).toEqual([]);
-    expect(complaints).toEqual([]);
-    await close();
-  });
-});
+/** Layout shift so far (Layout Instability, sum of the shifts without input). */
+const SHIFTS =
+  'new Promise((resolve) => { let sum = 0; new PerformanceObserver((list) => { for (const entry of list.getEntries()) if (!entry.hadRecentInput) sum += entry.value; }).observe({ type: "layout-shift", buffered: true }); setTimeout(() => resolve(sum), 400); })';
 
 describe.each(PATHS)('/%s', (path) => {
-  it('does not scroll sideways at 320, 390 and 768 px', async () => {
-    const { page, close } = await openPage(site, path);
+  const findViolations = async (page: Page) => {
+    await page.evaluate(axeSource);
+    return page.evaluate(
+      'axe.run().then(({ violations }) => violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`))',
+    );
+  };
+
+  it('in light on a phone does not shift, has no accessibility violation, no console message and no request to another origin, and does not scroll sideways', async () => {
+    const phone = { viewport: { width: 390, height: 800 }, colorScheme: 'light' } as const;
+    const { page, complaints, close } = await openPage(site, path, phone);
+    expect(await page.evaluate(SHIFTS)).toBeLessThan(0.02);
+    expect(await findViolations(page)).toEqual([]);
     for (const width of [320, 390, 768]) {
       await page.setViewportSize({ width, height: 800 });
       expect(await page.evaluate('document.documentElement.scrollWidth'), `${width} px`).toBeLessThanOrEqual(width);
     }
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('in dark on a desktop does not shift, and has no violation, message or foreign request either', async () => {
+    const { page, complaints, close } = await openPage(site, path, { colorScheme: 'dark' });
+    expect(await page.evaluate(SHIFTS)).toBeLessThan(0.02);
+    expect(await findViolations(page)).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 });
