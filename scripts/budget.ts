@@ -1,18 +1,10 @@
-/**
- * Weighs the built pages as a host sends them (Brotli, as every current browser accepts) and fails
- * where one is heavier than it may be.
- *
- *     npm run budget
- *
- * A page's script is everything it can load: its own, what that imports at once or later, and its
- * workers. Fonts are weighed apart. Prints every page's weights; exit code 1 above a bound.
- */
-import { readdirSync, readFileSync } from 'node:fs';
+/** Weighs the built pages against their bounds; `npm run budget -- --help` says how. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync } from 'node:zlib';
+import { CallError, runScript } from './terminal/call.ts';
 
 interface Weights {
-  readonly page: string;
   /** HTML, styles and the script that the page loads by itself, bytes. */
   readonly transferred: number;
   /** All script that the page can ever load, bytes. */
@@ -32,33 +24,43 @@ const ANY = /["'`](?:\.\/|[^"'`\s]*\/_astro\/)([\w.-]+\.js)["'`]/gu;
 const DIST = new URL('../dist/', import.meta.url).pathname;
 const compressed = new Map<string, number>();
 
-const pages = readdirSync(DIST, { recursive: true, encoding: 'utf8' })
-  .filter((name) => name.endsWith('.html'))
-  .sort();
-if (pages.length === 0) {
-  console.error('dist/ has no pages: run `npm run build` first');
-  process.exit(2);
-}
-const weights = pages.map(weigh);
-let isOver = false;
-for (const { page, transferred, script } of weights.filter(({ page }) => !/^studies\/.+\/index/u.test(page))) {
-  const bounds = BOUNDS[page] ?? {};
-  const over = [
-    ...(transferred > (bounds.transferred ?? Infinity) ? [`ABOVE ${bounds.transferred} transferred`] : []),
-    ...(script > (bounds.script ?? Infinity) ? [`ABOVE ${bounds.script} of script`] : []),
-  ];
-  if (over.length > 0) isOver = true;
-  console.log(
-    `${page.padEnd(36)} ${String(transferred).padStart(8)} transferred ${String(script).padStart(8)} script in all  ${over.join(', ')}`,
-  );
-}
-for (const name of Object.keys(BOUNDS)) {
-  if (!pages.includes(name)) {
-    console.error(`dist/ has no ${name}, which has a bound`);
-    isOver = true;
+const HELP = `usage: npm run budget
+
+Weighs the built pages as a host sends them (Brotli, as every current browser accepts). A page's script is
+everything it can load: its own, what that imports at once or later, and its workers. Fonts are weighed apart.
+
+Exit code 0: every page is within its bounds. 1: one is heavier, or a page with a bound is not there.
+2: wrong call, or nothing is built.`;
+
+runScript({ help: HELP }, () => {
+  const pages = listPages();
+  const over: string[] = [];
+  for (const page of pages.filter((name) => !/^studies\/.+\/index/u.test(name))) {
+    const { transferred, script } = weigh(page);
+    console.log(
+      `${page.padEnd(36)} ${String(transferred).padStart(8)} transferred ${String(script).padStart(8)} script in all`,
+    );
+    const bounds = BOUNDS[page] ?? {};
+    if (transferred > (bounds.transferred ?? Infinity))
+      over.push(`${page}: expected at most ${bounds.transferred} bytes transferred, received ${transferred}`);
+    if (script > (bounds.script ?? Infinity))
+      over.push(`${page}: expected at most ${bounds.script} bytes of script in all, received ${script}`);
   }
+  over.push(
+    ...Object.keys(BOUNDS)
+      .filter((name) => !pages.includes(name))
+      .map((name) => `${name}: has a bound, but is not built`),
+  );
+  if (over.length > 0) throw new CallError(over.join('\n'), 1);
+});
+
+/** Built pages, by their path below dist/. */
+function listPages(): readonly string[] {
+  if (!existsSync(DIST)) throw new CallError(`expected the built site at ${DIST}: run \`npm run build\` first`, 2);
+  return readdirSync(DIST, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.html'))
+    .sort();
 }
-if (isOver) process.exitCode = 1;
 
 function weigh(page: string): Weights {
   const html = readFileSync(join(DIST, page), 'utf8');
@@ -69,7 +71,6 @@ function weigh(page: string): Weights {
   );
   const sum = (names: Iterable<string>) => [...names].reduce((total, name) => total + sizeOf(name), 0);
   return {
-    page,
     transferred: brotliCompressSync(html).length + sum(styles) + sum(follow([...own, ...islands], STATIC)),
     script: sum(follow([...own, ...islands], ANY)),
   };

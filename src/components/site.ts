@@ -1,24 +1,23 @@
 /** The table the site is built from, read and analysed once for all pages. */
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
 import { readExercises } from '../evidence/exercises.ts';
-import { formatProblem, type Problem } from '../evidence/problem.ts';
 import { readArms } from '../evidence/table.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
 import { analyseInFull } from '../model/full.ts';
 import { defaultSettings } from '../model/settings.ts';
+import { readSource, requireNoProblems } from './sources.ts';
 import { readStudyLines } from './studyLines.ts';
 
 /** Another table than the shipped one: EVIDENCE=FILE npm run build. */
 const file = process.env.EVIDENCE ?? 'data/arms.csv';
-const text = readFileSync(file, 'utf8');
+const text = readSource(file, 'table of study arms');
 const table = requireNoProblems(file, readArms(text, basename(file)));
 const EXERCISES_FILE = 'data/exercises.csv';
 const exerciseTable = requireNoProblems(
   EXERCISES_FILE,
-  readExercises(readFileSync(EXERCISES_FILE, 'utf8'), basename(EXERCISES_FILE)),
+  readExercises(readSource(EXERCISES_FILE, 'list of exercises'), basename(EXERCISES_FILE)),
 );
 
 const demonstration = isDemonstration(table.arms);
@@ -40,14 +39,6 @@ export const site = {
   analysis: analyseInFull(table.arms, defaultSettings),
   sweep: finish(sweepChoices(table.arms, defaultSettings)),
 } as const;
-
-/** @throws where the table has problems, with all of them */
-function requireNoProblems<T extends { readonly problems: readonly Problem[] }>(name: string, read: T): T {
-  if (read.problems.length === 0) return read;
-  throw new Error(
-    `${name} has ${read.problems.length} problem(s); the site is not built:\n${read.problems.map(formatProblem).join('\n')}`,
-  );
-}
 
 /** Runs a computation in steps to its end. */
 function finish<Result>(steps: Generator<unknown, Result>): Result {

@@ -1,9 +1,9 @@
 /** The reference of each study: the lines of `studies.csv` that belong to the table the site is built from. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import { formatProblem } from '../evidence/problem.ts';
 import type { Study } from '../evidence/schema.ts';
 import { readStudies } from '../evidence/table.ts';
+import { readSource, requireNoProblems } from './sources.ts';
 
 const SHIPPED = 'data/studies.csv';
 
@@ -25,12 +25,7 @@ export function readStudyLines(table: string, names: ReadonlySet<string>): Study
   const beside = join(dirname(table), 'studies.csv');
   const file = existsSync(beside) ? beside : SHIPPED;
   if (!existsSync(file)) return { lines: new Map(), unused: [] };
-  const { studies, problems } = readStudies(readFileSync(file, 'utf8'), file);
-  if (problems.length > 0) {
-    throw new Error(
-      `${file} has ${problems.length} problem(s); the site is not built:\n${problems.map(formatProblem).join('\n')}`,
-    );
-  }
+  const { studies } = requireNoProblems(file, readStudies(readSource(file, 'list of studies'), file));
   const own = resolve(file) !== resolve(SHIPPED) || resolve(table) === resolve('data/arms.csv');
   return {
     lines: new Map(studies.filter(({ study }) => names.has(study)).map((line) => [line.study, line])),

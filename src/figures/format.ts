@@ -1,4 +1,5 @@
 /** Numbers as people read them. Only here and in the figures are numbers rounded. */
+import { toPercent } from '../evidence/effects.ts';
 import type { Estimate } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
 
@@ -25,7 +26,7 @@ export function formatP(p: number): string {
 
 /** An effect as shown: per cent change under the log ratio, SDs under the standardised metric. */
 export function toShown(effect: number, metric: Metric): number {
-  return metric === 'log-ratio' ? 100 * Math.expm1(effect) : effect;
+  return metric === 'log-ratio' ? toPercent(effect) : effect;
 }
 
 /** Unit of a shown effect. */
@@ -99,5 +100,5 @@ export function formatChange({ estimate, ciLow, ciHigh }: Interval, metric: Metr
 
 /** A drop of performance on the log scale, above 0 a loss, as a loss in per cent. */
 export function lossInPercent(drop: number): number {
-  return -100 * Math.expm1(-drop);
+  return -toPercent(-drop);
 }

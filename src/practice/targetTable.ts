@@ -7,8 +7,9 @@
  */
 import { loadForRepetitions } from '../evidence/repetitions.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
+import { bandOfLoad } from '../model/loads.ts';
 import { type FitSource, type OpenFit, openResponse } from '../model/response.ts';
-import type { BandName, Target } from '../model/result.ts';
+import type { Target } from '../model/result.ts';
 import { findTarget } from '../model/target.ts';
 import { REPETITION_RANGES, type RepetitionRange } from './commonPractice.ts';
 import { rememberBy } from './remember.ts';
@@ -42,12 +43,6 @@ export function listTargets(analysis: PracticeAnalysis): readonly TargetRow[] {
 /** Per cent of 1RM on either side of the split within which the fit of all loads together answers. */
 const NEAR_SPLIT = 10;
 
-/** The band that a load belongs to. */
-function bandNameAt({ settings }: PracticeAnalysis, load: number): BandName {
-  if (settings.split === null) return 'all';
-  return load < settings.split ? 'light' : 'heavy';
-}
-
 /** The fit that answers for a load; undefined where it could not be made. */
 export function fitNear(analysis: PracticeAnalysis, load: number): OpenFit | undefined {
   const { fits } = openResponse(analysis.response);
@@ -56,7 +51,7 @@ export function fitNear(analysis: PracticeAnalysis, load: number): OpenFit | und
   const joint = split !== null && Math.abs(load - split) <= NEAR_SPLIT ? find('joint') : undefined;
   const studied = joint?.fit.studiedLoad;
   if (joint && studied && load >= studied.low && load <= studied.high) return joint;
-  return find(bandNameAt(analysis, load));
+  return find(bandOfLoad(load, split));
 }
 
 const jointTarget = rememberBy<PracticeAnalysis, Target>();
@@ -67,7 +62,7 @@ export function targetNear(analysis: PracticeAnalysis, load: number): SourcedTar
   if (near?.fit.source === 'joint') {
     return { source: 'joint', target: askJoint(analysis, near, load), unreliable: near.fit.unreliable };
   }
-  const source = bandNameAt(analysis, load);
+  const source = bandOfLoad(load, analysis.settings.split);
   const { bands } = analysis;
   const band = 'all' in bands ? bands.all : bands[source === 'light' ? 'light' : 'heavy'];
   return { source, target: band.target, unreliable: band.unreliable };

@@ -19,14 +19,22 @@ const run = (script: string, ...parameters: string[]) =>
 const shipped = readFileSync('data/arms.csv', 'utf8');
 
 describe('every script that a person runs', () => {
-  it.each(['check', 'fit', 'compare', 'references', 'demo-evidence', 'dictionary', 'licences', 'bench', 'calibrate'])(
-    '%s says with --help how it is called, does nothing else and ends in 0',
-    (script) => {
-      const { status, stdout, stderr } = run(script, '--help');
-      expect([status, stderr]).toEqual([0, '']);
-      expect(stdout).toMatch(/^usage: npm run [a-z]+.*\n\n[A-Z][\s\S]+\.\n$/u);
-    },
-  );
+  it.each([
+    'check',
+    'fit',
+    'compare',
+    'references',
+    'demo-evidence',
+    'dictionary',
+    'licences',
+    'budget',
+    'bench',
+    'calibrate',
+  ])('%s says with --help how it is called, does nothing else and ends in 0', (script) => {
+    const { status, stdout, stderr } = run(script, '--help');
+    expect([status, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/^usage: npm run [a-z]+.*\n\n[A-Z][\s\S]+\.\n$/u);
+  });
 
   it('does not run with an option that it does not have or a file that it does not read', () => {
     expect(run('dictionary', '--colour')).toMatchObject({
