@@ -1,6 +1,6 @@
 /** The equations of the Methods page in MathML, each with its words. */
 
-export interface WrittenEquation {
+interface WrittenEquation {
   readonly words: string;
   readonly mathml: string;
 }

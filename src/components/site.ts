@@ -4,15 +4,16 @@ import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
 import { readExercises } from '../evidence/exercises.ts';
-import { formatProblem, type Problem } from '../evidence/problem.ts';
 import { readArms } from '../evidence/table.ts';
+import { SITE_NAME } from '../islands/siteName.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
 import { analyseInFull } from '../model/full.ts';
 import { defaultSettings } from '../model/settings.ts';
-import { readStudyLines } from './studyLines.ts';
+import { requireNoProblems } from './requireNoProblems.ts';
+import { readStudyLines, SHIPPED_ARMS } from './studyLines.ts';
 
 /** Another table than the shipped one: EVIDENCE=FILE npm run build. */
-const file = process.env.EVIDENCE ?? 'data/arms.csv';
+const file = process.env.EVIDENCE ?? SHIPPED_ARMS;
 const text = readFileSync(file, 'utf8');
 const table = requireNoProblems(file, readArms(text, basename(file)));
 const EXERCISES_FILE = 'data/exercises.csv';
@@ -24,10 +25,10 @@ const exerciseTable = requireNoProblems(
 const demonstration = isDemonstration(table.arms);
 
 export const site = {
-  name: 'Shy of Failure',
+  name: SITE_NAME,
   arms: table.arms,
   /** References of the studies, where they have one. */
-  studies: readStudyLines(file, new Set(table.arms.map(({ study }) => study))),
+  references: readStudyLines(file, new Set(table.arms.map(({ study }) => study))),
   /** The table as it stands in the file, for download and for the calculator. */
   text,
   demonstration,
@@ -40,14 +41,6 @@ export const site = {
   analysis: analyseInFull(table.arms, defaultSettings),
   sweep: finish(sweepChoices(table.arms, defaultSettings)),
 } as const;
-
-/** @throws where the table has problems, with all of them */
-function requireNoProblems<T extends { readonly problems: readonly Problem[] }>(name: string, read: T): T {
-  if (read.problems.length === 0) return read;
-  throw new Error(
-    `${name} has ${read.problems.length} problem(s); the site is not built:\n${read.problems.map(formatProblem).join('\n')}`,
-  );
-}
 
 /** Runs a computation in steps to its end. */
 function finish<Result>(steps: Generator<unknown, Result>): Result {

@@ -1,11 +1,13 @@
 /** The reference of each study: the lines of `studies.csv` that belong to the table the site is built from. */
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import { formatProblem } from '../evidence/problem.ts';
 import type { Study } from '../evidence/schema.ts';
 import { readStudies } from '../evidence/table.ts';
+import { requireNoProblems } from './requireNoProblems.ts';
 
-const SHIPPED = 'data/studies.csv';
+/** The table that comes with the project, and the lines of its studies. */
+export const SHIPPED_ARMS = 'data/arms.csv';
+const SHIPPED_LINES = 'data/studies.csv';
 
 export interface StudyLines {
   /** By the study's name; a study without a line has none. */
@@ -23,17 +25,12 @@ export interface StudyLines {
  */
 export function readStudyLines(table: string, names: ReadonlySet<string>): StudyLines {
   const beside = join(dirname(table), 'studies.csv');
-  const file = existsSync(beside) ? beside : SHIPPED;
+  const file = existsSync(beside) ? beside : SHIPPED_LINES;
   if (!existsSync(file)) return { lines: new Map(), unused: [] };
-  const { studies, problems } = readStudies(readFileSync(file, 'utf8'), file);
-  if (problems.length > 0) {
-    throw new Error(
-      `${file} has ${problems.length} problem(s); the site is not built:\n${problems.map(formatProblem).join('\n')}`,
-    );
-  }
-  const own = resolve(file) !== resolve(SHIPPED) || resolve(table) === resolve('data/arms.csv');
+  const { studies } = requireNoProblems(file, readStudies(readFileSync(file, 'utf8'), file));
+  const isOwn = resolve(file) !== resolve(SHIPPED_LINES) || resolve(table) === resolve(SHIPPED_ARMS);
   return {
     lines: new Map(studies.filter(({ study }) => names.has(study)).map((line) => [line.study, line])),
-    unused: own ? studies.map(({ study }) => study).filter((name) => !names.has(name)) : [],
+    unused: isOwn ? studies.map(({ study }) => study).filter((name) => !names.has(name)) : [],
   };
 }

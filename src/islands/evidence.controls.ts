@@ -2,11 +2,13 @@
  * The controls of the Evidence page as data: what each is called, what it does, what usually happens
  * when it moves, and how it reads and changes the settings.
  */
-import type { Settings } from '../model/settings.ts';
+import { ADJUSTMENTS, defaultSettings, type Settings } from '../model/settings.ts';
+import { writePercentNumber } from '../numerics/percent.ts';
+import type { Vocabulary } from './filterOptions.ts';
 
 export type Change = (settings: Settings) => Settings;
 
-export interface ChoiceControl {
+interface ChoiceControl {
   readonly kind: 'choice';
   readonly id: string;
   readonly label: string;
@@ -16,7 +18,7 @@ export interface ChoiceControl {
   readonly write: (value: string) => Change;
 }
 
-export interface NumberControl {
+interface NumberControl {
   readonly kind: 'number';
   readonly id: string;
   readonly label: string;
@@ -65,6 +67,19 @@ const choice = <Key extends 'outcome' | 'metric' | 'curve' | 'weighting'>(
   },
 });
 
+export const CURVE_NAMES = {
+  line: 'straight line',
+  log: 'logarithm',
+  quadratic: 'parabola',
+  spline: 'spline',
+} as const satisfies Readonly<Record<Settings['curve'], string>>;
+
+/** Limits of the split, per cent of 1RM, and where it stands when loads are put apart. */
+export const SPLIT = { min: 30, max: 85, usual: defaultSettings.split ?? 60 } as const;
+
+/** A share in per cent, as exact as it is: one that an address gives need not be whole. */
+const percentOf = (share: number) => Number(writePercentNumber(share));
+
 export const SETTING_CONTROLS: readonly Control[] = [
   choice(
     'outcome',
@@ -76,10 +91,10 @@ export const SETTING_CONTROLS: readonly Control[] = [
     ],
   ),
   choice('curve', 'Curve', 'A bend near failure moves the target closer to it; four shapes are compared below.', [
-    ['line', 'straight line'],
-    ['log', 'logarithm'],
-    ['quadratic', 'parabola'],
-    ['spline', 'spline'],
+    ['line', CURVE_NAMES.line],
+    ['log', CURVE_NAMES.log],
+    ['quadratic', CURVE_NAMES.quadratic],
+    ['spline', CURVE_NAMES.spline],
   ]),
   choice(
     'weighting',
@@ -101,18 +116,18 @@ export const SETTING_CONTROLS: readonly Control[] = [
       { value: 'one', label: 'all loads together' },
     ],
     read: ({ split }) => (split === null ? 'one' : 'two'),
-    write: (value) => set('split', value === 'one' ? null : 60),
+    write: (value) => set('split', value === 'one' ? null : SPLIT.usual),
   },
   {
     kind: 'number',
     id: 'split',
     label: 'Split',
     help: 'Loads below it are light. Moving it takes studies from one curve to the other; the target should not jump.',
-    min: 30,
-    max: 85,
+    min: SPLIT.min,
+    max: SPLIT.max,
     step: 1,
     unit: '% of 1RM',
-    read: ({ split }) => split ?? 60,
+    read: ({ split }) => split ?? SPLIT.usual,
     write: (value) => set('split', value),
   },
   {
@@ -124,7 +139,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     max: 99,
     step: 1,
     unit: '%',
-    read: ({ keptShare }) => Math.round(100 * keptShare),
+    read: ({ keptShare }) => percentOf(keptShare),
     write: (value) => set('keptShare', value / 100),
   },
   {
@@ -136,7 +151,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     max: 99,
     step: 1,
     unit: '%',
-    read: ({ confidence }) => Math.round(100 * confidence),
+    read: ({ confidence }) => percentOf(confidence),
     write: (value) => set('confidence', value / 100),
   },
   choice('metric', 'Metric', 'Per cent change does not depend on how alike people were; standardised change does.', [
@@ -181,15 +196,14 @@ export const SETTING_CONTROLS: readonly Control[] = [
       { value: 'weekly-sets', label: 'weekly sets' },
       { value: 'weeks', label: 'weeks' },
       { value: 'training-status', label: 'training status' },
-      { value: 'load,weekly-sets,weeks,training-status', label: 'all four' },
+      { value: ADJUSTMENTS.join(','), label: 'all four' },
     ],
-    read: ({ adjust }) => adjust.join(','),
-    write: (value) => {
-      const names = (['load', 'weekly-sets', 'weeks', 'training-status'] as const).filter((name) =>
-        value.split(',').includes(name),
-      );
-      return set('adjust', [...names]);
-    },
+    read: ({ adjust }) => ADJUSTMENTS.filter((name) => adjust.includes(name)).join(','),
+    write: (value) =>
+      set(
+        'adjust',
+        ADJUSTMENTS.filter((name) => value.split(',').includes(name)),
+      ),
   },
 ];
 
@@ -228,13 +242,34 @@ export function listFilters(options: FilterOptions): readonly ListControl[] {
   return FILTERS.map((filter) => ({ ...filter, kind: 'list', id: filter.key, options: options[filter.key] }));
 }
 
-/** A filter with one word switched on or off. An empty list keeps all, so switching off the last of all but one keeps that one. */
-export function toggleFilter(key: FilterKey, word: string, options: readonly string[]): Change {
+/** Options of a choice, with the present value where an address gave one that is not among them. */
+export function optionsWith(
+  options: ChoiceControl['options'],
+  value: string,
+): readonly { readonly value: string; readonly label: string }[] {
+  const isListed = options.some((option) => option.value === value);
+  return isListed ? options : [...options, { value, label: value.split(',').join(' and ') }];
+}
+
+/** Words of a filter that are ticked: all of them where none is chosen, since an empty list keeps every row. */
+export function tickedWords(filter: ListControl, { include }: Settings): readonly string[] {
+  const chosen: readonly string[] = include[filter.key];
+  return chosen.length === 0 ? filter.options : filter.options.filter((word) => chosen.includes(word));
+}
+
+/** A filter with one word ticked or not; the last one stays, since an empty list would keep every row. */
+export function toggleFilter(filter: ListControl, word: string): Change {
   return (settings) => {
-    const chosen: readonly string[] = settings.include[key];
-    const now = chosen.length === 0 ? options : chosen;
-    const next = now.includes(word) ? now.filter((one) => one !== word) : [...now, word];
-    const list = next.length === options.length ? [] : options.filter((one) => next.includes(one));
-    return { ...settings, include: { ...settings.include, [key]: list } };
+    const ticked = tickedWords(filter, settings);
+    const next = filter.options.filter((one) => ticked.includes(one) !== (one === word));
+    if (next.length === 0) return settings;
+    const list = next.length === filter.options.length ? [] : next;
+    return { ...settings, include: { ...settings.include, [filter.key]: list } };
   };
+}
+
+/** The first or last year of publication kept; at the end of the table's own years there is no limit. */
+export function limitYears(key: 'yearFrom' | 'yearTo', year: number, years: Vocabulary['years']): Change {
+  const isNoLimit = year === (key === 'yearFrom' ? years.low : years.high);
+  return (settings) => ({ ...settings, include: { ...settings.include, [key]: isNoLimit ? null : year } });
 }

@@ -25,7 +25,7 @@ const ownTableSchema = z.extend(markSchema, {
   text: z.string(),
 });
 
-export type OwnTable = z.infer<typeof ownTableSchema>;
+type OwnTable = z.infer<typeof ownTableSchema>;
 /** What is said of the own table on every page. */
 export type OwnTableMark = z.infer<typeof markSchema>;
 
@@ -64,12 +64,11 @@ export async function removeOwnTable(): Promise<void> {
 
 /** What the mark says of the own table; null where there is none. Known at once, before the table is. */
 export function readMark(): OwnTableMark | null {
-  const written = localStorage.getItem(MARK_NAME);
-  if (written === null) return null;
   try {
-    const found = markSchema.safeParse(JSON.parse(written));
+    const found = markSchema.safeParse(JSON.parse(localStorage.getItem(MARK_NAME) ?? 'null'));
     return found.success ? found.data : null;
   } catch {
+    // What stands there is no JSON, or the browser forbids pages to keep anything.
     return null;
   }
 }
