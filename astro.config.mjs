@@ -2,7 +2,10 @@ import { fileURLToPath } from 'node:url';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import { shippedLicences } from './scripts/licences/shipped.ts';
+import { standIns } from './scripts/standIns/index.ts';
 import { steadyIslands } from './scripts/steadyIslands.ts';
+
+const root = fileURLToPath(new URL('.', import.meta.url));
 
 // BASE_PATH lets the site live under a sub-path of a host; SITE_URL makes addresses absolute.
 export default defineConfig({
@@ -14,16 +17,13 @@ export default defineConfig({
   integrations: [preact(), steadyIslands(), shippedLicences()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
-    // Says without evaluating text what the library would find out by it.
-    resolve: {
-      alias: {
-        '@stdlib/assert-has-generator-support': fileURLToPath(
-          new URL('./src/numerics/generatorSupport.cjs', import.meta.url),
-        ),
-      },
-    },
+    plugins: [standIns(root)],
     build: { rolldownOptions: { output: { comments: { legal: false } } } },
-    worker: { format: 'es', rolldownOptions: { output: { comments: { legal: false } } } },
+    worker: {
+      format: 'es',
+      plugins: () => [standIns(root)],
+      rolldownOptions: { output: { comments: { legal: false } } },
+    },
   },
   // Scripts and styles by hash or from the site itself, nothing from elsewhere. Who may frame a page is a header's to say.
   security: {

@@ -1,7 +1,7 @@
 /** A figure drawn in the browser: the same options that the build draws. */
 import * as Plot from '@observablehq/plot';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Figure } from '../figures/figure.ts';
 import { FigureTable } from './FigureTable.tsx';
 import { makePlain } from './plainSvg.ts';
@@ -17,7 +17,8 @@ interface Props {
 
 export function FigureView({ figure, drawn, heading: Title = 'h2' }: Props) {
   const frame = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  // Before the page is painted: a figure that came after its caption would push it down.
+  useLayoutEffect(() => {
     const svg = Plot.plot({ ...figure.plot, ariaLabel: null });
     makePlain(svg, figure.alternative);
     frame.current?.replaceChildren(svg);

@@ -20,6 +20,10 @@ afterAll(() => site?.close());
 const WATCH_SHIFTS =
   'window.shift = 0; new PerformanceObserver((list) => { for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shift += entry.value; }).observe({ type: "layout-shift", buffered: true })';
 
+/** When the largest part of the page was painted, in milliseconds after it was asked for. */
+const LARGEST_PAINT =
+  'new Promise((resolve) => new PerformanceObserver((list) => resolve(list.getEntries().at(-1).startTime)).observe({ type: "largest-contentful-paint", buffered: true }))';
+
 it('are more than forty, every path of the tests among them', () => {
   expect(built.length).toBeGreaterThan(40);
   expect(built).toEqual(expect.arrayContaining([...PATHS]));
@@ -46,8 +50,7 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
   }, 240_000);
 });
 
-// The live figure is known to move: its title and picture come when they are worked out (0.1 measured).
-describe.each(PATHS.filter((path) => path !== 'figures/live/'))('/%s', (path) => {
+describe.each(PATHS)('/%s', (path) => {
   it('shifts by less than 0.02 while it loads, on a phone', async () => {
     const { page, close } = await openPage(site, path, { viewport: { width: 390, height: 800 } });
     await page.evaluate(WATCH_SHIFTS);
@@ -73,13 +76,14 @@ describe.each(['', 'evidence/', 'target/'])('/%s on a processor four times slowe
     const { page, close } = await openPage(site, 'methods/');
     const session = await page.context().newCDPSession(page);
     await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-    await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
-    const largest = await page.evaluate(
-      'new Promise((resolve) => new PerformanceObserver((list) => resolve(list.getEntries().at(-1).startTime)).observe({ type: "largest-contentful-paint", buffered: true }))',
-    );
-    // 1.5 s is the bound on a quiet machine; other work may run beside a test.
-    expect(largest).toBeLessThan(3000);
-    console.info(`/${path}: largest paint after ${Math.round(Number(largest))} ms on a processor slowed 4 times`);
+    let largest = Infinity;
+    // Other work may run beside a test: the best of up to five loads counts.
+    for (let load = 0; load < 5 && largest >= 1500; load++) {
+      await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
+      largest = Math.min(largest, Number(await page.evaluate(LARGEST_PAINT)));
+    }
+    expect(largest).toBeLessThan(1500);
+    console.info(`/${path}: largest paint after ${Math.round(largest)} ms on a processor slowed 4 times`);
     await close();
   });
 });

@@ -1,0 +1,53 @@
+/**
+ * Keeps out of the browser's scripts what the libraries carry but no page uses: a plug-in for Vite that
+ * answers an import with a small file beside this one. Each of them refuses aloud what it replaces, where
+ * that could be asked for. Builds of the site's own pages (Node) and tests use the libraries whole.
+ */
+import { join } from 'node:path';
+
+interface StandIn {
+  /** The import as it stands in the library's source. */
+  readonly source: string;
+  /** A part of the path of the file that imports it; without one, any file. */
+  readonly importer?: string;
+  /** What is taken instead, below the project's folder. */
+  readonly file: string;
+}
+
+const HERE = 'scripts/standIns';
+const STAND_INS: readonly StandIn[] = [
+  { source: '@stdlib/assert-has-generator-support', file: `${HERE}/generatorSupport.cjs` },
+  { source: 'debug', importer: '/@stdlib/', file: `${HERE}/debug.cjs` },
+  { source: '@stdlib/string-format', file: `${HERE}/errorText.cjs` },
+  // The source of the same version, of which the bundler can leave out the decompositions that are not used.
+  { source: 'ml-matrix', file: 'node_modules/ml-matrix/src/index.js' },
+  { source: './mathOperations', importer: '/ml-matrix/src/', file: `${HERE}/matrixFunctions.js` },
+  { source: 'd3-geo', file: `${HERE}/mapProjections.js` },
+  { source: './schemes.js', importer: '/@observablehq/plot/src/scales/', file: `${HERE}/colourSchemes.js` },
+  { source: './scales/schemes.js', importer: '/@observablehq/plot/src/', file: `${HERE}/colourSchemes.js` },
+  { source: './marks/tip.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
+  { source: './interactions/pointer.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
+  { source: '../interactions/pointer.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
+  { source: './legends.js', importer: '/@observablehq/plot/src/', file: `${HERE}/legends.js` },
+  { source: 'd3-time-format', file: `${HERE}/clockTimes.js` },
+];
+
+/** The part of Vite's plugin that is needed. */
+interface Resolver {
+  readonly name: string;
+  readonly enforce: 'pre';
+  applyToEnvironment(environment: { name: string }): boolean;
+  resolveId(source: string, importer: string | undefined): string | null;
+}
+
+export function standIns(root: string): Resolver {
+  return {
+    name: 'stand-ins',
+    enforce: 'pre',
+    applyToEnvironment: ({ name }) => name === 'client',
+    resolveId(source, importer = '') {
+      const standIn = STAND_INS.find((one) => one.source === source && importer.includes(one.importer ?? ''));
+      return standIn ? join(root, standIn.file) : null;
+    },
+  };
+}
