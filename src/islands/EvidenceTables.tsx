@@ -1,8 +1,7 @@
 /** Tables of the Evidence page: coefficients, curve shapes and weights of one band. */
 import { writeEquation } from '../figures/equation.ts';
-import { formatNumber } from '../figures/format.ts';
+import { formatNumber, formatRange } from '../figures/format.ts';
 import { describeHeterogeneity, describeTarget, describeWeightings } from '../figures/panels.ts';
-import { showTarget, showWeight } from '../figures/studyWords.ts';
 import type { BandChecks } from '../model/full.ts';
 import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
@@ -78,7 +77,8 @@ export function CurveShapes({ name, band }: BandView) {
 
 function showShapeTarget({ failure, target }: Band['curves'][number]): string | null {
   if (failure) return failure.reason;
-  return target.point === null ? target.reason : showTarget(target, true);
+  const { point, low, high, reason } = target;
+  return point === null ? reason : `${formatNumber(point, 2)} (${formatRange(low, high, 2)})`;
 }
 
 interface StudyWeightsProps {
@@ -94,17 +94,14 @@ export function StudyWeights({ name, checks: { weightings } }: StudyWeightsProps
       <Scroll label={`Weights: ${BAND_HEADINGS[name]}`}>
         <table class="numbers">
           <TableHead
-            columns={[
-              'Study, share of all weight',
-              ...weightings.map(({ weighting }) => [weighting, 'number'] as const),
-            ]}
+            columns={['Study, share in %', ...weightings.map(({ weighting }) => [weighting, 'number'] as const)]}
           />
           <tbody>
             <tr>
               <th scope="row">target</th>
               {weightings.map(({ weighting, target }) => (
                 <td key={weighting} class="number">
-                  {showTarget(target, false)}
+                  {target.point === null ? 'none' : formatNumber(target.point, 2)}
                 </td>
               ))}
             </tr>
@@ -113,7 +110,7 @@ export function StudyWeights({ name, checks: { weightings } }: StudyWeightsProps
                 <th scope="row">{study}</th>
                 {weightings.map(({ weighting, shares }) => (
                   <td key={weighting} class="number">
-                    {shares[place] ? showWeight(shares[place].share) : 'none'}
+                    {shares[place] ? formatNumber(100 * shares[place].share, 1) : 'none'}
                   </td>
                 ))}
               </tr>

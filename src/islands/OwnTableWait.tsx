@@ -12,8 +12,8 @@ export function OwnTableWait({ foreign, problem }: Props) {
   return (
     <p>
       {problem === null
-        ? 'Your table is being read; until then all that stands here is from the site’s own.'
-        : 'Your table was not read: all that stands here is from the site’s own.'}
+        ? 'Your table is being read; until then this is the site’s own.'
+        : 'Your table was not read: this is the site’s own.'}
     </p>
   );
 }

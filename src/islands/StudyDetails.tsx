@@ -1,12 +1,12 @@
 /** What is known of one study: its facts, what the answer is without it, and its arms. */
 import type { Arm } from '../evidence/schema.ts';
 import { formatNumber } from '../figures/format.ts';
-import { BAND_LOOKS } from '../figures/growthByReserve.ts';
 import { slopeUnit } from '../figures/panels.ts';
 import { showSlope, showSpan, showTarget, showWeight, whyNone } from '../figures/studyWords.ts';
 import type { Settings } from '../model/settings.ts';
 import type { StudyReport, WholeBand } from '../model/studyReports.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { nameOfBand } from './bandWords.ts';
 import { countWords } from './countWords.ts';
 import { Facts } from './Facts.tsx';
 import { Scroll } from './Scroll.tsx';
@@ -81,7 +81,7 @@ export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps)
           <tbody>
             {parts.map(({ own, whole }) => (
               <tr key={own.band}>
-                <th scope="row">{BAND_LOOKS[own.band].name}</th>
+                <th scope="row">{nameOfBand(own.band)}</th>
                 <td class="number">{own.rows}</td>
                 <td class="number">{showWeight(own.weight)}</td>
                 <td class="number">{showSlope(whole.slope, metric, true)}</td>
@@ -99,7 +99,7 @@ export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps)
       {parts.flatMap(({ own, whole }) => {
         const without = own.influence?.reason ?? own.influence?.targetWithout.reason;
         const all = whyNone(whole.band);
-        const { name } = BAND_LOOKS[own.band];
+        const name = nameOfBand(own.band);
         return [
           ...(all ? [`${name}, all studies: ${all}.`] : []),
           ...(without ? [`${name}, without it: ${without}.`] : []),

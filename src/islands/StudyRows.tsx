@@ -1,11 +1,11 @@
 /** The rows of one study, and where each of their numbers comes from. */
 import { traceNumbers } from '../evidence/provenance.ts';
 import { formatSignificant } from '../figures/format.ts';
-import { BAND_LOOKS } from '../figures/growthByReserve.ts';
 import { describeMeasurement, outlineNumbers, showChange, showWeight } from '../figures/studyWords.ts';
 import type { Settings } from '../model/settings.ts';
 import type { RowReport } from '../model/studyReports.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { nameOfBand } from './bandWords.ts';
 import { NumbersTable } from './NumbersTable.tsx';
 import { Scroll } from './Scroll.tsx';
 import { TableHead } from './TableHead.tsx';
@@ -54,7 +54,7 @@ export function StudyRows({ rows, settings, heading: Heading = 'h3' }: RowsProps
                 <td class="number">{row.effect ? formatSignificant(row.effect.v, 3) : 'none'}</td>
                 <td>
                   {row.band !== null && row.weight !== null
-                    ? `${showWeight(row.weight)} of ${BAND_LOOKS[row.band].name}`
+                    ? `${showWeight(row.weight)} of ${nameOfBand(row.band)}`
                     : `left out: ${row.leftOut}`}
                 </td>
                 <td>{row.arm.source_place ?? 'not given'}</td>

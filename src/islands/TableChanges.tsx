@@ -2,7 +2,6 @@
 import { showValue } from '../evidence/problem.ts';
 import { type CellValue, writeCell } from '../evidence/writeTable.ts';
 import { formatNumber } from '../figures/format.ts';
-import { BAND_LOOKS } from '../figures/growthByReserve.ts';
 import { slopeUnit } from '../figures/panels.ts';
 import { showSlope, showTarget } from '../figures/studyWords.ts';
 import type { BandChange, TableComparison } from '../model/compareTables.ts';
@@ -10,6 +9,7 @@ import type { NamedRow, RowChanges, StudyRowChanges } from '../model/rowChanges.
 import type { Metric } from '../model/settings.ts';
 import type { StudyMove } from '../model/studyMoves.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { nameOfBand } from './bandWords.ts';
 import { countStudies, countWords, listFirst } from './countWords.ts';
 import { Facts } from './Facts.tsx';
 import { Scroll } from './Scroll.tsx';
@@ -133,8 +133,8 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
   ] as const;
   return (
     <>
-      <h4>{BAND_LOOKS[band].name}</h4>
-      <Scroll label={`Answer before and after, ${BAND_LOOKS[band].name}`}>
+      <h4>{nameOfBand(band)}</h4>
+      <Scroll label={`Answer before and after, ${nameOfBand(band)}`}>
         <table>
           <caption>
             Slope in {slopeUnit(metric)} for each repetition in reserve; target at {writePercent(keptShare)}; with

@@ -6,8 +6,8 @@ import { signal } from '@preact/signals';
 import type { Problem } from '../evidence/problem.ts';
 import type { JoinedTables, TableText } from './joinTables.ts';
 import type { JoinRequest } from './joinWorker.ts';
-import { loadOwnTable, storeOwnTable } from './ownTable.ts';
 import { MARK_CHANGED } from './ownTableMark.ts';
+import { loadOwnTable, storeOwnTable } from './ownTableStore.ts';
 import { reasonOf } from './reasonOf.ts';
 
 /** Name of a table that was made of such rows alone. */

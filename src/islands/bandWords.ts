@@ -1,4 +1,4 @@
-/** Names of the bands of loads as headings. */
+/** Names of the bands of loads. Apart from their looks, which come with the library that draws. */
 import type { BandName } from '../model/result.ts';
 
 export const BAND_HEADINGS = {
@@ -6,3 +6,8 @@ export const BAND_HEADINGS = {
   heavy: 'Heavy loads',
   all: 'All loads',
 } as const satisfies Readonly<Record<BandName, string>>;
+
+/** “light loads”: inside a sentence. */
+export function nameOfBand(band: BandName): string {
+  return BAND_HEADINGS[band].toLowerCase();
+}

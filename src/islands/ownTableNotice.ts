@@ -1,9 +1,10 @@
 /**
  * Says on every page whether it reads the reader's own table or the site's, and goes back on a click.
- * Loaded on all pages, so it stays small: what removes the table is fetched when it is asked for.
+ * Loaded on all pages, so it stays small: it knows how the table is removed, not how it is read.
  */
 import { countStudies, countWords } from './countWords.ts';
 import { MARK_CHANGED, MARK_NAME } from './ownTableMark.ts';
+import { removeOwnTable } from './ownTableRemoval.ts';
 
 const notice = document.querySelector<HTMLElement>('[data-own-table]');
 const demonstration = document.querySelector<HTMLElement>('[data-demonstration]');
@@ -41,7 +42,6 @@ function readLoosely(): Mark | null {
 }
 
 notice?.querySelector('button')?.addEventListener('click', async () => {
-  const { removeOwnTable } = await import('./ownTable.ts');
   // The mark goes first, so that the page reads the site's table even where the store cannot be opened.
   await removeOwnTable().catch(() => undefined);
   location.reload();

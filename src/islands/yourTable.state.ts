@@ -1,8 +1,9 @@
 /** State of “Your table”: the file that is being opened, what is wrong with it, and the table that the site reads. */
 import { signal } from '@preact/signals';
 import type { TableComparison } from '../model/compareTables.ts';
-import { markOwnTable, type OwnTableMark, readMark, removeOwnTable } from './ownTable.ts';
+import { markOwnTable, type OwnTableMark, readMark } from './ownTable.ts';
 import { MARK_CHANGED } from './ownTableMark.ts';
+import { removeOwnTable } from './ownTableRemoval.ts';
 import { reasonOf } from './reasonOf.ts';
 import { saveFile } from './saveFile.ts';
 import type { OpenedTable, TableReply, TableRequest } from './tableWorker.ts';
