@@ -1,14 +1,13 @@
 /**
- * Stands in for the charts library's twenty ways from point to point: every line and band of a figure goes
- * straight from one computed point to the next, and shows no bend that was not fitted.
+ * Stands in for the charts library's twenty ways from point to point: lines and bands of the figures go straight from one
+ * computed point to the next, so that none shows a bend that was not fitted, or stand until the next one.
  */
-import { curveLinear } from 'd3';
+import { curveLinear, curveStepAfter } from 'd3';
 
 export function maybeCurve(curve = curveLinear) {
   if (typeof curve === 'function') return curve;
-  throw new Error(
-    `the curve "${curve}" was asked of a chart, but the browser script is built with straight lines only`,
-  );
+  if (curve === 'step-after') return curveStepAfter;
+  throw new Error(`the curve "${curve}" was asked of a chart, but the browser script is built with two of them only`);
 }
 
 export function maybeCurveAuto(curve = curveAuto) {
