@@ -1,15 +1,13 @@
 /** Settings and filters of the Evidence page, each with the sentence that says what it does. */
+import { type Control, optionsWith, SETTING_CONTROLS } from './evidence.controls.ts';
 import {
-  type Control,
   type FilterOptions,
   type ListControl,
   limitYears,
   listFilters,
-  optionsWith,
-  SETTING_CONTROLS,
   tickedWords,
   toggleFilter,
-} from './evidence.controls.ts';
+} from './evidence.filters.ts';
 import type { EvidenceState } from './evidence.state.ts';
 
 interface Props {

@@ -1,7 +1,7 @@
 /** What a table offers to choose by: the words of its columns, and its years. */
 import type { Arm } from '../evidence/schema.ts';
 import { rangeOf } from '../model/bandFit.ts';
-import type { FilterKey, FilterOptions } from './evidence.controls.ts';
+import type { FilterKey, FilterOptions } from './evidence.filters.ts';
 
 export interface Vocabulary {
   readonly options: FilterOptions;

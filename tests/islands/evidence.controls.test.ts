@@ -1,13 +1,7 @@
 /** The controls of the Evidence page as data, and the words of its guided steps. */
 import { describe, expect, it } from 'vitest';
-import {
-  limitYears,
-  listFilters,
-  optionsWith,
-  SETTING_CONTROLS,
-  tickedWords,
-  toggleFilter,
-} from '../../src/islands/evidence.controls.ts';
+import { optionsWith, SETTING_CONTROLS } from '../../src/islands/evidence.controls.ts';
+import { limitYears, listFilters, tickedWords, toggleFilter } from '../../src/islands/evidence.filters.ts';
 import { describeChange, GUIDE_STEPS } from '../../src/islands/evidence.guide.ts';
 import { listVocabulary } from '../../src/islands/filterOptions.ts';
 import { analyse } from '../../src/model/analyse.ts';
