@@ -28,6 +28,7 @@ const STAND_INS: readonly StandIn[] = [
   { source: './marks/tip.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
   { source: './interactions/pointer.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
   { source: '../interactions/pointer.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
+  { source: '../curve.js', importer: '/@observablehq/plot/src/marks/', file: `${HERE}/curves.js` },
   { source: './legends.js', importer: '/@observablehq/plot/src/', file: `${HERE}/legends.js` },
   { source: 'd3-time-format', file: `${HERE}/clockTimes.js` },
 ];

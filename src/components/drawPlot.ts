@@ -3,7 +3,7 @@ import type { PlotOptions } from '@observablehq/plot';
 import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
 import type { Figure } from '../figures/figure.ts';
-import { makePlain } from '../islands/plainSvg.ts';
+import { makePlain, stripNames } from '../islands/plainSvg.ts';
 
 /** @param width pixels, where not the figure's own; the picture is laid out anew for it */
 export function drawPlot({ plot, alternative }: Pick<Figure, 'plot' | 'alternative'>, width?: number): string {
@@ -14,15 +14,14 @@ export function drawPlot({ plot, alternative }: Pick<Figure, 'plot' | 'alternati
 
 /** The picture with Plot's own styles and without words of its own, for a file that stands alone. */
 export function drawBare(plot: PlotOptions): string {
-  return draw(plot).outerHTML;
+  const svg = draw(plot);
+  stripNames(svg);
+  svg.removeAttribute('width');
+  svg.removeAttribute('height');
+  return svg.outerHTML;
 }
 
 function draw(plot: PlotOptions) {
   const { document } = parseHTML('<!doctype html><html><body></body></html>');
-  const svg = Plot.plot({ ...plot, document, ariaLabel: null });
-  // The picture is one thing with one description; Plot names its parts for pictures that are not.
-  for (const part of svg.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
-  svg.removeAttribute('width');
-  svg.removeAttribute('height');
-  return svg;
+  return Plot.plot({ ...plot, document, ariaLabel: null });
 }

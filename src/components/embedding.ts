@@ -1,5 +1,5 @@
 /** How a figure is put into another page: the frame's markup, and oEmbed 1.0 (oembed.com) for pages that ask. */
-import { addressTo, figureOf, fileOf, pageOf, svgOf } from './figures.ts';
+import { addressTo, figureOf, fileOf, pageOf, pngSizeOf, svgOf } from './figures.ts';
 import { site } from './site.ts';
 
 /** Pixels of a frame; wide enough for the wide drawing with its margins. */
@@ -16,7 +16,7 @@ export function frameOf(slug: string): { readonly html: string; readonly width: 
 
 export function oembedOf(slug: string): object {
   const { figure } = figureOf(slug);
-  const { width, height } = svgOf(slug);
+  const { width, height } = pngSizeOf(slug, 1);
   return {
     version: '1.0',
     type: 'rich',
@@ -24,8 +24,8 @@ export function oembedOf(slug: string): object {
     provider_name: site.name,
     provider_url: addressTo(''),
     thumbnail_url: addressTo(fileOf(slug, 'png')),
-    thumbnail_width: Math.ceil(width),
-    thumbnail_height: Math.ceil(height),
+    thumbnail_width: width,
+    thumbnail_height: height,
     ...frameOf(slug),
   };
 }

@@ -1,12 +1,12 @@
 /** A figure described for machines: schema.org as JSON-LD, the picture with the data set it is drawn from. */
-import { addressTo, figureOf, fileOf, newestYear, pageOf, svgOf } from './figures.ts';
+import { addressTo, figureOf, fileOf, newestYear, pageOf, pngSizeOf } from './figures.ts';
 import { release } from './release.ts';
 import { site } from './site.ts';
 
 /** Text for a script element of JSON-LD: nothing in it can end the element. */
 export function writeMetadata(slug: string): string {
   const { name, figure } = figureOf(slug);
-  const { width, height } = svgOf(slug);
+  const { width, height } = pngSizeOf(slug, 2);
   const creator = { '@type': 'Organization', name: release.authors };
   const download = (path: string, encodingFormat: string) => ({
     '@type': 'DataDownload',
@@ -24,8 +24,8 @@ export function writeMetadata(slug: string): string {
     contentUrl: addressTo(fileOf(slug, 'png2x')),
     thumbnailUrl: addressTo(fileOf(slug, 'png')),
     encodingFormat: 'image/png',
-    width: 2 * width,
-    height: 2 * height,
+    width,
+    height,
     version: site.dataVersion,
     creator,
     isBasedOn: {

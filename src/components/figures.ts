@@ -9,11 +9,11 @@ import { toFigureItem } from './figureItem.ts';
 import { type Reference, referTo } from './references.ts';
 import { release } from './release.ts';
 import { pathTo, site } from './site.ts';
-import { map } from './studies.ts';
+import { regions } from './studies.ts';
 
 const { analysis, sweep, arms, dataVersion, demonstration } = site;
 
-export const catalogue = listFigures({ analysis, map, sweep });
+export const catalogue = listFigures({ analysis, map: regions, sweep });
 
 /** Year of the newest study in the table. */
 export const newestYear = arms.reduce((newest, { year }) => Math.max(newest, year), 0);
@@ -61,6 +61,23 @@ export function figureOf(slug: string): CataloguedFigure {
   return found;
 }
 
+/** The figures before and after one in the catalogue; undefined at its ends. */
+export function neighboursOf(slug: string) {
+  const place = catalogue.figures.indexOf(figureOf(slug));
+  return { before: catalogue.figures[place - 1], after: catalogue.figures[place + 1] };
+}
+
+/** Rows of the table in a figure's fit; null for a figure of no one fit. */
+export function includedIn({ excluded }: CataloguedFigure): number | null {
+  return excluded ? arms.length - excluded.length : null;
+}
+
+/** Pixels of a figure's PNG. */
+export function pngSizeOf(slug: string, scale: 1 | 2): { readonly width: number; readonly height: number } {
+  const { width, height } = svgOf(slug);
+  return { width: Math.ceil(scale * width), height: Math.ceil(scale * height) };
+}
+
 export const svgOf = once((slug): SvgFile => {
   const { figure } = figureOf(slug);
   const plot = { ...figure.plot, width: FILE_WIDTH };
@@ -92,7 +109,7 @@ export const referenceOf = once(
     ),
 );
 
-export interface FigureFile {
+interface FigureFile {
   readonly body: string | Uint8Array<ArrayBuffer>;
   readonly type: string;
 }

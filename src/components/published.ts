@@ -14,9 +14,7 @@ const publishedSchema = z.strictObject({
   known: z.enum(['abstract read', 'paper read', 'second-hand', 'not found']),
 });
 
-export type PublishedResult = z.infer<typeof publishedSchema>;
-
 const text = readFileSync('data/published.csv', 'utf8');
-export const published: readonly PublishedResult[] = z
+export const published: readonly z.infer<typeof publishedSchema>[] = z
   .array(publishedSchema)
   .parse(Papa.parse(text, { header: true, skipEmptyLines: true }).data);

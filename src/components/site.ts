@@ -4,14 +4,15 @@ import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
 import { readExercises } from '../evidence/exercises.ts';
 import { readArms } from '../evidence/table.ts';
+import { SITE_NAME } from '../islands/siteName.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
 import { analyseInFull } from '../model/full.ts';
 import { defaultSettings } from '../model/settings.ts';
 import { readSource, requireNoProblems } from './sources.ts';
-import { readStudyLines } from './studyLines.ts';
+import { readStudyLines, SHIPPED_ARMS } from './studyLines.ts';
 
 /** Another table than the shipped one: EVIDENCE=FILE npm run build. */
-const file = process.env.EVIDENCE ?? 'data/arms.csv';
+const file = process.env.EVIDENCE ?? SHIPPED_ARMS;
 const text = readSource(file, 'table of study arms');
 const table = requireNoProblems(file, readArms(text, basename(file)));
 const EXERCISES_FILE = 'data/exercises.csv';
@@ -23,10 +24,10 @@ const exerciseTable = requireNoProblems(
 const demonstration = isDemonstration(table.arms);
 
 export const site = {
-  name: 'Shy of Failure',
+  name: SITE_NAME,
   arms: table.arms,
   /** References of the studies, where they have one. */
-  studies: readStudyLines(file, new Set(table.arms.map(({ study }) => study))),
+  references: readStudyLines(file, new Set(table.arms.map(({ study }) => study))),
   /** The table as it stands in the file, for download and for the calculator. */
   text,
   demonstration,

@@ -7,7 +7,7 @@ import { pathTo, site } from './site.ts';
 const { arms, analysis } = site;
 
 export const reports = reportStudies(arms, analysis);
-export const map = mapEvidence(arms, analysis);
+export const regions = mapEvidence(arms, analysis);
 const addresses = addressStudies(reports.map(({ study }) => study));
 
 export const wholeBands = wholeBandsOf(analysis);

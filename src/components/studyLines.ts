@@ -5,7 +5,9 @@ import type { Study } from '../evidence/schema.ts';
 import { readStudies } from '../evidence/table.ts';
 import { readSource, requireNoProblems } from './sources.ts';
 
-const SHIPPED = 'data/studies.csv';
+/** The table that comes with the project, and the lines of its studies. */
+export const SHIPPED_ARMS = 'data/arms.csv';
+const SHIPPED_LINES = 'data/studies.csv';
 
 export interface StudyLines {
   /** By the study's name; a study without a line has none. */
@@ -23,12 +25,12 @@ export interface StudyLines {
  */
 export function readStudyLines(table: string, names: ReadonlySet<string>): StudyLines {
   const beside = join(dirname(table), 'studies.csv');
-  const file = existsSync(beside) ? beside : SHIPPED;
+  const file = existsSync(beside) ? beside : SHIPPED_LINES;
   if (!existsSync(file)) return { lines: new Map(), unused: [] };
   const { studies } = requireNoProblems(file, readStudies(readSource(file, 'list of studies'), file));
-  const own = resolve(file) !== resolve(SHIPPED) || resolve(table) === resolve('data/arms.csv');
+  const isOwn = resolve(file) !== resolve(SHIPPED_LINES) || resolve(table) === resolve(SHIPPED_ARMS);
   return {
     lines: new Map(studies.filter(({ study }) => names.has(study)).map((line) => [line.study, line])),
-    unused: own ? studies.map(({ study }) => study).filter((name) => !names.has(name)) : [],
+    unused: isOwn ? studies.map(({ study }) => study).filter((name) => !names.has(name)) : [],
   };
 }

@@ -3,20 +3,19 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { Exercise } from '../evidence/exercises.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { CalculatorControls } from './CalculatorControls.tsx';
-import { CalculatorResult, showReserve } from './CalculatorResult.tsx';
-import { createCalculator, type Calculator as State } from './calculator.state.ts';
+import { CalculatorResult } from './CalculatorResult.tsx';
+import { createCalculator, type ShippedTable, type Calculator as State } from './calculator.state.ts';
 import { GymCard } from './GymCard.tsx';
+import { showReserve } from './reserveWords.ts';
 
 interface Props {
   /** The analysis of the page as built. */
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly Exercise[];
-  /** Address of the table on this site. */
-  readonly table: string;
-  readonly demonstration: boolean;
+  readonly table: ShippedTable;
 }
 
-export function Calculator({ analysis, exercises, table, demonstration }: Props) {
+export function Calculator({ analysis, exercises, table }: Props) {
   const state = useMemo(() => createCalculator(analysis, exercises, table), [analysis, exercises, table]);
   useEffect(() => state.connect(), [state]);
   return (
@@ -26,7 +25,7 @@ export function Calculator({ analysis, exercises, table, demonstration }: Props)
         <Readback state={state} />
       </form>
       <CalculatorResult state={state} />
-      <GymCard state={state} demonstration={demonstration} />
+      <GymCard state={state} />
     </div>
   );
 }

@@ -1,13 +1,15 @@
 /** The calculator's inputs: purpose, set, exercise, company, lifter, event, and what is asked of the evidence. */
 import type { Exercise } from '../evidence/exercises.ts';
 import { TRAINING_STATUSES } from '../evidence/vocabulary.ts';
+import { formatReserve } from '../figures/format.ts';
 import { COMPANIES } from '../practice/cautions.ts';
 import { JUDGEMENTS, PUBLISHED_JUDGEMENT_SOURCE } from '../practice/judgement.ts';
 import { describePossible, LOAD_RANGE, POSSIBLE_REPETITIONS } from '../practice/possible.ts';
 import { PURPOSES } from '../practice/situation.ts';
 import { Choice } from './Choice.tsx';
 import { type Calculator, isOther } from './calculator.state.ts';
-import { NumberEntry } from './NumberEntry.tsx';
+import { ExerciseFacts } from './ExerciseFacts.tsx';
+import { NumberEntry, type NumberEntryProps } from './NumberEntry.tsx';
 import { Slider } from './Slider.tsx';
 import { BIAS, MOST_HOURS, OTHER_EXERCISE, PLANNED, SPREAD } from './situationAddress.ts';
 
@@ -17,10 +19,8 @@ interface Props {
 }
 
 export function CalculatorControls({ state, exercises }: Props) {
-  const { purpose, load, planned, hours, keep, confidence, company, status, judgement, bias, spread, exercise } =
-    state.choices.value;
+  const { purpose, load, hours, keep, confidence, company, status, judgement, exercise } = state.choices.value;
   const possible = state.possible.value;
-  const refused = state.refused.value;
   return (
     <>
       <Choice
@@ -54,23 +54,20 @@ export function CalculatorControls({ state, exercises }: Props) {
       <NumberEntry
         id="repetitions"
         label="Or: repetitions possible in a set"
-        value={possible === null ? null : Number(possible.mean.toFixed(0))}
+        value={possible === null ? null : Math.round(possible.mean)}
         {...POSSIBLE_REPETITIONS}
         help={`From ${POSSIBLE_REPETITIONS.from} to ${POSSIBLE_REPETITIONS.to}. Sets the load at which so many are possible on average.`}
-        refused={refused.repetitions}
-        stays={`the load stays at ${Number(load.toPrecision(3))} %`}
+        refused={state.refused.value.repetitions}
+        stays={`the load stays at ${formatReserve(load)} %`}
         onEnter={state.enterRepetitions}
       />
       {purpose === 'strength, main lift' && (
-        <NumberEntry
-          id="planned"
+        <AddressedEntry
+          state={state}
+          name="planned"
           label="Repetitions planned in a set"
-          value={planned}
           {...PLANNED}
           help="The load leads: reserve is what these leave of the repetitions possible."
-          refused={refused.planned}
-          stays={`the plan stays at ${planned}`}
-          onEnter={(written) => state.enterNumber('planned', written)}
         />
       )}
       <Choice
@@ -88,16 +85,14 @@ export function CalculatorControls({ state, exercises }: Props) {
         help="Decides how long recovery takes."
         onChange={(value) => state.change({ status: value })}
       />
-      <NumberEntry
-        id="hours"
+      <AddressedEntry
+        state={state}
+        name="hours"
         label="Hours from the session to an event"
-        value={hours}
         from={0}
         to={MOST_HOURS}
         help="Leave empty where none is near. A match, a race, a test."
-        refused={refused.hours}
         stays={hours === null ? 'no event is planned for' : `the event stays ${hours} hours away`}
-        onEnter={(written) => state.enterNumber('hours', written)}
       />
       <Choice
         id="judgement"
@@ -109,25 +104,19 @@ export function CalculatorControls({ state, exercises }: Props) {
       />
       {judgement === 'own test sets' && (
         <>
-          <NumberEntry
-            id="bias"
+          <AddressedEntry
+            state={state}
+            name="bias"
             label="More done in test sets than was said, mean"
-            value={bias}
             {...BIAS}
             help="Repetitions; below 0 for a lifter who can do fewer than they say."
-            refused={refused.bias}
-            stays={`it stays at ${bias}`}
-            onEnter={(written) => state.enterNumber('bias', written)}
           />
-          <NumberEntry
-            id="spread"
+          <AddressedEntry
+            state={state}
+            name="spread"
             label="Spread of that from set to set (SD)"
-            value={spread}
             {...SPREAD}
             help="Repetitions."
-            refused={refused.spread}
-            stays={`it stays at ${spread}`}
-            onEnter={(written) => state.enterNumber('spread', written)}
           />
         </>
       )}
@@ -163,37 +152,36 @@ const JUDGEMENT_LABELS = {
 
 function OtherExercise({ state }: { readonly state: Calculator }) {
   const { pins, stops, partials } = state.choices.value;
-  const facts = [
-    {
-      name: 'pins',
-      checked: pins,
-      label: 'It can pin the lifter',
-      help: 'A bar over the chest, neck or back; a sled above the body.',
-    },
-    {
-      name: 'stops',
-      checked: stops,
-      label: 'It can be stopped anywhere in the range',
-      help: 'Most machines and cables.',
-    },
-    { name: 'partials', checked: partials, label: 'Shortened-range repetitions are feasible', help: '' },
-  ] as const;
   return (
     <fieldset class="facts">
       <legend>About this exercise</legend>
-      {facts.map(({ name, checked, label, help }) => (
-        <div class="control" key={name}>
-          <label class="choice">
-            <input
-              type="checkbox"
-              checked={checked}
-              onChange={(event) => state.change({ [name]: event.currentTarget.checked })}
-            />
-            <span>{label}</span>
-          </label>
-          {help && <span class="help">{help}</span>}
-        </div>
-      ))}
+      <ExerciseFacts
+        id="other"
+        facts={{ canPin: pins, stoppable: stops, partials }}
+        onChange={(facts) => state.change({ pins: facts.canPin, stops: facts.stoppable, partials: facts.partials })}
+      />
     </fieldset>
+  );
+}
+
+interface AddressedEntryProps extends Pick<NumberEntryProps, 'label' | 'help' | 'from' | 'to'> {
+  readonly state: Calculator;
+  readonly name: 'planned' | 'hours' | 'bias' | 'spread';
+  /** What stays where the entry is not taken; the number that stands, unless it is said. */
+  readonly stays?: string;
+}
+
+/** A number whose limits are those of its part of the address. */
+function AddressedEntry({ state, name, stays, ...entry }: AddressedEntryProps) {
+  const value = state.choices.value[name];
+  return (
+    <NumberEntry
+      {...entry}
+      id={name}
+      value={value}
+      refused={state.refused.value[name]}
+      stays={stays ?? `it stays at ${value}`}
+      onEnter={(written) => state.enterNumber(name, written)}
+    />
   );
 }

@@ -1,18 +1,17 @@
 /** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
 import { describeStrength } from '../figures/findings.ts';
-import { formatRange, formatShare } from '../figures/format.ts';
+import { formatNumber, formatRange, formatShare } from '../figures/format.ts';
 import { recoveryByHours } from '../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../model/result.ts';
 import type { Advice, ReserveChoice } from '../practice/advice.ts';
 import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
 import { describeNear } from '../practice/evidenceNear.ts';
+import { Cautions } from './Cautions.tsx';
 import type { Calculator } from './calculator.state.ts';
 import { LaterFigure } from './LaterFigure.tsx';
-
-export function showReserve(reserve: Advice['reserve']): string {
-  if (reserve === null) return 'no target';
-  return reserve.least === reserve.most ? String(reserve.most) : `${reserve.least}–${reserve.most}`;
-}
+import { OwnTableWait } from './OwnTableWait.tsx';
+import { showReserve } from './reserveWords.ts';
+import { TableHead } from './TableHead.tsx';
 
 export function CalculatorResult({ state }: { readonly state: Calculator }) {
   const { pending, problem, ignored } = state;
@@ -21,7 +20,7 @@ export function CalculatorResult({ state }: { readonly state: Calculator }) {
   return (
     <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
       <div aria-live="polite" aria-busy={pending.value} class="inked">
-        {state.foreign.value && <p>Your table is being read; until then this is the site's own answer.</p>}
+        <OwnTableWait foreign={state.foreign.value} problem={problem.value} />
         {problem.value !== null && <p class="problem">The numbers could not be worked out: {problem.value}</p>}
         {ignored.value.length > 0 && (
           <p class="problem">
@@ -35,12 +34,7 @@ export function CalculatorResult({ state }: { readonly state: Calculator }) {
         {adjustments.map((reason) => (
           <p key={reason}>{reason}</p>
         ))}
-        {event && (
-          <p id="event">
-            <strong>{event.sentence.slice(0, event.sentence.indexOf(':') + 1)}</strong>
-            {event.sentence.slice(event.sentence.indexOf(':') + 1)}
-          </p>
-        )}
+        {event && <EventSentence sentence={event.sentence} />}
         {advice.mainLift && <p>{describeStrength(state.analysis.value.strength, state.analysis.value.settings)}</p>}
       </div>
       <div class="inked">
@@ -63,14 +57,7 @@ export function CalculatorResult({ state }: { readonly state: Calculator }) {
           ))}
         </ul>
       </div>
-      <aside class="cautions inked" aria-label="Cautions">
-        <h2>Before anyone trains by this</h2>
-        <ul>
-          {cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      </aside>
+      <Cautions class="inked" cautions={cautions} />
       <p class="buttons inked">
         <button type="button" onClick={() => print()}>
           Print a card for the gym
@@ -80,29 +67,34 @@ export function CalculatorResult({ state }: { readonly state: Calculator }) {
   );
 }
 
+/** The verdict, up to its colon, stands out. */
+function EventSentence({ sentence }: { readonly sentence: string }) {
+  const [, verdict, rest] = /^([^:]+:)(.*)$/u.exec(sentence) ?? [null, '', sentence];
+  return (
+    <p id="event">
+      <strong>{verdict}</strong>
+      {rest}
+    </p>
+  );
+}
+
 /** What one more and one fewer would change. */
 function Choices({ advice }: { readonly advice: Advice }) {
   const { choices, reserve } = advice;
   if (!reserve) return null;
   return (
-    <table>
+    <table class="numbers">
       <caption>What one more or one fewer in reserve changes. Marked: what is advised.</caption>
-      <thead>
-        <tr>
-          <th scope="col">In reserve</th>
-          <th scope="col">Growth kept (interval)</th>
-          <th scope="col">Recovered after (interval)</th>
-        </tr>
-      </thead>
+      <TableHead columns={['In reserve', 'Growth kept (interval)', 'Recovered after (interval)']} />
       <tbody>
         {choices.map((choice) => {
           const isAdvised = choice.reserve >= reserve.least && choice.reserve <= reserve.most;
           return (
             <tr key={choice.reserve} aria-current={isAdvised ? 'true' : undefined}>
-              <td>
+              <th scope="row">
                 {isAdvised ? '▸ ' : ''}
                 {choice.reserve}
-              </td>
+              </th>
               <td>{showKept(choice)}</td>
               <td>{showRecovery(choice)}</td>
             </tr>
@@ -121,7 +113,7 @@ function showRecovery({ recovery }: ReserveChoice): string {
   const { time, reason } = recovery;
   if (!time) return `not known: ${reason}`;
   const beyond = time.isBeyondStudied ? `, as with ${time.reserve}: no more was studied` : '';
-  return `${time.hours.toFixed(0)} h (${formatRange(time.low, time.high, 0)})${beyond}`;
+  return `${formatNumber(time.hours, 0)} h (${formatRange(time.low, time.high, 0)})${beyond}`;
 }
 
 const SOURCES = {
@@ -136,8 +128,8 @@ function showTrained(state: Calculator): string {
   const { trained, mainLift } = state.advice.value;
   if (!trained) return '';
   const { mean, low, high } = trained;
-  const people = `${low.toFixed(1)} to ${high.toFixed(1)} for about two people in three`;
-  if (mainLift) return `${mean.toFixed(1)} on average, ${people}, from the repetitions planned`;
+  const people = `${formatRange(low, high, 1)} for about two people in three`;
+  if (mainLift) return `${formatNumber(mean, 1)} on average, ${people}, from the repetitions planned`;
   return state.situation.value.judgement.spread > 0 ? people : 'as much as is said';
 }
 
@@ -148,7 +140,7 @@ function Basis({ state }: { readonly state: Calculator }) {
   return (
     <dl>
       <dt>Estimate for growth</dt>
-      <dd id="point">{target.point === null ? 'none' : target.point.toFixed(2)}</dd>
+      <dd id="point">{target.point === null ? 'none' : formatNumber(target.point, 2)}</dd>
       <dt>Interval</dt>
       <dd id="interval">{target.point === null ? 'none' : formatRange(target.low, target.high, 2)}</dd>
       {unreliable && (

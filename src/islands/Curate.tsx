@@ -8,11 +8,7 @@ import { CurateRows } from './CurateRows.tsx';
 import { createCurating } from './curate.state.ts';
 
 interface Props {
-  readonly siteTable: SiteTable & {
-    readonly studies: number;
-    readonly rows: number;
-    readonly demonstration: boolean;
-  };
+  readonly siteTable: SiteTable & { readonly studies: number; readonly demonstration: boolean };
   /** Words that the site's table has in a column, to be offered. */
   readonly known: Readonly<Record<string, readonly string[]>>;
   /** Addresses of pages that read the own table. */

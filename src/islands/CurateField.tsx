@@ -20,7 +20,13 @@ interface FieldProps {
 export function CurateField({ id, name, column, value, problems, known, isInHand, onEnter, onTake }: FieldProps) {
   const described = `${id}-help${problems.length > 0 ? ` ${id}-problem` : ''}`;
   const words = wordsOf(column);
-  const shared = { id, 'aria-describedby': described, 'aria-invalid': problems.length > 0, onFocus: onTake };
+  const shared = {
+    id,
+    'aria-describedby': described,
+    'aria-invalid': problems.length > 0,
+    'aria-required': column.required,
+    onFocus: onTake,
+  };
   return (
     <div class={isInHand ? 'control in-hand' : 'control'}>
       <label for={id}>

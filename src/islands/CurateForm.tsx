@@ -3,10 +3,11 @@ import { ARM_COLUMNS, type ArmColumn } from '../evidence/schema.ts';
 import { formatChange } from '../figures/format.ts';
 import { CurateField } from './CurateField.tsx';
 import { CurateReserve } from './CurateReserve.tsx';
+import { countWords } from './countWords.ts';
 import { ARM_NAMES, REPORTS } from './curate.cells.ts';
 import { lineOf } from './curate.reading.ts';
 import type { CuratingState } from './curate.state.ts';
-import { focusEntry, outlineReading } from './curateWords.ts';
+import { focusEntry, focusOn, outlineReading } from './curateWords.ts';
 
 /** Headings of the schema's groups, where a curator has other words for them. */
 const HEADINGS: Readonly<Record<string, string>> = {
@@ -35,9 +36,17 @@ export function CurateForm({ state, known }: FormProps) {
       return;
     }
     const first = [...problems, ...needed].flatMap(({ column }) => ARM_NAMES.filter((name) => name === column))[0];
-    if (!first) return;
+    if (!first) {
+      // What is wrong is with the row as a whole: the status says how much, and the list below it what.
+      focusOn('curate-status');
+      return;
+    }
     state.reveal(first);
     focusEntry(first);
+  };
+  const empty = () => {
+    state.empty();
+    focusEntry('study');
   };
   return (
     <form
@@ -74,13 +83,12 @@ export function CurateForm({ state, known }: FormProps) {
       ))}
       {carried.rows > 0 && (
         <p class="small">
-          Saving also changes {carried.columns.join(', ')} in {carried.rows} other {carried.rows === 1 ? 'row' : 'rows'}
-          .
+          Saving also changes {carried.columns.join(', ')} in {countWords(carried.rows, 'other row')}.
         </p>
       )}
       <p class="buttons">
         <button type="submit">{at === null ? 'Add the row' : `Save line ${lineOf(at)}`}</button>
-        <button type="button" disabled={state.isEmpty.value} onClick={state.empty}>
+        <button type="button" disabled={state.isEmpty.value} onClick={empty}>
           Empty the form
         </button>
       </p>

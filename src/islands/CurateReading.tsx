@@ -2,31 +2,32 @@
 import { formatProblem, type Problem } from '../evidence/problem.ts';
 import type { ArmColumn } from '../evidence/schema.ts';
 import { formatChange, formatSignificant } from '../figures/format.ts';
+import { defaultSettings } from '../model/settings.ts';
+import { writePercent } from '../numerics/percent.ts';
 import { ARM_NAMES } from './curate.cells.ts';
 import type { EffectShown, NumberShown } from './curate.reading.ts';
 import type { CuratingState } from './curate.state.ts';
 import { focusEntry, outlineReading } from './curateWords.ts';
-import { Scroll } from './Scroll.tsx';
-
-/** Digits that a number of the row is shown with. */
-const DIGITS = 4;
+import { NumbersTable, STATISTIC_DIGITS } from './NumbersTable.tsx';
 
 export function CurateReading({ state }: { readonly state: CuratingState }) {
   const reading = state.reading.value;
   const isEmpty = state.isEmpty.value;
   return (
     <aside class="answer" aria-label="What follows from the row">
-      <p role="status" class="small" id="curate-status">
+      <p role="status" class="small" id="curate-status" tabIndex={-1}>
         {outlineReading(reading, isEmpty)} {state.done.value}
       </p>
-      {state.undo.value && (
-        <p class="buttons">
-          <span class="small">{state.undo.value.what}</span>
-          <button type="button" onClick={state.takeBack}>
-            Take back
-          </button>
-        </p>
-      )}
+      <div role="status">
+        {state.undo.value && (
+          <p class="buttons">
+            <span class="small">{state.undo.value.what}</span>
+            <button type="button" onClick={state.takeBack}>
+              Take back
+            </button>
+          </p>
+        )}
+      </div>
       <h2>What follows from it</h2>
       {reading.numbers ? (
         reading.numbers.effects.map((shown) => <EffectLine key={shown.metric} shown={shown} />)
@@ -59,7 +60,7 @@ function EffectLine({ shown: { metric, effect, noEffect, interval } }: { readonl
   return (
     <p id={`curate-${metric}`}>
       {name}: <strong>{formatChange({ estimate: effect.y, ...interval }, metric)}</strong>
-      <span class="small">, variance {formatSignificant(effect.v, DIGITS)}</span>
+      <span class="small">, variance {formatSignificant(effect.v, STATISTIC_DIGITS)}</span>
     </p>
   );
 }
@@ -68,32 +69,11 @@ function Numbers({ numbers }: { readonly numbers: readonly NumberShown[] }) {
   if (numbers.length === 0) return null;
   return (
     <>
-      <Scroll label="Numbers behind the effect">
-        <table class="numbers">
-          <thead>
-            <tr>
-              <th scope="col">Number</th>
-              <th scope="col" class="number">
-                Value
-              </th>
-              <th scope="col">How it is obtained</th>
-            </tr>
-          </thead>
-          <tbody>
-            {numbers.map(({ quantity, value, how, source }) => (
-              <tr key={`${quantity} ${how}`}>
-                <th scope="row">{quantity}</th>
-                <td class="number">{formatSignificant(value, DIGITS)}</td>
-                <td>
-                  {how}
-                  {source && <span class="source">{source}</span>}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
-      <p class="small">Intervals are 95 %, from the variance alone. n is the number of people in the row.</p>
+      <NumbersTable label="Numbers behind the effect" numbers={numbers} />
+      <p class="small">
+        Intervals are {writePercent(defaultSettings.confidence)}, from the variance alone. n is the number of people in
+        the row.
+      </p>
     </>
   );
 }

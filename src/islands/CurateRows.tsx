@@ -1,44 +1,44 @@
 /** The rows made so far: what follows from each, what to do with it, and all of them as a file. */
 import { useSignal } from '@preact/signals';
 import { formatChange } from '../figures/format.ts';
+import { copyText } from './copyText.ts';
 import type { Cells } from './curate.cells.ts';
 import { lineOf, type RowReading } from './curate.reading.ts';
 import { type CuratingState, FILE_NAME } from './curate.state.ts';
-import { focusEntry, outlineReading } from './curateWords.ts';
+import { focusEntry, focusOn, outlineReading } from './curateWords.ts';
 import { ProblemList } from './ProblemList.tsx';
 import { Scroll } from './Scroll.tsx';
+import { TableHead } from './TableHead.tsx';
+
+const HEADING = 'curate-rows';
 
 export function CurateRows({ state }: { readonly state: CuratingState }) {
   const rows = state.rows.value;
   const problems = state.readings.value.flatMap((reading) => [...reading.problems, ...reading.needed]);
   return (
-    <section aria-labelledby="curate-rows">
-      <h2 id="curate-rows">Rows made so far</h2>
+    <section aria-labelledby={HEADING}>
+      <h2 id={HEADING} tabIndex={-1}>
+        Rows made so far
+      </h2>
       {rows.length === 0 ? (
         <p class="small">None yet. A row that is added stays here, in this browser, until you remove it.</p>
       ) : (
         <>
           <Scroll label="Table of the rows">
             <table class="wide">
-              <thead>
-                <tr>
-                  <th scope="col" class="number">
-                    Line
-                  </th>
-                  <th scope="col">Study</th>
-                  <th scope="col">Arm</th>
-                  <th scope="col">Measured</th>
-                  <th scope="col" class="number">
-                    n
-                  </th>
-                  <th scope="col" class="number">
-                    Reserve
-                  </th>
-                  <th scope="col">Change</th>
-                  <th scope="col">State</th>
-                  <th scope="col">What to do</th>
-                </tr>
-              </thead>
+              <TableHead
+                columns={[
+                  ['Line', 'number'],
+                  'Study',
+                  'Arm',
+                  'Measured',
+                  ['n', 'number'],
+                  ['Reserve', 'number'],
+                  'Change',
+                  'State',
+                  'What to do',
+                ]}
+              />
               <tbody>
                 {rows.map((cells, place) => (
                   <Row key={place} cells={cells} place={place} reading={state.readings.value[place]} state={state} />
@@ -65,6 +65,11 @@ function Row({ cells, place, reading, state }: RowProps) {
   const line = lineOf(place);
   const change = reading.numbers?.effects.find(({ effect }) => effect !== null);
   const isInHand = state.at.value === place;
+  const remove = () => {
+    state.remove(place);
+    // The button is gone, or another row's by now.
+    focusOn(HEADING);
+  };
   const actions = [
     { name: 'Edit', label: `Edit line ${line}`, run: () => state.edit(place), focus: 'study' },
     { name: 'Next arm', label: `Next arm after line ${line}`, run: () => state.nextArm(place), focus: 'arm' },
@@ -107,7 +112,7 @@ function Row({ cells, place, reading, state }: RowProps) {
               {name}
             </button>
           ))}
-          <button type="button" class="inline" aria-label={`Remove line ${line}`} onClick={() => state.remove(place)}>
+          <button type="button" class="inline" aria-label={`Remove line ${line}`} onClick={remove}>
             Remove
           </button>
         </span>
@@ -121,12 +126,13 @@ function TakeAway({ state }: { readonly state: CuratingState }) {
   const message = useSignal('');
   const text = state.csvOf(withHeader.value);
   const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(text);
-      message.value = `Copied ${withHeader.value ? 'with' : 'without'} the header row.`;
-    } catch {
-      message.value = 'The browser did not allow it; open the text below and copy it from there.';
-    }
+    message.value = (await copyText(text))
+      ? `Copied ${withHeader.value ? 'with' : 'without'} the header row.`
+      : 'The browser did not allow it; open the text below and copy it from there.';
+  };
+  const removeAll = () => {
+    state.removeAll();
+    focusOn(HEADING);
   };
   return (
     <>
@@ -147,7 +153,7 @@ function TakeAway({ state }: { readonly state: CuratingState }) {
         <button type="button" onClick={state.download}>
           Download {FILE_NAME}
         </button>
-        <button type="button" onClick={state.removeAll}>
+        <button type="button" onClick={removeAll}>
           Remove all rows
         </button>
       </p>

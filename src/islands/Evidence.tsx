@@ -2,25 +2,28 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { growthByReserve } from '../figures/growthByReserve.ts';
-import type { Analysis, BandName } from '../model/result.ts';
+import { describeTarget } from '../figures/panels.ts';
+import type { Analysis, Band, BandName } from '../model/result.ts';
+import { BAND_HEADINGS } from './bandWords.ts';
 import { EvidenceControls } from './EvidenceControls.tsx';
 import { EvidenceGuide } from './EvidenceGuide.tsx';
 import { EvidencePanels } from './EvidencePanels.tsx';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
 import { FigureView } from './FigureView.tsx';
 import type { Vocabulary } from './filterOptions.ts';
-import { Scroll } from './Scroll.tsx';
+import { LeftOut } from './LeftOut.tsx';
+import { OwnTableWait } from './OwnTableWait.tsx';
 import { TakeHome } from './TakeHome.tsx';
 
 interface Props {
   readonly analysis: Analysis;
+  /** Address of the site's table. */
   readonly table: string;
   /** What the site's table offers to choose by. */
   readonly vocabulary: Vocabulary;
   /** The figures as the build drew them. */
   readonly light?: ComponentChildren;
   readonly heavy?: ComponentChildren;
-  readonly all?: ComponentChildren;
 }
 
 export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
@@ -33,7 +36,7 @@ export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
         <div class="pair" aria-busy={state.pending.value}>
           <Figures state={state} drawn={drawn} />
         </div>
-        <LeftOut state={state} />
+        <LeftOut {...state.analysis.value.rows} />
         <EvidenceGuide state={state} />
       </div>
       <EvidenceControls state={state} {...state.vocabulary.value} />
@@ -48,26 +51,36 @@ export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
 function Messages({ state }: { readonly state: EvidenceState }) {
   return (
     <div aria-live="polite">
-      {state.foreign.value && <p>Your table is being read; until then this is the site's own.</p>}
+      <OwnTableWait foreign={state.foreign.value} problem={state.problem.value} />
       {state.notice.value !== null && <p class="problem">{state.notice.value}</p>}
       {state.problem.value !== null && (
         <p class="problem">The numbers could not be worked out: {state.problem.value}</p>
       )}
+      <p class="unseen">{outlineTargets(state.analysis.value)}</p>
     </div>
   );
 }
 
-function Figures({
-  state,
-  drawn,
-}: {
+/** What a move of a control came to, for those who do not see the figures change. */
+function outlineTargets({ bands }: Analysis): string {
+  return (Object.entries(bands) as [BandName, Band][])
+    .map(([name, { failure, target }]) => `${BAND_HEADINGS[name]}: ${failure?.reason ?? describeTarget(target)}.`)
+    .join(' ');
+}
+
+interface FiguresProps {
   readonly state: EvidenceState;
   readonly drawn: Readonly<Partial<Record<BandName, ComponentChildren>>>;
-}) {
+}
+
+function Figures({ state, drawn }: FiguresProps) {
   const analysis = state.analysis.value;
-  const names = Object.keys(analysis.bands) as BandName[];
   const figures = useMemo(
-    () => names.map((band) => ({ band, figure: growthByReserve(analysis, { band }) })),
+    () =>
+      (Object.keys(analysis.bands) as BandName[]).map((band) => ({
+        band,
+        figure: growthByReserve(analysis, { band }),
+      })),
     [analysis],
   );
   return (
@@ -76,38 +89,5 @@ function Figures({
         <FigureView key={band} figure={figure} drawn={drawn[band]} />
       ))}
     </>
-  );
-}
-
-function LeftOut({ state }: { readonly state: EvidenceState }) {
-  const { included, excluded } = state.analysis.value.rows;
-  const byReason = new Map<string, number[]>();
-  for (const { line, reason } of excluded) byReason.set(reason, [...(byReason.get(reason) ?? []), line]);
-  return (
-    <details>
-      <summary id="left-out">
-        {included} rows are in this fit, {excluded.length} of the table are not: why
-      </summary>
-      <Scroll label="Rows left out">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Rows</th>
-              <th scope="col">Reason</th>
-              <th scope="col">Lines of the table</th>
-            </tr>
-          </thead>
-          <tbody>
-            {[...byReason].map(([reason, lines]) => (
-              <tr key={reason}>
-                <td>{lines.length}</td>
-                <td>{reason}</td>
-                <td>{lines.join(', ')}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
-    </details>
   );
 }

@@ -1,6 +1,13 @@
 /** Settings and filters of the Evidence page, each with the sentence that says what it does. */
-import type { Control, FilterOptions, ListControl } from './evidence.controls.ts';
-import { listFilters, SETTING_CONTROLS, toggleFilter } from './evidence.controls.ts';
+import { type Control, optionsWith, SETTING_CONTROLS } from './evidence.controls.ts';
+import {
+  type FilterOptions,
+  type ListControl,
+  limitYears,
+  listFilters,
+  tickedWords,
+  toggleFilter,
+} from './evidence.filters.ts';
 import type { EvidenceState } from './evidence.state.ts';
 
 interface Props {
@@ -33,9 +40,12 @@ export function EvidenceControls({ state, options, years }: Props) {
         <button type="button" onClick={state.reset}>
           Back to the defaults
         </button>
-        <button type="button" onClick={() => navigator.clipboard.writeText(location.href)}>
+        <button type="button" onClick={() => void state.copyLink()}>
           Copy the link to this
         </button>
+        <span class="small" role="status">
+          {state.copied.value}
+        </span>
       </div>
     </form>
   );
@@ -44,14 +54,13 @@ export function EvidenceControls({ state, options, years }: Props) {
 function OneControl({ control, state }: { readonly control: Control; readonly state: EvidenceState }) {
   const { id, label, help } = control;
   const field = `evidence-${id}`;
-  const value = control.read(state.settings.value);
   return (
     <div class="control">
       <label for={field}>
         {label}
         {control.kind === 'number' && (
           <span class="value">
-            : {value} {control.unit}
+            : {control.read(state.settings.value)} {control.unit}
           </span>
         )}
       </label>
@@ -62,19 +71,19 @@ function OneControl({ control, state }: { readonly control: Control; readonly st
           min={control.min}
           max={control.max}
           step={control.step}
-          value={value}
-          aria-valuetext={`${value} ${control.unit}`}
+          value={control.read(state.settings.value)}
+          aria-valuetext={`${control.read(state.settings.value)} ${control.unit}`.trim()}
           aria-describedby={`${field}-help`}
           onInput={(event) => state.change(control.write(event.currentTarget.valueAsNumber))}
         />
       ) : (
         <select
           id={field}
-          value={value}
+          value={control.read(state.settings.value)}
           aria-describedby={`${field}-help`}
           onChange={(event) => state.change(control.write(event.currentTarget.value))}
         >
-          {control.options.map((option) => (
+          {optionsWith(control.options, control.read(state.settings.value)).map((option) => (
             <option key={option.value} value={option.value}>
               {option.label}
             </option>
@@ -90,52 +99,53 @@ function OneControl({ control, state }: { readonly control: Control; readonly st
 
 function Filter({ filter, state }: { readonly filter: ListControl; readonly state: EvidenceState }) {
   const { key, label, help, options } = filter;
-  const chosen: readonly string[] = state.settings.value.include[key];
+  const ticked = tickedWords(filter, state.settings.value);
   return (
-    <fieldset class="control">
+    <fieldset class="control" aria-describedby={`evidence-${key}-help`}>
       <legend class="label">{label}</legend>
       {options.map((word) => (
         <label key={word} class="choice plain">
           <input
             type="checkbox"
-            checked={chosen.length === 0 || chosen.includes(word)}
-            onChange={() => state.change(toggleFilter(key, word, options))}
+            checked={ticked.includes(word)}
+            // The last one cannot be taken away.
+            disabled={ticked.length === 1 && ticked[0] === word}
+            onChange={() => state.change(toggleFilter(filter, word))}
           />
           <span>{word}</span>
         </label>
       ))}
-      <span class="help">{help}</span>
+      <span class="help" id={`evidence-${key}-help`}>
+        {help}
+      </span>
     </fieldset>
   );
 }
 
 function Years({ state, years }: Pick<Props, 'state' | 'years'>) {
   const { yearFrom, yearTo } = state.settings.value.include;
-  const setYear = (key: 'yearFrom' | 'yearTo', value: number, whole: number) =>
-    state.change((settings) => ({
-      ...settings,
-      include: { ...settings.include, [key]: value === whole ? null : value },
-    }));
-  const slider = (key: 'yearFrom' | 'yearTo', label: string, value: number, whole: number) => (
-    <div class="control">
-      <label for={`evidence-${key}`}>
-        {label}: <span class="value">{value}</span>
-      </label>
-      <input
-        id={`evidence-${key}`}
-        type="range"
-        min={years.low}
-        max={years.high}
-        step="1"
-        value={value}
-        onInput={(event) => setYear(key, event.currentTarget.valueAsNumber, whole)}
-      />
-    </div>
-  );
+  const ends = [
+    { key: 'yearFrom', label: 'Published from', value: yearFrom ?? years.low },
+    { key: 'yearTo', label: 'Published to', value: yearTo ?? years.high },
+  ] as const;
   return (
     <>
-      {slider('yearFrom', 'Published from', yearFrom ?? years.low, years.low)}
-      {slider('yearTo', 'Published to', yearTo ?? years.high, years.high)}
+      {ends.map(({ key, label, value }) => (
+        <div key={key} class="control">
+          <label for={`evidence-${key}`}>
+            {label}: <span class="value">{value}</span>
+          </label>
+          <input
+            id={`evidence-${key}`}
+            type="range"
+            min={years.low}
+            max={years.high}
+            step="1"
+            value={value}
+            onInput={(event) => state.change(limitYears(key, event.currentTarget.valueAsNumber, years))}
+          />
+        </div>
+      ))}
     </>
   );
 }

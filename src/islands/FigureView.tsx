@@ -3,6 +3,7 @@ import * as Plot from '@observablehq/plot';
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Figure } from '../figures/figure.ts';
+import { FigureTable } from './FigureTable.tsx';
 import { makePlain } from './plainSvg.ts';
 import { Scroll } from './Scroll.tsx';
 
@@ -30,26 +31,7 @@ export function FigureView({ figure, drawn, heading: Title = 'h2' }: Props) {
       <details>
         <summary>The numbers of this figure</summary>
         <Scroll label={`Numbers of: ${figure.title}`}>
-          <table>
-            <thead>
-              <tr>
-                {figure.table.columns.map((column) => (
-                  <th key={column} scope="col">
-                    {column}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {figure.table.rows.map((row) => (
-                <tr key={row.join('|')}>
-                  {row.map((cell, i) => (
-                    <td key={figure.table.columns[i]}>{cell}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <FigureTable table={figure.table} />
         </Scroll>
       </details>
     </figure>

@@ -1,30 +1,27 @@
 /** One page for the gym: what to do in this set, and what to mind. On paper only. */
-import { formatRange, formatShare } from '../figures/format.ts';
+import { formatNumber, formatRange, formatReserve, formatShare } from '../figures/format.ts';
 import { describePossible } from '../practice/possible.ts';
-import { showReserve } from './CalculatorResult.tsx';
 import type { Calculator } from './calculator.state.ts';
+import { showReserve } from './reserveWords.ts';
+import { SITE_NAME } from './siteName.ts';
 
-interface Props {
-  readonly state: Calculator;
-  /** True where the evidence is invented. */
-  readonly demonstration: boolean;
-}
-
-export function GymCard({ state, demonstration }: Props) {
+export function GymCard({ state }: { readonly state: Calculator }) {
   const { reserve, sentence, adjustments, cautions, event, choices, target } = state.advice.value;
   const { load, company, purpose } = state.choices.value;
   const possible = state.possible.value;
   const most = choices.find((choice) => choice.reserve === reserve?.most);
   return (
-    <section class="gym-card" aria-hidden="true">
-      <p class="small">Shy of Failure · for {purpose}</p>
-      {demonstration && (
+    <section class="gym-card">
+      <p class="small">
+        {SITE_NAME} · for {purpose}
+      </p>
+      {state.demonstration.value && (
         <p>
           <strong>Demonstration: the studies behind this card are invented. Do not train by it.</strong>
         </p>
       )}
       <h2>
-        {state.exercise.value.name}, {Number(load.toPrecision(3))} % of 1RM
+        {state.exercise.value.name}, {formatReserve(load)} % of 1RM
       </h2>
       <p class="number-of-reps">
         {showReserve(reserve)} {reserve && <small>in reserve</small>}
@@ -46,15 +43,17 @@ export function GymCard({ state, demonstration }: Props) {
           <>
             <dt>Growth kept</dt>
             <dd>
-              {formatShare(most.kept.share)} with {most.reserve} in reserve; target {target.point?.toFixed(1) ?? 'none'}{' '}
-              ({formatRange(target.low, target.high, 1)})
+              {formatShare(most.kept.share)} with {most.reserve} in reserve; target{' '}
+              {target.point === null
+                ? 'none'
+                : `${formatNumber(target.point, 1)} (${formatRange(target.low, target.high, 1)})`}
             </dd>
           </>
         )}
         {most?.recovery.time && (
           <>
             <dt>Recovered</dt>
-            <dd>about {most.recovery.time.hours.toFixed(0)} hours after the session</dd>
+            <dd>about {formatNumber(most.recovery.time.hours, 0)} hours after the session</dd>
           </>
         )}
         {event && (

@@ -3,7 +3,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Figure } from '../figures/figure.ts';
 
-type View = ComponentType<{ readonly figure: Figure; readonly heading?: 'h3' }>;
+type View = ComponentType<{ readonly figure: Figure }>;
 
 export function LaterFigure({ figure }: { readonly figure: Figure }) {
   const [view, setView] = useState<{ readonly View: View } | null>(null);
@@ -16,5 +16,5 @@ export function LaterFigure({ figure }: { readonly figure: Figure }) {
       wanted = false;
     };
   }, []);
-  return view ? <view.View figure={figure} heading="h3" /> : <p class="small">{figure.caption}</p>;
+  return view ? <view.View figure={figure} /> : <p class="small">{figure.caption}</p>;
 }

@@ -2,9 +2,11 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { type CataloguedFigure, LISTED_FIGURES } from '../figures/catalogue.ts';
 import { describeSettings } from '../figures/settingsWords.ts';
+import { Facts } from './Facts.tsx';
 import { FigureView } from './FigureView.tsx';
 import { LIVE_FILES, saveFigure } from './figureDownloads.ts';
 import { createLiveFigure, type LiveFigureState } from './liveFigure.state.ts';
+import { reasonOf } from './reasonOf.ts';
 import { writeSettings } from './settingsAddress.ts';
 
 /** @param table address of the site's table */
@@ -57,7 +59,7 @@ function Made({ state, made }: { readonly state: LiveFigureState; readonly made:
   const { dataVersion, demonstration } = source;
   const save = (ending: (typeof LIVE_FILES)[number]['ending']) => {
     setProblem(null);
-    saveFigure(made, ending, state.contextOf(source)).catch((error: unknown) => setProblem(String(error)));
+    saveFigure(made, ending, state.contextOf(source)).catch((error: unknown) => setProblem(reasonOf(error)));
   };
   return (
     <>
@@ -71,7 +73,11 @@ function Made({ state, made }: { readonly state: LiveFigureState; readonly made:
           </button>
         ))}
       </div>
-      {problem !== null && <p class="problem">The file could not be made: {problem}</p>}
+      {problem !== null && (
+        <p class="problem" role="alert">
+          The file could not be made: {problem}
+        </p>
+      )}
       <h2>What is shown, and from what</h2>
       <p>{made.shown}</p>
       <p>
@@ -79,14 +85,7 @@ function Made({ state, made }: { readonly state: LiveFigureState; readonly made:
         table: <code>{dataVersion}</code>
         {demonstration && ' (invented for demonstration)'}.
       </p>
-      <dl class="facts apart">
-        {describeSettings(state.settings.value).map(([what, how]) => (
-          <>
-            <dt key={what}>{what}</dt>
-            <dd>{how}</dd>
-          </>
-        ))}
-      </dl>
+      <Facts class="facts apart" facts={describeSettings(state.settings.value)} />
       <p>
         <a href={`../../evidence/${writeSettings(state.settings.value)}`}>Change the settings on Evidence</a>
       </p>

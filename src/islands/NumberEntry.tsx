@@ -1,6 +1,9 @@
 /** A number to be typed; what is not taken stays as it was written, with what was expected. */
 
-interface NumberEntryProps {
+/** Entered in the place of what a browser hides from a page because it is no number. */
+const NO_NUMBER = 'text that is no number';
+
+export interface NumberEntryProps {
   readonly id: string;
   readonly label: string;
   readonly value: number | null;
@@ -27,17 +30,21 @@ export function NumberEntry({ id, label, value, from, to, help, refused, stays, 
         step="any"
         inputMode="decimal"
         value={refused ?? value ?? ''}
-        onChange={(event) => onEnter(event.currentTarget.value)}
+        onChange={({ currentTarget: { value: written, validity } }) => onEnter(validity.badInput ? NO_NUMBER : written)}
         aria-invalid={isRefused}
-        aria-describedby={`${id}-help`}
+        aria-describedby={isRefused ? `${id}-refused ${id}-help` : `${id}-help`}
       />
       <span class="help" id={`${id}-help`}>
         {help}
       </span>
-      <span class="help" role="status">
-        {isRefused &&
-          `Expected a number from ${from} to ${to}, received ${refused === '' ? 'none' : `“${refused}”`}; ${stays}.`}
+      <span class="help" role="status" id={`${id}-refused`}>
+        {isRefused && `Expected a number from ${from} to ${to}, received ${showRefused(refused)}; ${stays}.`}
       </span>
     </div>
   );
+}
+
+function showRefused(written: string): string {
+  if (written === '') return 'none';
+  return written === NO_NUMBER ? NO_NUMBER : `“${written}”`;
 }

@@ -12,8 +12,8 @@ export function ProblemList({
   readonly problems: readonly Problem[];
 }) {
   return (
-    <div class="problem" role="status">
-      <p>
+    <div class="problem">
+      <p role="status">
         <strong>{heading}</strong>
       </p>
       <ul>

@@ -3,6 +3,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { Exercise } from '../evidence/exercises.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import type { SavedProgramme } from '../practice/programme/saved.ts';
+import { OwnTableWait } from './OwnTableWait.tsx';
 import { ProgrammeComparison } from './ProgrammeComparison.tsx';
 import { ProgrammeEntry } from './ProgrammeEntry.tsx';
 import { ProgrammeVersion } from './ProgrammeVersion.tsx';
@@ -26,10 +27,13 @@ export function Programme({ analysis, exercises, example, table }: Props) {
   return (
     <div class="programme" aria-busy={state.pending.value}>
       <ProgrammeEntry state={state} />
-      {state.foreign.value && <p role="status">Your table is being read; until then the site's own answers.</p>}
+      <div role="status">
+        <OwnTableWait foreign={state.foreign.value} problem={state.tableProblem.value} />
+        {state.tableProblem.value !== null && <p class="problem">{state.tableProblem.value}</p>}
+      </div>
       <ProgrammeComparison state={state} />
-      <ProgrammeVersion state={state} version={first} name={second ? 'Version one' : 'The programme'} />
-      {second && <ProgrammeVersion state={state} version={second} name="Version two" />}
+      <ProgrammeVersion state={state} version={first} which="first" name={second ? 'Version one' : 'The programme'} />
+      {second && <ProgrammeVersion state={state} version={second} which="second" name="Version two" />}
     </div>
   );
 }

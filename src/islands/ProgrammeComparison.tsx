@@ -2,9 +2,11 @@
 import { formatChange } from '../figures/format.ts';
 import { describeVersions } from '../figures/programmeFindings.ts';
 import { isUnreliable } from '../model/result.ts';
+import type { Metric } from '../model/settings.ts';
 import type { MuscleDifference } from '../practice/programme/report.ts';
 import type { ProgrammeState } from './programme.state.ts';
 import { Scroll } from './Scroll.tsx';
+import { TableHead } from './TableHead.tsx';
 
 export function ProgrammeComparison({ state }: { readonly state: ProgrammeState }) {
   const { comparison } = state.report.value;
@@ -22,13 +24,7 @@ export function ProgrammeComparison({ state }: { readonly state: ProgrammeState 
             Expected growth of version two minus version one, by muscle, with its interval. The evidence speaks of how
             near to failure sets end, not of how many there are: every set counts alike.
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Muscle</th>
-              <th scope="col">Sets, one → two</th>
-              <th scope="col">Difference in growth</th>
-            </tr>
-          </thead>
+          <TableHead columns={['Muscle', 'Sets, one → two', 'Difference in growth']} />
           <tbody>
             {[...comparison.muscles, comparison.overall].map((one) => (
               <tr key={one.muscle ?? 'all'}>
@@ -46,7 +42,7 @@ export function ProgrammeComparison({ state }: { readonly state: ProgrammeState 
   );
 }
 
-function showDifference({ difference, reason }: MuscleDifference, metric: Parameters<typeof formatChange>[1]): string {
+function showDifference({ difference, reason }: MuscleDifference, metric: Metric): string {
   if (!difference) return `none: ${reason}`;
   const open = difference.ciLow <= 0 && difference.ciHigh >= 0 ? ', not distinguishable from nothing' : '';
   const few = isUnreliable([difference]) ? '; interval unreliable' : '';

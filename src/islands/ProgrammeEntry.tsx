@@ -1,22 +1,33 @@
 /** Where a programme is pasted, typed or opened, and the calendar it is held against. */
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { TRAINING_STATUSES } from '../evidence/vocabulary.ts';
 import { LAST_DAY, writeDay } from '../practice/programme/columns.ts';
 import { Choice } from './Choice.tsx';
 import type { ProgrammeState, VersionName } from './programme.state.ts';
 
-/** Hour of the day of an event where the reader has not said, and of the end of sessions. */
+/** Hour of the day of an event where the reader has not said. */
 const USUAL_EVENT_HOUR = 10;
 const HOURS = Array.from({ length: 24 }, (_, hour) => [String(hour), `${hour}:00`] as const);
 
 export function ProgrammeEntry({ state }: { readonly state: ProgrammeState }) {
-  const { second } = state.programme.value;
+  const { first, second } = state.programme.value;
+  const compare = useRef<HTMLButtonElement>(null);
+  // Each of the two buttons goes when it is pressed: the focus goes to what came of it.
+  const [moved, setMoved] = useState(0);
+  useEffect(() => {
+    if (moved > 0) (compare.current ?? document.getElementById('text-second'))?.focus();
+  }, [moved]);
+  const setSecond = (text: string | null) => {
+    state.change({ second: text });
+    setMoved(moved + 1);
+  };
   return (
     <form class="entry" aria-label="The programme" onSubmit={(event) => event.preventDefault()}>
       <div class="pair">
         <VersionText state={state} version="first" label={second === null ? 'Programme' : 'Version one'} />
         {second === null ? (
           <p class="buttons">
-            <button type="button" onClick={() => state.change({ second: state.programme.value.first })}>
+            <button ref={compare} type="button" onClick={() => setSecond(first)}>
               Compare with a second version
             </button>
           </p>
@@ -27,14 +38,14 @@ export function ProgrammeEntry({ state }: { readonly state: ProgrammeState }) {
       <CalendarControls state={state} />
       <p class="buttons">
         {second !== null && (
-          <button type="button" onClick={() => state.change({ second: null })}>
+          <button type="button" onClick={() => setSecond(null)}>
             Drop version two
           </button>
         )}
-        <button type="button" onClick={() => state.save()}>
+        <button type="button" onClick={state.save}>
           Save all to a file
         </button>
-        <button type="button" onClick={() => state.showExample()}>
+        <button type="button" onClick={state.showExample}>
           Show the worked example
         </button>
       </p>
@@ -68,7 +79,7 @@ function VersionText({ state, version, label }: VersionTextProps) {
         aria-describedby="columns-help"
       />
       <label class="file">
-        <span>Open a file for it</span>
+        <span>Open a file for {label.toLowerCase()}</span>
         <input
           type="file"
           accept=".csv,.tsv,.txt,.json,text/csv,application/json"
@@ -92,7 +103,7 @@ function CalendarControls({ state }: { readonly state: ProgrammeState }) {
     <div class="row-of-controls">
       <Choice
         id="event-day"
-        label="Event"
+        label="Day of the event"
         value={event ? String(event.day) : 'none'}
         options={[['none', 'none'], ...days]}
         onChange={(day) =>
@@ -102,7 +113,7 @@ function CalendarControls({ state }: { readonly state: ProgrammeState }) {
       {event && (
         <Choice
           id="event-hour"
-          label="at"
+          label="Hour of the event"
           value={String(event.hour)}
           options={HOURS}
           onChange={(hour) => set({ event: { ...event, hour: Number(hour) } })}

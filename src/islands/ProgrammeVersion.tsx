@@ -3,28 +3,35 @@ import { useState } from 'preact/hooks';
 import { formatChange, formatReserve, formatShare } from '../figures/format.ts';
 import { describeAgainst } from '../figures/programmeFindings.ts';
 import { recoveryCalendar } from '../figures/recoveryCalendar.ts';
+import type { Metric } from '../model/settings.ts';
+import { writePercent } from '../numerics/percent.ts';
 import { writeDay } from '../practice/programme/columns.ts';
 import type { CheckedLine } from '../practice/programme/line.ts';
 import type { MuscleCheck } from '../practice/programme/muscles.ts';
 import type { ProgrammeCheck, Version } from '../practice/programme/report.ts';
-import { showReserve } from './CalculatorResult.tsx';
 import { FigureView } from './FigureView.tsx';
 import { ProblemList } from './ProblemList.tsx';
 import { ProgrammeAsked } from './ProgrammeAsked.tsx';
-import type { ProgrammeState } from './programme.state.ts';
+import type { ProgrammeState, VersionName } from './programme.state.ts';
+import { showReserve } from './reserveWords.ts';
 import { Scroll } from './Scroll.tsx';
+import { TableHead } from './TableHead.tsx';
 
 interface Props {
   readonly state: ProgrammeState;
   readonly version: Version;
+  readonly which: VersionName;
   readonly name: string;
 }
 
-export function ProgrammeVersion({ state, version, name }: Props) {
+export function ProgrammeVersion({ state, version, which, name }: Props) {
+  const heading = `version-${which}`;
   const { problems, warnings, asked, check } = version;
   return (
     <section aria-label={name}>
-      <h2>{name}</h2>
+      <h2 id={heading} tabIndex={-1}>
+        {name}
+      </h2>
       {problems.length > 0 && (
         <ProblemList
           heading={`${problems.length} ${problems.length === 1 ? 'entry needs' : 'entries need'} mending before this version is checked`}
@@ -32,7 +39,7 @@ export function ProgrammeVersion({ state, version, name }: Props) {
         />
       )}
       {asked.map((one) => (
-        <ProgrammeAsked key={one.name} state={state} asked={one} />
+        <ProgrammeAsked key={one.name} state={state} asked={one} heading={heading} />
       ))}
       {warnings.length > 0 && <ProblemList heading="Unusual, but possible; the check goes on" problems={warnings} />}
       {check && <Checked state={state} check={check} name={name} />}
@@ -69,20 +76,20 @@ function Checked({
         <table class="wide">
           <caption>
             Each line against the evidence: the share of growth at reserve 0 that its reserve keeps (interval), and what
-            would be advised for {(100 * settings.keptShare).toFixed(0)} %.
+            would be advised for {writePercent(settings.keptShare)}.
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Line</th>
-              <th scope="col">Day</th>
-              <th scope="col">Exercise</th>
-              <th scope="col">Sets × repetitions, load</th>
-              <th scope="col">In reserve</th>
-              <th scope="col">Growth kept</th>
-              <th scope="col">Advised</th>
-              <th scope="col">Verdict</th>
-            </tr>
-          </thead>
+          <TableHead
+            columns={[
+              'Line',
+              'Day',
+              'Exercise',
+              'Sets × repetitions, load',
+              'In reserve',
+              'Growth kept',
+              'Advised',
+              'Verdict',
+            ]}
+          />
           <tbody>
             {(showsAll ? check.lines : check.lines.slice(0, FIRST_LINES)).map((line) => (
               <Line key={line.line.line} checked={line} />
@@ -150,27 +157,14 @@ function Line({ checked }: { readonly checked: CheckedLine }) {
   );
 }
 
-function Muscles({
-  muscles,
-  metric,
-}: {
-  readonly muscles: readonly MuscleCheck[];
-  readonly metric: Parameters<typeof formatChange>[1];
-}) {
+function Muscles({ muscles, metric }: { readonly muscles: readonly MuscleCheck[]; readonly metric: Metric }) {
   return (
     <table>
       <caption>
         Each muscle: the share of growth that its sets keep, and how growth would change with the same sets at the most
         reserve advised.
       </caption>
-      <thead>
-        <tr>
-          <th scope="col">Muscle</th>
-          <th scope="col">Sets</th>
-          <th scope="col">Growth kept</th>
-          <th scope="col">At the targets</th>
-        </tr>
-      </thead>
+      <TableHead columns={['Muscle', 'Sets', 'Growth kept', 'At the targets']} />
       <tbody>
         {muscles.map(({ muscle, sets, kept, atTargets, leftOut }) => (
           <tr key={muscle ?? 'all'}>
@@ -181,7 +175,9 @@ function Muscles({
               {leftOut.length > 0 && (
                 <>
                   <br />
-                  <span class="small">without line {leftOut.join(', ')}</span>
+                  <span class="small">
+                    without {leftOut.length === 1 ? 'line' : 'lines'} {leftOut.join(', ')}
+                  </span>
                 </>
               )}
             </td>

@@ -1,10 +1,10 @@
 /** The table of all studies, as the page is built with it and as a reader's own table is shown. */
 import type { ComponentChildren } from 'preact';
 import { slopeUnit } from '../figures/format.ts';
-import { BAND_LOOKS } from '../figures/growthByReserve.ts';
 import { showSlope, showSpan, showTarget, showWeight } from '../figures/studyWords.ts';
 import type { Settings } from '../model/settings.ts';
 import type { StudyInBand, StudyReport, WholeBand } from '../model/studyReports.ts';
+import { nameOfBand } from './bandWords.ts';
 
 interface Props {
   readonly id: string;
@@ -47,7 +47,7 @@ export function StudiesTable({ id, reports, wholeBands, settings, link }: Props)
           ))}
           {wholeBands.map(({ name }) => (
             <th key={name} scope="colgroup" colSpan={BAND_COLUMNS.length}>
-              {BAND_LOOKS[name].name}
+              {nameOfBand(name)}
             </th>
           ))}
         </tr>

@@ -1,12 +1,15 @@
 /** What is known of one study: its facts, what the answer is without it, and its arms. */
 import type { Arm } from '../evidence/schema.ts';
 import { formatNumber, slopeUnit } from '../figures/format.ts';
-import { BAND_LOOKS } from '../figures/growthByReserve.ts';
 import { showSlope, showSpan, showTarget, showWeight, whyNone } from '../figures/studyWords.ts';
 import type { Settings } from '../model/settings.ts';
 import type { StudyReport, WholeBand } from '../model/studyReports.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { nameOfBand } from './bandWords.ts';
+import { countWords } from './countWords.ts';
+import { Facts } from './Facts.tsx';
 import { Scroll } from './Scroll.tsx';
+import { type ColumnHead, TableHead } from './TableHead.tsx';
 
 export function StudyFacts({ report }: { readonly report: StudyReport }) {
   const arms = report.rows.map(({ arm }) => arm);
@@ -18,24 +21,31 @@ export function StudyFacts({ report }: { readonly report: StudyReport }) {
     ['Sex', listed(arms.map(({ sex }) => sex))],
     ['Mean age, years', listed(arms.map(({ age_mean_years }) => age_mean_years))],
     ['People', String(report.people)],
-    ['Arms and rows', `${report.arms.length} arms, ${report.rows.length} rows`],
+    ['Arms and rows', `${countWords(report.arms.length, 'arm')}, ${countWords(report.rows.length, 'row')}`],
     ['Outcomes', report.outcomes.join(', ')],
     ['Load', report.load ? `${showSpan(report.load)} % of 1RM` : 'not reported'],
     ['Reserve', report.reserve ? `${showSpan(report.reserve)} repetitions` : 'not reported'],
     ['Failure was', listed(arms.map(({ failure_definition }) => failure_definition))],
     ['Reserve is known as', listed(arms.map(({ reserve_basis }) => reserve_basis))],
   ] as const;
-  return (
-    <dl class="facts">
-      {facts.flatMap(([name, value]) => [<dt key={name}>{name}</dt>, <dd key={`${name} value`}>{value}</dd>])}
-    </dl>
-  );
+  return <Facts facts={facts} />;
 }
 
 /** Different values of a fact over the rows, missing ones named. */
 function listed(values: readonly (string | number | null)[]): string {
   return [...new Set(values.map((value) => value ?? 'not reported'))].join(', ');
 }
+
+const INFLUENCE_COLUMNS: readonly ColumnHead[] = [
+  'Loads',
+  ['Rows', 'number'],
+  ['Weight', 'number'],
+  ['Slope with it', 'number'],
+  ['Slope without it', 'number'],
+  ['Target with it', 'number'],
+  ['Target without it', 'number'],
+  ['Distance', 'number'],
+];
 
 interface InfluenceProps {
   readonly report: StudyReport;
@@ -66,22 +76,11 @@ export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps)
             {`the reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with ${writePercent(confidence)} intervals.`}{' '}
             Distance: Cook's, how far all coefficients move.
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Loads</th>
-              {['Rows', 'Weight', 'Slope with it', 'without it', 'Target with it', 'without it', 'Distance'].map(
-                (name, i) => (
-                  <th key={i} scope="col" class="number">
-                    {name}
-                  </th>
-                ),
-              )}
-            </tr>
-          </thead>
+          <TableHead columns={INFLUENCE_COLUMNS} />
           <tbody>
             {parts.map(({ own, whole }) => (
               <tr key={own.band}>
-                <th scope="row">{BAND_LOOKS[own.band].name}</th>
+                <th scope="row">{nameOfBand(own.band)}</th>
                 <td class="number">{own.rows}</td>
                 <td class="number">{showWeight(own.weight)}</td>
                 <td class="number">{showSlope(whole.slope, metric, true)}</td>
@@ -99,7 +98,7 @@ export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps)
       {parts.flatMap(({ own, whole }) => {
         const without = own.influence?.reason ?? own.influence?.targetWithout.reason;
         const all = whyNone(whole.band);
-        const { name } = BAND_LOOKS[own.band];
+        const name = nameOfBand(own.band);
         return [
           ...(all ? [`${name}, all studies: ${all}.`] : []),
           ...(without ? [`${name}, without it: ${without}.`] : []),
@@ -148,16 +147,9 @@ export function StudyArms({ arms }: { readonly arms: readonly Arm[] }) {
           Reserve: mean repetitions in reserve when the sets ended, the SD what that mean may have been off by. Arms of
           one cohort are the same people. A dash: not reported.
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">Arm</th>
-            {ARM_FACTS.map(({ name, number }) => (
-              <th key={name} scope="col" class={number ? 'number' : undefined}>
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead
+          columns={['Arm', ...ARM_FACTS.map(({ name, number }) => (number ? ([name, 'number'] as const) : name))]}
+        />
         <tbody>
           {arms.map((arm) => (
             <tr key={arm.line}>

@@ -1,23 +1,24 @@
 /** The rows of one study, and where each of their numbers comes from. */
 import { traceNumbers } from '../evidence/provenance.ts';
 import { formatSignificant } from '../figures/format.ts';
-import { BAND_LOOKS } from '../figures/growthByReserve.ts';
 import { describeMeasurement, outlineNumbers, showChange, showWeight } from '../figures/studyWords.ts';
 import type { Settings } from '../model/settings.ts';
 import type { RowReport } from '../model/studyReports.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { nameOfBand } from './bandWords.ts';
+import { NumbersTable } from './NumbersTable.tsx';
 import { Scroll } from './Scroll.tsx';
+import { TableHead } from './TableHead.tsx';
 
 interface RowsProps {
   readonly rows: readonly RowReport[];
   readonly settings: Pick<Settings, 'confidence' | 'outcome'>;
+  /** Level of the heading inside. */
+  readonly heading?: 'h3' | 'h4';
 }
 
-/** Digits that a statistic of the table is shown with. */
-const DIGITS = 4;
-
 /** Every row of a study: effect, weight or why it is left out; then where each of its numbers comes from. */
-export function StudyRows({ rows, settings }: RowsProps) {
+export function StudyRows({ rows, settings, heading: Heading = 'h3' }: RowsProps) {
   return (
     <>
       <Scroll label="Rows">
@@ -27,26 +28,20 @@ export function StudyRows({ rows, settings }: RowsProps) {
             effect on the scale of the analysis; weight: share of all weight in the fit. Lines are those of the table's
             file.
           </caption>
-          <thead>
-            <tr>
-              <th scope="col" class="number">
-                Line
-              </th>
-              <th scope="col">Arm</th>
-              <th scope="col">Outcome</th>
-              <th scope="col">Measured</th>
-              <th scope="col" class="number">
-                People
-              </th>
-              <th scope="col">Change</th>
-              <th scope="col" class="number">
-                Variance
-              </th>
-              <th scope="col">In the fit of {settings.outcome}</th>
-              <th scope="col">Place in the paper</th>
-              <th scope="col">Note</th>
-            </tr>
-          </thead>
+          <TableHead
+            columns={[
+              ['Line', 'number'],
+              'Arm',
+              'Outcome',
+              'Measured',
+              ['People', 'number'],
+              'Change',
+              ['Variance', 'number'],
+              `In the fit of ${settings.outcome}`,
+              'Place in the paper',
+              'Note',
+            ]}
+          />
           <tbody>
             {rows.map((row) => (
               <tr key={row.arm.line}>
@@ -59,7 +54,7 @@ export function StudyRows({ rows, settings }: RowsProps) {
                 <td class="number">{row.effect ? formatSignificant(row.effect.v, 3) : 'none'}</td>
                 <td>
                   {row.band !== null && row.weight !== null
-                    ? `${showWeight(row.weight)} of ${BAND_LOOKS[row.band].name}`
+                    ? `${showWeight(row.weight)} of ${nameOfBand(row.band)}`
                     : `left out: ${row.leftOut}`}
                 </td>
                 <td>{row.arm.source_place ?? 'not given'}</td>
@@ -69,7 +64,7 @@ export function StudyRows({ rows, settings }: RowsProps) {
           </tbody>
         </table>
       </Scroll>
-      <h3 class="apart">How each number was obtained</h3>
+      <Heading class="apart">How each number was obtained</Heading>
       {rows.map((row) => (
         <RowNumbers key={row.arm.line} row={row} />
       ))}
@@ -85,28 +80,7 @@ function RowNumbers({ row }: { readonly row: RowReport }) {
         Line {row.arm.line}: {row.arm.arm}, {describeMeasurement(row)}{' '}
         <span class="small">({outlineNumbers(numbers)})</span>
       </summary>
-      <Scroll label={`Numbers of line ${row.arm.line}`}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Number</th>
-              <th scope="col" class="number">
-                Value
-              </th>
-              <th scope="col">How it was obtained</th>
-            </tr>
-          </thead>
-          <tbody>
-            {numbers.map(({ quantity, value, how }) => (
-              <tr key={quantity}>
-                <td>{quantity}</td>
-                <td class="number">{formatSignificant(value, DIGITS)}</td>
-                <td>{how}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
+      <NumbersTable label={`Numbers of line ${row.arm.line}`} numbers={numbers} />
       {row.noEffect && <p class="small">No effect: {row.noEffect}.</p>}
     </details>
   );

@@ -1,6 +1,6 @@
 /** Sorts and filters the table of studies that the page already has; without JavaScript the table stands as it is. */
 import { effect } from '@preact/signals';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { addSortButtons, bodyRowsOf, readTable, showRows } from './studyTable.rows.ts';
 import { createStudyTable, type StudyTableState } from './studyTable.state.ts';
 
@@ -19,6 +19,8 @@ interface Props {
 
 export function StudyTable({ table: id, facts }: Props) {
   const [state, setState] = useState<StudyTableState | null>(null);
+  const before = useRef<StudyTableState | null>(null);
+  // The facts are new where the page has another table under the same id.
   useEffect(() => {
     const table = document.getElementById(id);
     if (!(table instanceof HTMLTableElement)) throw new Error(`no table on the page has the id ${id}`);
@@ -27,7 +29,8 @@ export function StudyTable({ table: id, facts }: Props) {
       facts.map(({ name }) => name),
     );
     const original = bodyRowsOf(table);
-    const made = createStudyTable(rows, columns);
+    const made = createStudyTable(rows, columns, before.current?.choicesNow());
+    before.current = made;
     setState(made);
     const removeButtons = addSortButtons(table, made);
     const stop = effect(() => showRows(table, original, made.shown.value, made.sorting.value));
@@ -41,12 +44,19 @@ export function StudyTable({ table: id, facts }: Props) {
 
 function Filter({ state, facts, table }: { readonly state: StudyTableState } & Props) {
   const { sought, chosen, status, changed } = state;
+  const search = useRef<HTMLInputElement>(null);
+  const reset = () => {
+    // The button cannot be pressed again, and would lose the focus.
+    search.current?.focus();
+    state.reset();
+  };
   return (
     <form class="study-filter" onSubmit={(event) => event.preventDefault()} aria-label="Sort and filter the studies">
       <div class="control sought">
         <label for={`${table}-sought`}>Find a study, exercise, muscle or measure</label>
         <input
           id={`${table}-sought`}
+          ref={search}
           type="search"
           value={sought.value}
           onInput={(event) => {
@@ -74,7 +84,7 @@ function Filter({ state, facts, table }: { readonly state: StudyTableState } & P
       ))}
       <p class="small status">
         <span role="status">{status.value}</span>{' '}
-        <button type="button" disabled={!changed.value} onClick={state.reset}>
+        <button type="button" disabled={!changed.value} onClick={reset}>
           Show all as at first
         </button>
       </p>

@@ -2,13 +2,17 @@
 import { showValue } from '../evidence/problem.ts';
 import { type CellValue, writeCell } from '../evidence/writeTable.ts';
 import { formatNumber, slopeUnit } from '../figures/format.ts';
-import { BAND_LOOKS } from '../figures/growthByReserve.ts';
 import { showSlope, showTarget } from '../figures/studyWords.ts';
 import type { BandChange, TableComparison } from '../model/compareTables.ts';
 import type { NamedRow, RowChanges, StudyRowChanges } from '../model/rowChanges.ts';
+import type { Metric } from '../model/settings.ts';
 import type { StudyMove } from '../model/studyMoves.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { nameOfBand } from './bandWords.ts';
+import { countStudies, countWords, listFirst } from './countWords.ts';
+import { Facts } from './Facts.tsx';
 import { Scroll } from './Scroll.tsx';
+import { TableHead } from './TableHead.tsx';
 
 /** Studies whose cells or moves are listed; the rest is counted. */
 const SHOWN_STUDIES = 50;
@@ -25,7 +29,7 @@ export function TableChanges({ comparison }: { readonly comparison: TableCompari
       ) : (
         <>
           <p>
-            {rowsBefore} rows in the site's table, {rowsAfter} in yours.
+            {countWords(rowsBefore, 'row')} in the site's table, {rowsAfter.toLocaleString('en')} in yours.
           </p>
           <Studies changes={studies} />
         </>
@@ -47,27 +51,19 @@ function Studies({ changes }: { readonly changes: RowChanges }) {
   ] as const;
   return (
     <>
-      <dl class="facts">
-        {facts.map(([name, list]) => (
-          <>
-            <dt>
-              {name}: {list.length}
-            </dt>
-            <dd>
-              {list.slice(0, SHOWN_STUDIES).join(', ')}
-              {list.length > SHOWN_STUDIES && ` and ${list.length - SHOWN_STUDIES} more`}
-            </dd>
-          </>
-        ))}
-        <dt>Unchanged: {unchanged.length}</dt>
-        <dd />
-      </dl>
+      <Facts
+        facts={[
+          ...facts.map(([name, names]) => [`${name}: ${names.length}`, listFirst(names, SHOWN_STUDIES)] as const),
+          [`Unchanged: ${unchanged.length}`, 'every cell as before'],
+        ]}
+      />
       {changed.length > 0 && (
         <details open={changed.length <= FEW}>
           <summary>What changed in them, cell by cell</summary>
           {changed.slice(0, SHOWN_STUDIES).map((study) => (
             <StudyChanges key={study.study} changes={study} />
           ))}
+          <NotListed number={changed.length - SHOWN_STUDIES} />
         </details>
       )}
     </>
@@ -99,11 +95,19 @@ function StudyChanges({ changes }: { readonly changes: StudyRowChanges }) {
           </li>
         ))}
         {doubled.length > 0 && (
-          <li>{doubled.length} rows share their identity with another and could not be matched.</li>
+          <li>
+            {countWords(doubled.length, 'row')} could not be matched: another row says the same of arm, exercise, muscle
+            and measure.
+          </li>
         )}
       </ul>
     </details>
   );
+}
+
+/** How many studies are not listed; nothing where all are. */
+function NotListed({ number }: { readonly number: number }) {
+  return number > 0 ? <p class="small">and {countStudies(number)} more.</p> : null;
 }
 
 function nameRow({ arm, exercise, muscle, outcome, measure }: NamedRow): string {
@@ -116,7 +120,7 @@ function showCell(value: CellValue): string {
 
 interface BandProps {
   readonly change: BandChange;
-  readonly metric: Parameters<typeof slopeUnit>[0];
+  readonly metric: Metric;
   readonly keptShare: number;
 }
 
@@ -128,21 +132,14 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
   ] as const;
   return (
     <>
-      <h4>{BAND_LOOKS[band].name}</h4>
-      <Scroll label={`Answer before and after, ${BAND_LOOKS[band].name}`}>
+      <h4>{nameOfBand(band)}</h4>
+      <Scroll label={`Answer before and after, ${nameOfBand(band)}`}>
         <table>
           <caption>
             Slope in {slopeUnit(metric)} for each repetition in reserve; target at {writePercent(keptShare)}; with
             intervals.
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Table</th>
-              <th scope="col">Rows of studies</th>
-              <th scope="col">Slope</th>
-              <th scope="col">Target</th>
-            </tr>
-          </thead>
+          <TableHead columns={['Table', 'Rows of studies', 'Slope', 'Target']} />
           <tbody>
             {sides.map(([name, answer]) => (
               <tr key={name}>
@@ -167,11 +164,12 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
               <li key={move.study}>{describeMove(move)}</li>
             ))}
           </ol>
+          <NotListed number={moves.length - SHOWN_STUDIES} />
         </>
       )}
       {limits && <p class="small">{limits}.</p>}
       {untouched.length > 0 && (
-        <p class="small">Changed without reaching this fit: {untouched.slice(0, SHOWN_STUDIES).join(', ')}.</p>
+        <p class="small">Changed without reaching this fit: {listFirst(untouched, SHOWN_STUDIES)}.</p>
       )}
     </>
   );

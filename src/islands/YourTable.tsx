@@ -1,8 +1,17 @@
 /** Your table: opened and kept in this browser, checked line by line, and compared with the site's. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { countStudies, countWords } from './countWords.ts';
 import { ProblemList } from './ProblemList.tsx';
 import { TableChanges } from './TableChanges.tsx';
+import type { OpenedTable } from './tableWorker.ts';
 import { createYourTable, type YourTableState } from './yourTable.state.ts';
+
+const FILE_ID = 'own-file';
+
+/** Where the focus goes when what had it is gone. */
+function focusFile(): void {
+  document.getElementById(FILE_ID)?.focus();
+}
 
 interface Props {
   /** Address of the site's own table. */
@@ -42,9 +51,9 @@ function Opening({ state }: { readonly state: YourTableState }) {
       }}
     >
       <div class="control">
-        <label for="own-file">Open a table of study arms (CSV), or drop it here</label>
+        <label for={FILE_ID}>Open a table of study arms (CSV), or drop it here</label>
         <input
-          id="own-file"
+          id={FILE_ID}
           type="file"
           accept=".csv,.tsv,.txt,text/csv"
           aria-describedby="own-help"
@@ -64,7 +73,13 @@ function Opening({ state }: { readonly state: YourTableState }) {
             {progress.phase === 'reading' ? 'Reading' : 'Checking'} {progress.name}
           </label>
           <progress id="own-progress" value={progress.share} max={1} />
-          <button type="button" onClick={state.cancel}>
+          <button
+            type="button"
+            onClick={() => {
+              state.cancel();
+              focusFile();
+            }}
+          >
             Stop
           </button>
         </p>
@@ -79,28 +94,41 @@ function Opening({ state }: { readonly state: YourTableState }) {
 /** What is wrong with the file opened last, or that it was taken. */
 function Findings({ state }: { readonly state: YourTableState }) {
   const { value: opened } = state.opened;
-  if (!opened) return null;
-  const { mark, problems, problemCount, warnings, warningCount } = opened;
-  const count = (n: number, word: string) => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;
   return (
-    <section aria-label="What was found" role="status">
-      {problemCount > 0 ? (
-        <p>
-          <strong>
-            {mark.name} was not taken: {count(problemCount, 'problem')}.
-          </strong>{' '}
-          {state.own.value
-            ? 'The table that the site reads stays as it was.'
-            : 'The site goes on reading its own table.'}
-        </p>
-      ) : (
-        <p>
-          <strong>
-            {mark.name} was taken: {count(mark.rows, 'row')} of {mark.studies.toLocaleString('en')}{' '}
-            {mark.studies === 1 ? 'study' : 'studies'}.
-          </strong>
-        </p>
-      )}
+    <section aria-label={opened ? 'What was found' : undefined}>
+      <div role="status">{opened && <Outcome opened={opened} stays={state.own.value !== null} />}</div>
+      {opened && <Problems opened={opened} state={state} />}
+    </section>
+  );
+}
+
+/** @param stays true where an own table was there before and stays */
+function Outcome({ opened, stays }: { readonly opened: OpenedTable; readonly stays: boolean }) {
+  const { mark, problemCount } = opened;
+  if (problemCount === 0) {
+    return (
+      <p>
+        <strong>
+          {mark.name} was taken: {countWords(mark.rows, 'row')} of {countStudies(mark.studies)}.
+        </strong>
+      </p>
+    );
+  }
+  return (
+    <p>
+      <strong>
+        {mark.name} was not taken: {countWords(problemCount, 'problem')}.
+      </strong>{' '}
+      {stays ? 'The table that the site reads stays as it was.' : 'The site goes on reading its own table.'}
+    </p>
+  );
+}
+
+function Problems({ opened, state }: { readonly opened: OpenedTable; readonly state: YourTableState }) {
+  const { problems, problemCount, warnings, warningCount } = opened;
+  if (problemCount + warningCount === 0) return null;
+  return (
+    <>
       {problemCount > 0 && (
         <ProblemList
           heading={`Problems, by line${problemCount > problems.length ? `; the first ${problems.length}` : ''}`}
@@ -109,27 +137,26 @@ function Findings({ state }: { readonly state: YourTableState }) {
       )}
       {warningCount > 0 && (
         <details open={problemCount === 0}>
-          <summary>{count(warningCount, 'warning')}: unusual, but possible; they stop nothing</summary>
+          <summary>{countWords(warningCount, 'warning')}: unusual, but possible; they stop nothing</summary>
           <ProblemList
             heading={`By line${warningCount > warnings.length ? `; the first ${warnings.length}` : ''}`}
             problems={warnings}
           />
         </details>
       )}
-      {problemCount + warningCount > 0 && (
-        <p class="buttons">
-          <button type="button" onClick={state.downloadProblems}>
-            All of them as CSV
-          </button>
-        </p>
-      )}
-    </section>
+      <p class="buttons">
+        <button type="button" onClick={state.downloadProblems}>
+          All of them as CSV
+        </button>
+      </p>
+    </>
   );
 }
 
 /** The own table that the site reads now. */
 function Kept({ state }: { readonly state: YourTableState }) {
   const { value: own } = state.own;
+  const comparing = state.comparing.value;
   if (!own)
     return (
       <p>The site reads its own table. Open one of yours, and Evidence, Target, Programme and Studies read that.</p>
@@ -138,28 +165,28 @@ function Kept({ state }: { readonly state: YourTableState }) {
     <section aria-label="The table that the site reads">
       <h2>The site now reads your table</h2>
       <p>
-        {own.name}: {own.rows.toLocaleString('en')} rows of {own.studies.toLocaleString('en')} studies. Evidence,
-        Target, Programme and Studies read it until you go back, also after a reload. Answer, Figures and Methods go on
-        showing the site's own.
+        {own.name}: {countWords(own.rows, 'row')} of {countStudies(own.studies)}. Evidence, Target, Programme and
+        Studies read it until you go back, also after a reload. Answer, Figures and Methods go on showing the site's
+        own.
       </p>
       <p class="buttons">
-        <button type="button" onClick={() => void state.goBack()}>
+        <button
+          type="button"
+          onClick={() => {
+            focusFile();
+            void state.goBack();
+          }}
+        >
           Remove it and go back to the site's table
         </button>
         <button type="button" onClick={state.downloadTable}>
           Export it as CSV
         </button>
-        <button type="button" onClick={state.compare} disabled={state.comparing.value}>
-          What changed against the site's table
+        {/* One button for both, so that it keeps the focus. */}
+        <button type="button" onClick={comparing ? state.cancel : state.compare}>
+          {comparing ? 'Stop comparing' : "What changed against the site's table"}
         </button>
-        {state.comparing.value && (
-          <>
-            <span role="status">Fitting both tables, and each change on its own …</span>
-            <button type="button" onClick={state.cancel}>
-              Stop
-            </button>
-          </>
-        )}
+        <span role="status">{comparing && 'Fitting both tables, and each change on its own …'}</span>
       </p>
       {state.comparison.value && <TableChanges comparison={state.comparison.value} />}
     </section>

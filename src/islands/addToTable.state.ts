@@ -6,15 +6,16 @@ import { signal } from '@preact/signals';
 import type { Problem } from '../evidence/problem.ts';
 import type { JoinedTables, TableText } from './joinTables.ts';
 import type { JoinRequest } from './joinWorker.ts';
-import { loadOwnTable, storeOwnTable } from './ownTable.ts';
 import { MARK_CHANGED } from './ownTableMark.ts';
+import { loadOwnTable, storeOwnTable } from './ownTableStore.ts';
+import { reasonOf } from './reasonOf.ts';
 
 /** Name of a table that was made of such rows alone. */
 const OWN_NAME = 'own-arms.csv';
 
 type Joined = Extract<JoinedTables, { readonly kind: 'joined' }>;
 
-export type Adding =
+type Adding =
   | { readonly step: 'none' }
   | { readonly step: 'working' }
   /** There is no own table: of what shall it be made? */
@@ -50,10 +51,10 @@ export function createAdding(siteTable: SiteTable, csvOf: () => string) {
       const text = await response.text();
       await join({ name: siteTable.name, text }, siteTable.name.replace(/(?:\.csv)?$/iu, '-and-own.csv'));
     });
-  const confirm = () =>
-    attempt(async () => {
-      if (adding.value.step === 'asking about columns') await store(adding.value.joined);
-    });
+  const confirm = async () => {
+    const { value: asked } = adding;
+    if (asked.step === 'asking about columns') await attempt(() => store(asked.joined));
+  };
   const cancel = () => {
     adding.value = { step: 'none' };
   };
@@ -66,18 +67,17 @@ export function createAdding(siteTable: SiteTable, csvOf: () => string) {
     else await store(reply);
   };
   const store = async (joined: Joined) => {
-    const { table, studies, rows, demonstration } = joined;
-    await storeOwnTable({ ...table, studies, rows, demonstration });
+    await storeOwnTable({ ...joined.mark, text: joined.table.text });
     dispatchEvent(new Event(MARK_CHANGED));
     adding.value = { step: 'added', joined };
   };
   const attempt = async (work: () => Promise<void>) => {
-    const before = adding.value;
+    if (adding.value.step === 'working') return;
+    adding.value = { step: 'working' };
     try {
-      if (before.step !== 'asking about columns') adding.value = { step: 'working' };
       await work();
     } catch (error) {
-      adding.value = { step: 'failed', reason: error instanceof Error ? error.message : String(error) };
+      adding.value = { step: 'failed', reason: reasonOf(error) };
     }
   };
   return { adding, start, startWithRows, startWithCopy, confirm, cancel };

@@ -20,6 +20,7 @@ import type { Analysis } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import { type FigureSource, gatherFigures } from './figureSource.ts';
 import { listVocabulary, type Vocabulary } from './filterOptions.ts';
+import { reasonOf } from './reasonOf.ts';
 import { type StudiesView, viewStudies } from './studiesView.ts';
 import { loadTableText } from './tableText.ts';
 
@@ -71,7 +72,7 @@ async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): 
       for await (const source of gatherFigures(arms, table, settings)) reply({ kind, id, ...source });
     } else await sweep(arms, settings, id);
   } catch (error) {
-    reply({ kind: 'problem', id, problem: error instanceof Error ? error.message : String(error) });
+    reply({ kind: 'problem', id, problem: reasonOf(error) });
   }
 }
 

@@ -11,13 +11,25 @@ import { type Advice, advise } from '../practice/advice.ts';
 import { judgementOf } from '../practice/judgement.ts';
 import { loadForPossible, POSSIBLE_REPETITIONS, possibleAt } from '../practice/possible.ts';
 import type { Situation } from '../practice/situation.ts';
-import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
-import { addressOfTable } from './ownTable.ts';
+import type { WorkerReply } from './analysisWorker.ts';
+import { type Calculation, startCalculation } from './calculation.ts';
+import { addressOfTable, readMark } from './ownTable.ts';
 import { type Choices, DEFAULT_CHOICES, OTHER_EXERCISE, readChoices, writeChoices } from './situationAddress.ts';
 
-export function createCalculator(start: PracticeAnalysis, exercises: readonly Exercise[], shipped: string) {
+/** Milliseconds without a change after which the address is written: browsers refuse to write it at every step of a slider. */
+const REST = 300;
+
+/** The site's table: its address, and whether its studies are invented. */
+export interface ShippedTable {
+  readonly address: string;
+  readonly demonstration: boolean;
+}
+
+export function createCalculator(start: PracticeAnalysis, exercises: readonly Exercise[], shipped: ShippedTable) {
   /** True while the reader's own table is wanted and the site's still answers. */
   const foreign = signal(false);
+  /** True where the studies behind the answer are invented. */
+  const demonstration = signal(shipped.demonstration);
   const choices = signal<Choices>(DEFAULT_CHOICES);
   const analysis = signal<PracticeAnalysis>(start);
   const pending = signal(false);
@@ -76,28 +88,23 @@ export function createCalculator(start: PracticeAnalysis, exercises: readonly Ex
     );
     change(values);
     ignored.value = unread;
-    const table = addressOfTable(shipped);
-    const isOwn = table !== shipped;
+    const table = addressOfTable(shipped.address);
+    const isOwn = table !== shipped.address;
     foreign.value = isOwn;
-    let worker: Worker | null = null;
+    let calculation: Calculation | null = null;
     let latest = 0;
-    const fail = () => {
+    const take = (reply: WorkerReply) => {
+      if (reply.id !== latest) return;
       pending.value = false;
-      problem.value = 'the calculation could not be started in this browser';
+      problem.value = reply.kind === 'problem' ? reply.problem : null;
+      if (reply.kind !== 'practice') return;
+      analysis.value = reply.analysis;
+      foreign.value = false;
+      if (isOwn) demonstration.value = readMark()?.demonstration ?? shipped.demonstration;
     };
-    const openWorker = () => {
-      if (worker) return worker;
-      worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
-      worker.addEventListener('error', fail);
-      worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
-        if (data.id !== latest) return;
-        pending.value = false;
-        problem.value = data.kind === 'problem' ? data.problem : null;
-        if (data.kind !== 'practice') return;
-        analysis.value = data.analysis;
-        foreign.value = false;
-      });
-      return worker;
+    const fail = (reason: string) => {
+      pending.value = false;
+      problem.value = reason;
     };
     const wanted = computed(() => `${choices.value.keep} ${choices.value.confidence}`);
     const stopAsking = effect(() => {
@@ -107,19 +114,24 @@ export function createCalculator(start: PracticeAnalysis, exercises: readonly Ex
       if (!isOwn && JSON.stringify(settings) === JSON.stringify(start.settings)) {
         analysis.value = start;
         pending.value = false;
+        problem.value = null;
         return;
       }
       pending.value = true;
-      const request: WorkerRequest = { kind: 'practice', id: latest, table, settings };
-      openWorker().postMessage(request);
+      calculation ??= startCalculation(take, fail);
+      calculation.ask({ kind: 'practice', id: latest, table, settings });
     });
+    let rest: ReturnType<typeof setTimeout> | undefined;
     const stopWriting = effect(() => {
-      history.replaceState(null, '', `${location.pathname}${writeChoices(choices.value)}${location.hash}`);
+      const query = writeChoices(choices.value);
+      clearTimeout(rest);
+      rest = setTimeout(() => history.replaceState(null, '', `${location.pathname}${query}${location.hash}`), REST);
     });
     return () => {
       stopAsking();
       stopWriting();
-      worker?.terminate();
+      clearTimeout(rest);
+      calculation?.end();
     };
   };
   return {
@@ -131,6 +143,7 @@ export function createCalculator(start: PracticeAnalysis, exercises: readonly Ex
     possible,
     pending,
     foreign,
+    demonstration,
     problem,
     ignored,
     refused,

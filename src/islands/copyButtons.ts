@@ -2,6 +2,8 @@
  * Buttons that copy the text of the element they name; hidden until a browser runs this. An address that
  * the build could only write without its host is completed first.
  */
+import { copyText } from './copyText.ts';
+
 for (const text of document.querySelectorAll<HTMLElement>('[data-incomplete]')) {
   const path = text.dataset.incomplete ?? '';
   text.textContent = (text.textContent ?? '').replaceAll(path, new URL(path, location.href).href);
@@ -16,12 +18,12 @@ async function copy(button: HTMLButtonElement): Promise<void> {
   const source = document.getElementById(button.dataset.copy ?? '');
   const status = document.getElementById('copy-status');
   if (!source || !status) throw new Error(`nothing to copy from: ${button.dataset.copy}`);
-  try {
-    await navigator.clipboard.writeText(source.textContent ?? '');
+  if (await copyText(source.textContent ?? '')) {
     status.textContent = 'Copied.';
-  } catch {
-    // Where the clipboard is closed to pages, the text is marked for the reader's own copying.
-    getSelection()?.selectAllChildren(source);
-    status.textContent = 'This browser does not let a page copy; the text is marked instead.';
+    return;
   }
+  // Where the clipboard is closed to pages, the text is marked, in sight, for the reader's own copying.
+  source.closest('details')?.setAttribute('open', '');
+  getSelection()?.selectAllChildren(source);
+  status.textContent = 'This browser does not let a page copy; the text is marked instead.';
 }

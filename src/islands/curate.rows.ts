@@ -6,7 +6,7 @@ import { ARM_FACTS, STUDY_FACTS } from '../evidence/crossRow.ts';
 import type { ArmColumn } from '../evidence/schema.ts';
 import type { Cells } from './curate.cells.ts';
 
-export interface PlacedRows {
+interface PlacedRows {
   readonly rows: readonly Cells[];
   /** Place of the row in hand, from 0. */
   readonly place: number;

@@ -2,11 +2,12 @@
  * The controls of the Evidence page as data: what each is called, what it does, what usually happens
  * when it moves, and how it reads and changes the settings.
  */
-import type { Settings } from '../model/settings.ts';
+import { ADJUSTMENTS, defaultSettings, type Settings } from '../model/settings.ts';
+import { inPercent } from '../numerics/percent.ts';
 
 export type Change = (settings: Settings) => Settings;
 
-export interface ChoiceControl {
+interface ChoiceControl {
   readonly kind: 'choice';
   readonly id: string;
   readonly label: string;
@@ -16,7 +17,7 @@ export interface ChoiceControl {
   readonly write: (value: string) => Change;
 }
 
-export interface NumberControl {
+interface NumberControl {
   readonly kind: 'number';
   readonly id: string;
   readonly label: string;
@@ -29,19 +30,7 @@ export interface NumberControl {
   readonly write: (value: number) => Change;
 }
 
-export interface ListControl {
-  readonly kind: 'list';
-  readonly id: string;
-  readonly label: string;
-  readonly help: string;
-  readonly key: FilterKey;
-  readonly options: readonly string[];
-}
-
 export type Control = ChoiceControl | NumberControl;
-
-/** Filters that are lists of words. */
-export type FilterKey = Exclude<keyof Settings['include'], 'yearFrom' | 'yearTo' | 'withoutStudies'>;
 
 const set =
   <Key extends keyof Settings>(key: Key, value: Settings[Key]): Change =>
@@ -65,6 +54,16 @@ const choice = <Key extends 'outcome' | 'metric' | 'curve' | 'weighting'>(
   },
 });
 
+export const CURVE_NAMES = {
+  line: 'straight line',
+  log: 'logarithm',
+  quadratic: 'parabola',
+  spline: 'spline',
+} as const satisfies Readonly<Record<Settings['curve'], string>>;
+
+/** Limits of the split, per cent of 1RM, and where it stands when loads are put apart. */
+export const SPLIT = { min: 30, max: 85, usual: defaultSettings.split ?? 60 } as const;
+
 export const SETTING_CONTROLS: readonly Control[] = [
   choice(
     'outcome',
@@ -76,10 +75,10 @@ export const SETTING_CONTROLS: readonly Control[] = [
     ],
   ),
   choice('curve', 'Curve', 'A bend near failure moves the target closer to it; four shapes are compared below.', [
-    ['line', 'straight line'],
-    ['log', 'logarithm'],
-    ['quadratic', 'parabola'],
-    ['spline', 'spline'],
+    ['line', CURVE_NAMES.line],
+    ['log', CURVE_NAMES.log],
+    ['quadratic', CURVE_NAMES.quadratic],
+    ['spline', CURVE_NAMES.spline],
   ]),
   choice(
     'weighting',
@@ -101,18 +100,18 @@ export const SETTING_CONTROLS: readonly Control[] = [
       { value: 'one', label: 'all loads together' },
     ],
     read: ({ split }) => (split === null ? 'one' : 'two'),
-    write: (value) => set('split', value === 'one' ? null : 60),
+    write: (value) => set('split', value === 'one' ? null : SPLIT.usual),
   },
   {
     kind: 'number',
     id: 'split',
     label: 'Split',
     help: 'Loads below it are light. Moving it takes studies from one curve to the other; the target should not jump.',
-    min: 30,
-    max: 85,
+    min: SPLIT.min,
+    max: SPLIT.max,
     step: 1,
     unit: '% of 1RM',
-    read: ({ split }) => split ?? 60,
+    read: ({ split }) => split ?? SPLIT.usual,
     write: (value) => set('split', value),
   },
   {
@@ -124,7 +123,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     max: 99,
     step: 1,
     unit: '%',
-    read: ({ keptShare }) => Math.round(100 * keptShare),
+    read: ({ keptShare }) => inPercent(keptShare),
     write: (value) => set('keptShare', value / 100),
   },
   {
@@ -136,7 +135,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     max: 99,
     step: 1,
     unit: '%',
-    read: ({ confidence }) => Math.round(100 * confidence),
+    read: ({ confidence }) => inPercent(confidence),
     write: (value) => set('confidence', value / 100),
   },
   choice('metric', 'Metric', 'Per cent change does not depend on how alike people were; standardised change does.', [
@@ -181,60 +180,22 @@ export const SETTING_CONTROLS: readonly Control[] = [
       { value: 'weekly-sets', label: 'weekly sets' },
       { value: 'weeks', label: 'weeks' },
       { value: 'training-status', label: 'training status' },
-      { value: 'load,weekly-sets,weeks,training-status', label: 'all four' },
+      { value: ADJUSTMENTS.join(','), label: 'all four' },
     ],
-    read: ({ adjust }) => adjust.join(','),
-    write: (value) => {
-      const names = (['load', 'weekly-sets', 'weeks', 'training-status'] as const).filter((name) =>
-        value.split(',').includes(name),
-      );
-      return set('adjust', [...names]);
-    },
+    read: ({ adjust }) => ADJUSTMENTS.filter((name) => adjust.includes(name)).join(','),
+    write: (value) =>
+      set(
+        'adjust',
+        ADJUSTMENTS.filter((name) => value.split(',').includes(name)),
+      ),
   },
 ];
 
-/** What of the table the filters can choose between. */
-export type FilterOptions = Readonly<Record<FilterKey, readonly string[]>>;
-
-const FILTERS: readonly Omit<ListControl, 'options' | 'kind' | 'id'>[] = [
-  {
-    key: 'trainingStatus',
-    label: 'Training status',
-    help: 'Trained people grow less, whatever the reserve; the slope may differ too.',
-  },
-  { key: 'sex', label: 'Sex', help: 'Fewer studies, wider bands; differences are rarely larger than that.' },
-  { key: 'joints', label: 'Joints moved', help: 'Single-joint exercise is easier to take to failure.' },
-  { key: 'muscle', label: 'Muscle', help: 'One muscle is often left with too few studies to fit.' },
-  { key: 'measure', label: 'Measure', help: 'Thickness and area need not change by the same share.' },
-  {
-    key: 'concerns',
-    label: 'Concerns about bias',
-    help: "The curator's judgement. Leaving out high concerns should not turn the slope round.",
-  },
-  { key: 'design', label: 'Design', help: 'Within-person designs compare limbs of one person and are more precise.' },
-  {
-    key: 'failureDefinition',
-    label: 'Failure meant',
-    help: 'A stricter definition calls the same set closer to failure.',
-  },
-  {
-    key: 'reserveBasis',
-    label: 'Reserve known from',
-    help: 'Prescriptions are not always followed; measured reserve usually steepens the slope.',
-  },
-];
-
-export function listFilters(options: FilterOptions): readonly ListControl[] {
-  return FILTERS.map((filter) => ({ ...filter, kind: 'list', id: filter.key, options: options[filter.key] }));
-}
-
-/** A filter with one word switched on or off. An empty list keeps all, so switching off the last of all but one keeps that one. */
-export function toggleFilter(key: FilterKey, word: string, options: readonly string[]): Change {
-  return (settings) => {
-    const chosen: readonly string[] = settings.include[key];
-    const now = chosen.length === 0 ? options : chosen;
-    const next = now.includes(word) ? now.filter((one) => one !== word) : [...now, word];
-    const list = next.length === options.length ? [] : options.filter((one) => next.includes(one));
-    return { ...settings, include: { ...settings.include, [key]: list } };
-  };
+/** Options of a choice, with the present value where an address gave one that is not among them. */
+export function optionsWith(
+  options: ChoiceControl['options'],
+  value: string,
+): readonly { readonly value: string; readonly label: string }[] {
+  const isListed = options.some((option) => option.value === value);
+  return isListed ? options : [...options, { value, label: value.split(',').join(' and ') }];
 }

@@ -5,8 +5,10 @@
 import { formatNumber, formatRange } from '../figures/format.ts';
 import type { Analysis, Band } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
+import { countWords } from './countWords.ts';
+import { SPLIT } from './evidence.controls.ts';
 
-export interface GuideStep {
+interface GuideStep {
   readonly title: string;
   /** What to look at. */
   readonly ask: string;
@@ -42,8 +44,8 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
   },
   {
     title: 'Move the split',
-    ask: 'Ten points higher, some studies change from heavy to light. A target that jumps was resting on the split.',
-    apply: (start) => ({ ...start, split: Math.min(85, (start.split ?? 60) + 10) }),
+    ask: 'Up to ten points higher, some studies change from heavy to light. A target that jumps was resting on the split.',
+    apply: (start) => ({ ...start, split: Math.min(SPLIT.max, (start.split ?? SPLIT.usual) + 10) }),
   },
   {
     title: 'Leave out one study',
@@ -59,25 +61,26 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
 
 /** What moved between two analyses, in one sentence a band. */
 export function describeChange(before: Analysis, after: Analysis): string {
-  const names = Object.keys(after.bands).filter((name) => name in before.bands);
-  const bandOf = ({ bands }: Analysis, name: string): Band | undefined =>
-    Object.entries(bands).find(([key]) => key === name)?.[1];
-  const sentences = names.flatMap((name) => {
-    const [old, now] = [bandOf(before, name), bandOf(after, name)];
-    return old && now ? [describeBandChange(name, old, now)] : [];
-  });
+  const old = new Map(bandsOf(before));
+  const sentences = bandsOf(after).map(([name, now]) => describeBandChange(name, old.get(name), now));
   const rows = after.rows.included - before.rows.included;
   const counted =
     rows === 0
       ? ''
-      : ` ${Math.abs(rows)} row${Math.abs(rows) === 1 ? '' : 's'} ${rows < 0 ? 'fewer' : 'more'} are fitted.`;
+      : ` ${countWords(Math.abs(rows), 'row')} ${rows < 0 ? 'fewer' : 'more'} ${Math.abs(rows) === 1 ? 'is' : 'are'} fitted.`;
   return `Against where you started: ${sentences.join(' ')}${counted}`;
 }
 
-function describeBandChange(name: string, old: Band, now: Band): string {
+function bandsOf({ bands }: Analysis): [name: string, band: Band][] {
+  return Object.entries(bands);
+}
+
+/** @param old undefined where these loads had no fit of their own before */
+function describeBandChange(name: string, old: Band | undefined, now: Band): string {
   if (now.failure) return `With ${name} loads nothing can be fitted: ${now.failure.reason}.`;
   const show = ({ target: { point, low, high } }: Band) =>
     point === null ? 'none' : `${formatNumber(point, 1)} (${formatRange(low, high, 1)})`;
+  if (!old) return `With ${name} loads, now fitted apart, the target is ${show(now)}.`;
   if (show(old) === show(now)) return `With ${name} loads the target stays at ${show(now)}.`;
   return `With ${name} loads the target goes from ${show(old)} to ${show(now)}.`;
 }
@@ -86,14 +89,10 @@ function withoutStudy(settings: Settings, study: string | null): Settings {
   return study === null ? settings : { ...settings, include: { ...settings.include, withoutStudies: [study] } };
 }
 
-function allRows({ bands }: Analysis) {
-  return Object.values(bands).flatMap((band: Band) => band.fitted);
-}
-
 /** Study with the largest sum of 1/v, which is what precision weighs by. */
 function mostPrecise(analysis: Analysis): string | null {
   const sums = new Map<string, number>();
-  for (const { study, standardError } of allRows(analysis))
+  for (const { study, standardError } of bandsOf(analysis).flatMap(([, band]) => band.fitted))
     sums.set(study, (sums.get(study) ?? 0) + standardError ** -2);
   return [...sums].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 }

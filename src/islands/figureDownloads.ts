@@ -3,7 +3,9 @@ import * as Plot from '@observablehq/plot';
 import type { CataloguedFigure } from '../figures/catalogue.ts';
 import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
 import { FILE_WIDTH, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
+import { stripNames } from './plainSvg.ts';
 import { saveFile } from './saveFile.ts';
+import { SITE_NAME } from './siteName.ts';
 
 export const LIVE_FILES = [
   { ending: '.svg', label: 'SVG' },
@@ -30,11 +32,11 @@ export async function saveFigure(
 function drawFile({ slug, figure }: CataloguedFigure, { dataVersion, demonstration, address }: FileContext): SvgFile {
   const plot = { ...figure.plot, width: FILE_WIDTH };
   const svg = Plot.plot({ ...plot, ariaLabel: null });
-  for (const part of svg.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
+  stripNames(svg);
   return writeSvgFile(new XMLSerializer().serializeToString(svg), plot, {
     title: figure.title,
     alternative: figure.alternative,
-    source: `Shy of Failure, figure ${slug}, data version ${dataVersion}, ${address}`,
+    source: `${SITE_NAME}, figure ${slug}, data version ${dataVersion}, ${address}`,
     notice: demonstration ? PICTURE_NOTICE : null,
   });
 }

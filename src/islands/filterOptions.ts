@@ -1,7 +1,7 @@
 /** What a table offers to choose by: the words of its columns, and its years. */
 import type { Arm } from '../evidence/schema.ts';
 import { rangeOf } from '../model/bandFit.ts';
-import type { FilterKey, FilterOptions } from './evidence.controls.ts';
+import type { FilterKey, FilterOptions } from './evidence.filters.ts';
 
 export interface Vocabulary {
   readonly options: FilterOptions;
@@ -23,19 +23,12 @@ const COLUMN_OF = {
 /** Fatigue has no dose-response to filter, so its words are not offered. */
 export function listVocabulary(arms: readonly Arm[]): Vocabulary {
   const rows = arms.filter(({ outcome }) => outcome !== 'fatigue');
-  const words = (key: FilterKey) => [...new Set(rows.flatMap((arm) => arm[COLUMN_OF[key]] ?? []))].sort();
+  const wordsOf = (column: keyof Arm) => [...new Set(rows.flatMap((arm) => arm[column] ?? []))].sort();
   return {
-    options: {
-      trainingStatus: words('trainingStatus'),
-      sex: words('sex'),
-      joints: words('joints'),
-      muscle: words('muscle'),
-      measure: words('measure'),
-      concerns: words('concerns'),
-      design: words('design'),
-      failureDefinition: words('failureDefinition'),
-      reserveBasis: words('reserveBasis'),
-    },
+    options: Object.fromEntries(Object.entries(COLUMN_OF).map(([key, column]) => [key, wordsOf(column)])) as Record<
+      FilterKey,
+      string[]
+    >,
     years: rangeOf(arms.map(({ year }) => year)) ?? { low: 0, high: 0 },
   };
 }

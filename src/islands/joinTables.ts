@@ -1,8 +1,9 @@
 /** New rows below those of a table: one table that was read as a whole before anybody keeps it. */
-import { isDemonstration } from '../evidence/demonstration.ts';
 import type { Problem } from '../evidence/problem.ts';
 import { readArms } from '../evidence/table.ts';
 import { writeArms } from '../evidence/writeTable.ts';
+import type { OwnTableMark } from './ownTable.ts';
+import { markOf } from './tableMark.ts';
 
 export interface TableText {
   readonly name: string;
@@ -14,10 +15,7 @@ export type JoinedTables =
   | {
       readonly kind: 'joined';
       readonly table: TableText;
-      readonly studies: number;
-      readonly rows: number;
-      /** True where a row says that it is invented. */
-      readonly demonstration: boolean;
+      readonly mark: OwnTableMark;
       /** Rows that were added. */
       readonly added: number;
       /** Columns of the table that are not read, so that they are not in the joined one. */
@@ -52,9 +50,7 @@ export function joinTables(table: TableText | null, rows: string, name: string):
   return {
     kind: 'joined',
     table: { name, text },
-    studies: new Set(whole.arms.map(({ study }) => study)).size,
-    rows: whole.arms.length,
-    demonstration: isDemonstration(whole.arms),
+    mark: markOf(name, whole.arms),
     added: added.arms.length,
     unread: warnings.flatMap(({ kind, column }) =>
       kind === 'unknown-column' ? [column ?? 'a column without name'] : [],

@@ -4,7 +4,7 @@ import { LISTED_FIGURES, listFigures } from '../figures/catalogue.ts';
 import type { FileContext } from '../figures/figureFiles.ts';
 import type { Sweep, SweepProgress } from '../model/checks/sweep.ts';
 import { defaultSettings, type Settings } from '../model/settings.ts';
-import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
+import { startCalculation } from './calculation.ts';
 import type { FigureSource } from './figureSource.ts';
 import { addressOfTable } from './ownTable.ts';
 import { readSettings } from './settingsAddress.ts';
@@ -36,33 +36,29 @@ export function createLiveFigure(shipped: string) {
     const table = addressOfTable(shipped);
     const read = readSettings(location.search);
     settings.value = read.settings;
-    const worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
-    const ask = (kind: 'figures' | 'sweep') => {
-      const request: WorkerRequest = { kind, id: 0, table, settings: settings.value };
-      worker.postMessage(request);
-    };
-    worker.addEventListener('error', () => {
-      problem.value = 'the calculation could not be started in this browser';
-    });
-    worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
-      if (data.kind === 'figures') {
-        const { kind: _kind, id: _id, ...found } = data;
-        source.value = found;
-      }
-      if (data.kind === 'sweep progress') sweepProgress.value = data.progress;
-      if (data.kind === 'sweep') sweep.value = data.sweep;
-      if (data.kind === 'problem') problem.value = data.problem;
-    });
+    const calculation = startCalculation(
+      (reply) => {
+        if (reply.kind === 'figures') {
+          const { kind: _kind, id: _id, ...found } = reply;
+          source.value = found;
+        }
+        if (reply.kind === 'sweep progress') sweepProgress.value = reply.progress;
+        if (reply.kind === 'sweep') sweep.value = reply.sweep;
+        if (reply.kind === 'problem') problem.value = reply.problem;
+      },
+      (reason) => {
+        problem.value = reason;
+      },
+    );
+    const ask = (kind: 'figures' | 'sweep') => calculation.ask({ kind, id: 0, table, settings: settings.value });
     ask('figures');
     let isSwept = false;
     const follow = () => {
-      const wanted = decodeURIComponent(location.hash.slice(1));
+      const wanted = decodeHash(location.hash);
       const isListed = LISTED_FIGURES.some((one) => one.slug === wanted);
       if (isListed) slug.value = wanted;
       notice.value =
-        isListed || wanted === ''
-          ? read.notice
-          : `There is no figure “${wanted}”; it is to be one of those in the list.`;
+        isListed || wanted === '' ? read.notice : `There is no figure “${wanted}”; choose one from the list.`;
       // The sweep is asked for once, by the first figure that shows it.
       if (needs.value === 'sweep' && !isSwept) {
         isSwept = true;
@@ -73,7 +69,7 @@ export function createLiveFigure(shipped: string) {
     addEventListener('hashchange', follow);
     return () => {
       removeEventListener('hashchange', follow);
-      worker.terminate();
+      calculation.end();
     };
   };
   const choose = (wanted: string) => {
@@ -87,6 +83,16 @@ export function createLiveFigure(shipped: string) {
     address: location.href,
   });
   return { slug, settings, source, sweepProgress, notice, problem, pending, catalogue, connect, choose, contextOf };
+}
+
+/** What stands behind the hash; as it was written where that is no encoded text. */
+export function decodeHash(hash: string): string {
+  const written = hash.slice(1);
+  try {
+    return decodeURIComponent(written);
+  } catch {
+    return written;
+  }
 }
 
 export type LiveFigureState = ReturnType<typeof createLiveFigure>;

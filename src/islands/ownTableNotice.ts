@@ -1,8 +1,10 @@
 /**
  * Says on every page whether it reads the reader's own table or the site's, and goes back on a click.
- * Loaded on all pages, so it stays small: what removes the table is fetched when it is asked for.
+ * Loaded on all pages, so it stays small: it knows how the table is removed, not how it is read.
  */
+import { countStudies, countWords } from './countWords.ts';
 import { MARK_CHANGED, MARK_NAME } from './ownTableMark.ts';
+import { removeOwnTable } from './ownTableRemoval.ts';
 
 const notice = document.querySelector<HTMLElement>('[data-own-table]');
 const demonstration = document.querySelector<HTMLElement>('[data-demonstration]');
@@ -17,23 +19,31 @@ function show(): void {
   const text = notice.querySelector('[data-text]');
   if (!mark || !text) return;
   text.textContent = reads
-    ? `This page reads your own table, ${mark.name}: ${mark.rows} rows of ${mark.studies} studies.`
+    ? `This page reads your own table, ${mark.name}: ${countWords(mark.rows, 'row')} of ${countStudies(mark.studies)}.`
     : `This page shows the site's own table. Evidence, Target, Programme and Studies read yours, ${mark.name}.`;
 }
 
-/** For the words of the notice; whoever reads the table itself validates it. */
-function readLoosely(): Readonly<Record<'name' | 'rows' | 'studies' | 'demonstration', unknown>> | null {
+interface Mark {
+  readonly name: string;
+  readonly rows: number;
+  readonly studies: number;
+  readonly demonstration: unknown;
+}
+
+/** As far as the words of the notice need it; ownTable.ts, which is larger, validates all of it. */
+function readLoosely(): Mark | null {
   try {
     const mark = JSON.parse(localStorage.getItem(MARK_NAME) ?? 'null');
-    return typeof mark === 'object' ? mark : null;
+    const holds = typeof mark?.name === 'string' && typeof mark.rows === 'number' && typeof mark.studies === 'number';
+    return holds ? mark : null;
   } catch {
     return null;
   }
 }
 
 notice?.querySelector('button')?.addEventListener('click', async () => {
-  const { removeOwnTable } = await import('./ownTable.ts');
-  await removeOwnTable();
+  // The mark goes first, so that the page reads the site's table even where the store cannot be opened.
+  await removeOwnTable().catch(() => undefined);
   location.reload();
 });
 addEventListener(MARK_CHANGED, show);

@@ -17,10 +17,14 @@ interface Picture extends Part {
 /** Declarations of the root that are attributes of SVG as well. */
 const AS_ATTRIBUTES = ['font-size', 'font-family', 'color'] as const;
 
+/** Takes the names off the parts, which Plot gives for pictures that are not one thing. @param svg changed in place */
+export function stripNames(svg: Pick<Picture, 'querySelectorAll'>): void {
+  for (const part of svg.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
+}
+
 /** @param svg changed in place, in a browser's document or the build's */
 export function makePlain(svg: Picture, alternative: string): void {
-  // Plot names its parts for pictures that are not one thing.
-  for (const part of svg.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
+  stripNames(svg);
   for (const style of svg.querySelectorAll('style')) style.remove();
   const declared = new Map(
     (svg.getAttribute('style') ?? '').split(';').map((one) => {

@@ -7,9 +7,10 @@ import { type Exercise, plainName } from '../evidence/exercises.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../practice/programme/report.ts';
 import { readSaved, type SavedProgramme, writeSaved } from '../practice/programme/saved.ts';
-import type { WorkerReply, WorkerRequest } from './analysisWorker.ts';
+import { startCalculation } from './calculation.ts';
 import { addressOfTable } from './ownTable.ts';
 import type { ProgrammeReply, ProgrammeRequest } from './programmeWorker.ts';
+import { reasonOf } from './reasonOf.ts';
 import { saveFile } from './saveFile.ts';
 
 /** Milliseconds without a keystroke after which a programme is checked. */
@@ -34,7 +35,10 @@ export function createProgramme(
   }));
   const report = signal<ProgrammeReport>(reportProgramme(start, input.value));
   const pending = signal(false);
+  /** Why the last step could not be done. */
   const problem = signal<string | null>(null);
+  /** Why the reader's own table is not read. */
+  const tableProblem = signal<string | null>(null);
   const change = (part: Partial<SavedProgramme>) => {
     problem.value = null;
     programme.value = { ...programme.value, ...part };
@@ -46,44 +50,56 @@ export function createProgramme(
   const save = () => {
     saveFile({ name: 'programme.json', type: 'application/json', text: writeSaved(programme.value) });
   };
+  /** Number of the file that was opened last: one that takes longer to read must not come after it. */
+  let lastOpened = 0;
   /** A file of this page, or a CSV of sets for one version. */
   const open = async (file: File, version: VersionName) => {
-    const text = await file.text();
+    const place = ++lastOpened;
+    try {
+      const text = await file.text();
+      if (place === lastOpened) takeText(file.name, text, version);
+    } catch (error) {
+      problem.value = `${file.name}: ${reasonOf(error)}`;
+    }
+  };
+  const takeText = (name: string, text: string, version: VersionName) => {
     if (!/^\s*\{/u.test(text)) {
       change({ [version]: text });
       return;
     }
     const read = readSaved(text);
     if (read.problem === null) change(read.programme);
-    else problem.value = `${file.name}: ${read.problem}`;
+    else problem.value = `${name}: ${read.problem}`;
   };
 
   /** Has the reader's own table analysed, once; returns what ends it. */
   const readOwn = (table: string) => {
-    const worker = new Worker(new URL('./analysisWorker.ts', import.meta.url), { type: 'module' });
-    const request: WorkerRequest = { kind: 'practice', id: 0, table, settings: start.settings };
-    worker.addEventListener('message', ({ data }: MessageEvent<WorkerReply>) => {
-      if (data.kind === 'problem') problem.value = data.problem;
-      if (data.kind !== 'practice') return;
-      analysis.value = data.analysis;
-      foreign.value = false;
-      worker.terminate();
-    });
-    worker.postMessage(request);
-    return () => worker.terminate();
+    foreign.value = true;
+    const calculation = startCalculation(
+      (reply) => {
+        if (reply.kind === 'problem') tableProblem.value = reply.problem;
+        if (reply.kind !== 'practice') return;
+        analysis.value = reply.analysis;
+        foreign.value = false;
+        calculation.end();
+      },
+      (reason) => {
+        tableProblem.value = reason;
+      },
+    );
+    calculation.ask({ kind: 'practice', id: 0, table, settings: start.settings });
+    return calculation.end;
   };
 
   const connect = () => {
-    const stored = sessionStorage.getItem(STORE);
-    const restored = stored === null ? null : readSaved(stored).programme;
+    const restored = readStored();
     if (restored) programme.value = restored;
     const worker = new Worker(new URL('./programmeWorker.ts', import.meta.url), { type: 'module' });
     let latest = 0;
     /** The analysis that the worker has. */
     let sent: PracticeAnalysis | null = null;
     const table = addressOfTable(shipped);
-    foreign.value = table !== shipped;
-    const stopReading = foreign.value ? readOwn(table) : null;
+    const stopReading = table === shipped ? null : readOwn(table);
     worker.addEventListener('error', () => {
       pending.value = false;
       problem.value = 'the check could not be started in this browser';
@@ -101,11 +117,13 @@ export function createProgramme(
       if (wanted.input === checked.input && wanted.by === checked.by) return;
       checked = wanted;
       pending.value = true;
+      // From here on a reply is about what stood before.
+      const id = ++latest;
       clearTimeout(rest);
       rest = setTimeout(() => {
-        sessionStorage.setItem(STORE, writeSaved(programme.peek()));
+        store(programme.peek());
         const request: ProgrammeRequest = {
-          id: ++latest,
+          id,
           analysis: sent === wanted.by ? null : wanted.by,
           input: wanted.input,
         };
@@ -126,6 +144,7 @@ export function createProgramme(
     pending,
     foreign,
     problem,
+    tableProblem,
     analysis,
     change,
     describe,
@@ -137,3 +156,21 @@ export function createProgramme(
 }
 
 export type ProgrammeState = ReturnType<typeof createProgramme>;
+
+/** What this tab kept; null where it kept nothing that can be read. */
+function readStored(): SavedProgramme | null {
+  try {
+    return readSaved(sessionStorage.getItem(STORE) ?? '').programme;
+  } catch {
+    // A browser may forbid pages to keep anything.
+    return null;
+  }
+}
+
+function store(programme: SavedProgramme): void {
+  try {
+    sessionStorage.setItem(STORE, writeSaved(programme));
+  } catch {
+    // Forbidden or full: the programme is checked all the same, and can be saved to a file.
+  }
+}

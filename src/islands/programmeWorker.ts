@@ -1,6 +1,7 @@
 /** The worker that checks programmes, however long they are, without holding up the page. */
 import type { PracticeAnalysis } from '../model/full.ts';
 import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../practice/programme/report.ts';
+import { reasonOf } from './reasonOf.ts';
 
 export interface ProgrammeRequest {
   readonly id: number;
@@ -25,6 +26,6 @@ function answer({ id, input }: ProgrammeRequest): ProgrammeReply {
   try {
     return { id, report: reportProgramme(analysis, input), problem: null };
   } catch (error) {
-    return { id, report: null, problem: error instanceof Error ? error.message : String(error) };
+    return { id, report: null, problem: reasonOf(error) };
   }
 }

@@ -1,3 +1,6 @@
+/** Milliseconds that a browser has for taking a file: some begin to read it only after the click. */
+const TO_BE_TAKEN = 60_000;
+
 /** Hands a file to the reader's browser as a download. */
 export function saveFile({
   name,
@@ -13,5 +16,5 @@ export function saveFile({
   link.href = address;
   link.download = name;
   link.click();
-  URL.revokeObjectURL(address);
+  setTimeout(() => URL.revokeObjectURL(address), TO_BE_TAKEN);
 }

@@ -41,7 +41,7 @@ const GROUPS = {
 } as const;
 const NONE = 'none';
 
-export interface ReadAddress {
+interface ReadAddress {
   readonly settings: Settings;
   /** What could not be taken, for the reader; null where everything was. */
   readonly notice: string | null;

@@ -75,8 +75,8 @@ export const DEFAULT_CHOICES: Choices = {
   hours: null,
   judgement: 'taken as said',
   ...PUBLISHED_JUDGEMENT,
-  keep: 100 * defaultSettings.keptShare,
-  confidence: 100 * defaultSettings.confidence,
+  keep: Math.round(100 * defaultSettings.keptShare),
+  confidence: Math.round(100 * defaultSettings.confidence),
 };
 
 /**

@@ -1,5 +1,6 @@
 /** State of the table of studies: by which column it is sorted, what is looked for, and which rows that shows. */
 import { computed, signal } from '@preact/signals';
+import { countStudies } from './countWords.ts';
 
 /** A row as the page has it. */
 export interface StudyRow {
@@ -17,15 +18,27 @@ export interface Sorting {
   readonly descending: boolean;
 }
 
+interface StudyTableChoices {
+  /** null for the order of the page. */
+  readonly sorting: Sorting | null;
+  readonly sought: string;
+  /** The chosen word of each fact; a fact without one shows all. */
+  readonly chosen: Readonly<Record<string, string>>;
+}
+
 /**
  * @param rows in the order of the page
  * @param columns names of the columns, for the status line
+ * @param choices that stand at first: those made in the table that this one takes the place of
  */
-export function createStudyTable(rows: readonly StudyRow[], columns: readonly string[]) {
-  const sorting = signal<Sorting | null>(null);
-  const sought = signal('');
-  /** The chosen word of each fact; a fact without one shows all. */
-  const chosen = signal<Readonly<Record<string, string>>>({});
+export function createStudyTable(
+  rows: readonly StudyRow[],
+  columns: readonly string[],
+  choices: StudyTableChoices = { sorting: null, sought: '', chosen: {} },
+) {
+  const sorting = signal(choices.sorting);
+  const sought = signal(choices.sought);
+  const chosen = signal(choices.chosen);
   const searchable = rows.map(({ words }) => fold(words));
 
   /** Places of the rows that are shown, in the order in which they are. */
@@ -46,7 +59,7 @@ export function createStudyTable(rows: readonly StudyRow[], columns: readonly st
   const status = computed(() => {
     const by = sorting.value;
     const order = by ? `, by ${columns[by.column]}, ${by.descending ? 'falling' : 'rising'}` : '';
-    return `${shown.value.length} of ${rows.length} studies${order}`;
+    return `${shown.value.length} of ${countStudies(rows.length)}${order}`;
   });
   const changed = computed(
     () => sorting.value !== null || sought.value !== '' || Object.values(chosen.value).some((word) => word !== ''),
@@ -65,7 +78,12 @@ export function createStudyTable(rows: readonly StudyRow[], columns: readonly st
     sought.value = '';
     chosen.value = {};
   };
-  return { sorting, sought, chosen, shown, status, changed, sortBy, choose, reset };
+  const choicesNow = (): StudyTableChoices => ({
+    sorting: sorting.peek(),
+    sought: sought.peek(),
+    chosen: chosen.peek(),
+  });
+  return { choicesNow, sorting, sought, chosen, shown, status, changed, sortBy, choose, reset };
 }
 
 export type StudyTableState = ReturnType<typeof createStudyTable>;

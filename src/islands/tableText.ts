@@ -1,5 +1,6 @@
 /** Text of a table by its address: the reader's own from this browser, or one on the site. For workers. */
-import { loadOwnTable, OWN_TABLE } from './ownTable.ts';
+import { OWN_TABLE } from './ownTable.ts';
+import { loadOwnTable } from './ownTableStore.ts';
 
 /** @throws where the table is not there, with the reason */
 export async function loadTableText(address: string): Promise<string> {

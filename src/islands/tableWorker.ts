@@ -2,7 +2,6 @@
  * The worker of “Your table”: opens a file in steps with progress, validates and stores it, and says
  * what changed against the site's table. It is ended to cancel.
  */
-import { isDemonstration } from '../evidence/demonstration.ts';
 import { formatProblem, type Problem } from '../evidence/problem.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { readArms, readArmsInSteps } from '../evidence/table.ts';
@@ -10,7 +9,10 @@ import { problemsToCsv } from '../evidence/writeProblems.ts';
 import { writeArms } from '../evidence/writeTable.ts';
 import { compareTables, type TableComparison } from '../model/compareTables.ts';
 import { defaultSettings } from '../model/settings.ts';
-import { OWN_TABLE, type OwnTableMark, writeOwnTable } from './ownTable.ts';
+import { OWN_TABLE, type OwnTableMark } from './ownTable.ts';
+import { writeOwnTable } from './ownTableStore.ts';
+import { reasonOf } from './reasonOf.ts';
+import { markOf } from './tableMark.ts';
 import { loadTableText } from './tableText.ts';
 
 export type TableRequest =
@@ -49,13 +51,14 @@ let last: {
 
 self.addEventListener('message', ({ data }: MessageEvent<TableRequest>) => {
   answer(data).catch((error: unknown) => {
-    reply({ kind: 'failed', reason: error instanceof Error ? error.message : String(error) });
+    reply({ kind: 'failed', reason: reasonOf(error) });
   });
 });
 
 async function answer(request: TableRequest): Promise<void> {
   if (request.kind === 'open') await open(request.file);
-  else if (request.kind === 'problems' && last) {
+  else if (request.kind === 'problems') {
+    if (!last) throw new Error('the list of problems went when the work was stopped; open the file again');
     const name = `${last.name.replace(/\.\w+$/u, '')}-problems.csv`;
     reply({ kind: 'file', name, text: problemsToCsv(last.problems, last.warnings) });
   } else if (request.kind === 'export') {
@@ -77,12 +80,7 @@ async function open(file: File): Promise<void> {
   }
   const { arms, problems, warnings } = step.value;
   last = { name: file.name, problems, warnings };
-  const mark: OwnTableMark = {
-    name: file.name,
-    studies: new Set(arms.map(({ study }) => study)).size,
-    rows: arms.length,
-    demonstration: isDemonstration(arms),
-  };
+  const mark = markOf(file.name, arms);
   const stored = problems.length === 0;
   if (stored) await writeOwnTable({ ...mark, text });
   reply({

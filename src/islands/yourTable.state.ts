@@ -1,12 +1,14 @@
 /** State of “Your table”: the file that is being opened, what is wrong with it, and the table that the site reads. */
 import { signal } from '@preact/signals';
 import type { TableComparison } from '../model/compareTables.ts';
-import { markOwnTable, type OwnTableMark, readMark, removeOwnTable } from './ownTable.ts';
+import { markOwnTable, type OwnTableMark, readMark } from './ownTable.ts';
 import { MARK_CHANGED } from './ownTableMark.ts';
+import { removeOwnTable } from './ownTableRemoval.ts';
+import { reasonOf } from './reasonOf.ts';
 import { saveFile } from './saveFile.ts';
 import type { OpenedTable, TableReply, TableRequest } from './tableWorker.ts';
 
-export interface OpeningProgress {
+interface OpeningProgress {
   readonly name: string;
   readonly phase: 'reading' | 'checking';
   /** 0 to 1. */
@@ -41,20 +43,31 @@ export function createYourTable(shipped: string) {
     if (reply.kind === 'progress') {
       const name = progress.value?.name ?? '';
       progress.value = { name, phase: reply.phase, share: reply.total > 0 ? reply.done / reply.total : 0 };
+    } else if (reply.kind === 'opened') {
+      progress.value = null;
+      opened.value = reply.opened;
+      if (reply.stored) takeUp(reply.opened.mark);
+    } else if (reply.kind === 'comparison') {
+      comparing.value = false;
+      comparison.value = reply.comparison;
+    } else if (reply.kind === 'file') saveFile({ name: reply.name, type: 'text/csv', text: reply.text });
+    else {
+      progress.value = null;
+      comparing.value = false;
+      failure.value = reply.reason;
+    }
+  };
+  /** Has the whole site read the table that the worker stored. */
+  const takeUp = (mark: OwnTableMark) => {
+    try {
+      markOwnTable(mark);
+    } catch (error) {
+      failure.value = reasonOf(error);
       return;
     }
-    progress.value = null;
-    comparing.value = false;
-    if (reply.kind === 'opened') {
-      opened.value = reply.opened;
-      if (!reply.stored) return;
-      markOwnTable(reply.opened.mark);
-      own.value = reply.opened.mark;
-      comparison.value = null;
-      dispatchEvent(new Event(MARK_CHANGED));
-    } else if (reply.kind === 'comparison') comparison.value = reply.comparison;
-    else if (reply.kind === 'file') saveFile({ name: reply.name, type: 'text/csv', text: reply.text });
-    else failure.value = reply.reason;
+    own.value = mark;
+    comparison.value = null;
+    dispatchEvent(new Event(MARK_CHANGED));
   };
   const open = (file: File) => {
     cancel();
@@ -75,7 +88,13 @@ export function createYourTable(shipped: string) {
   };
   const goBack = async () => {
     cancel();
-    await removeOwnTable();
+    failure.value = null;
+    try {
+      await removeOwnTable();
+    } catch (error) {
+      failure.value = reasonOf(error);
+      return;
+    }
     own.value = null;
     opened.value = null;
     comparison.value = null;

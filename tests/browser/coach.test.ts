@@ -29,7 +29,7 @@ describe('Target', () => {
     await page.keyboard.type('20');
     await page.keyboard.press('Tab');
     await expect.poll(() => textOf(page, '#event')).toMatch(/recovered before the event/iu);
-    expect(new URL(page.url()).search).toBe('?purpose=staying+fresh&exercise=leg+press&hours=20');
+    await expect.poll(() => new URL(page.url()).search).toBe('?purpose=staying+fresh&exercise=leg+press&hours=20');
     await expect.poll(() => page.locator('.answer figure svg').count()).toBe(1);
     expect(complaints).toEqual([]);
     await close();

@@ -233,7 +233,7 @@ describe('Adding to the own table', () => {
     await press(page, 'Add the rows to your table');
     await expect.poll(() => adding(page)).toMatch(/no table of yours in this browser yet/u);
     await press(page, 'with these rows alone');
-    await expect.poll(() => adding(page)).toMatch(/Added 1 row: own-arms\.csv now has 1 rows of 1 study/u);
+    await expect.poll(() => adding(page)).toMatch(/Added 1 row: own-arms\.csv now has 1 row of 1 study/u);
     const first = await readOwn(page);
     expect(first).toMatchObject({ name: 'own-arms.csv', studies: 1, rows: 1 });
     expect(first?.text).toBe(await download(page));

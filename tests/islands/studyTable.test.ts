@@ -58,4 +58,14 @@ describe('the table of studies', () => {
     reset();
     expect(shown.value).toEqual([0, 1, 2, 3]);
   });
+
+  it('that takes the place of another keeps what was sought, chosen and sorted by', () => {
+    const before = make();
+    before.sought.value = 'leg press';
+    before.choose('design', 'parallel');
+    before.sortBy(1);
+    const { shown, status } = createStudyTable([...ROWS].reverse(), ['Study', 'Year'], before.choicesNow());
+    expect(shown.value).toEqual([3]);
+    expect(status.value).toBe('1 of 4 studies, by Year, rising');
+  });
 });

@@ -1,0 +1,20 @@
+/** The numbers of a figure as a table. */
+import type { Figure } from '../figures/figure.ts';
+import { TableHead } from './TableHead.tsx';
+
+export function FigureTable({ table: { columns, rows } }: Pick<Figure, 'table'>) {
+  return (
+    <table>
+      <TableHead columns={columns} />
+      <tbody>
+        {rows.map((row, i) => (
+          <tr key={i}>
+            {row.map((cell, place) => (
+              <td key={place}>{cell}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

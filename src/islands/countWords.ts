@@ -1,0 +1,14 @@
+/** “1 row”, “2,000 rows”, “1 study”, “3 studies”: a number of things with the word that goes with it. */
+export function countWords(number: number, one: string, many = `${one}s`): string {
+  return `${number.toLocaleString('en')} ${number === 1 ? one : many}`;
+}
+
+export function countStudies(number: number): string {
+  return countWords(number, 'study', 'studies');
+}
+
+/** The first names of a list, and how many more there are. */
+export function listFirst(names: readonly string[], most: number): string {
+  const more = names.length - most;
+  return `${names.slice(0, most).join(', ')}${more > 0 ? ` and ${more.toLocaleString('en')} more` : ''}`;
+}

@@ -1,0 +1,99 @@
+/** What the state of a page touches of a browser, pretended: workers that a test answers for, an address, stores and files. */
+import { vi } from 'vitest';
+
+type Listener = (event: { readonly data?: unknown }) => void;
+
+/** A worker that does nothing of its own accord. */
+export class PretendWorker {
+  readonly asked: Record<string, unknown>[] = [];
+  isEnded = false;
+  private readonly listeners: Record<string, Listener[]> = {};
+
+  addEventListener(name: string, listener: Listener): void {
+    this.listeners[name] = [...(this.listeners[name] ?? []), listener];
+  }
+
+  postMessage(request: Record<string, unknown>): void {
+    this.asked.push(request);
+  }
+
+  terminate(): void {
+    this.isEnded = true;
+  }
+
+  /** Says something to the page, as long as it has not been ended. */
+  say(data: unknown): void {
+    if (!this.isEnded) for (const listener of this.listeners.message ?? []) listener({ data });
+  }
+
+  /** Fails as a worker does that the browser cannot start. */
+  break(): void {
+    for (const listener of this.listeners.error ?? []) listener({});
+  }
+
+  /** Requests of one kind. */
+  askedFor(kind: string): Record<string, unknown>[] {
+    return this.asked.filter((request) => request.kind === kind);
+  }
+}
+
+export interface PretendBrowser {
+  /** Workers in the order in which they were started. */
+  readonly workers: PretendWorker[];
+  /** Ways in which the address was written: “push ?v=1&curve=log”. */
+  readonly written: string[];
+  /** Names of the files that were saved. */
+  readonly saved: string[];
+  readonly location: { search: string; hash: string; pathname: string; origin: string };
+}
+
+/** @param storage “forbidden” for a browser that lets pages keep nothing */
+export function pretendBrowser(
+  query = '',
+  storage: Readonly<Record<string, string>> | 'forbidden' = {},
+): PretendBrowser {
+  const browser: PretendBrowser = {
+    workers: [],
+    written: [],
+    saved: [],
+    location: { search: query, hash: '', pathname: '/page/', origin: 'https://shy.example' },
+  };
+  const write = (how: string) => (_state: unknown, _title: string, address: string) => {
+    const query = address.slice(browser.location.pathname.length).split('#')[0];
+    browser.written.push(`${how} ${query}`);
+    browser.location.search = query;
+  };
+  const kept = new Map(storage === 'forbidden' ? [] : Object.entries(storage));
+  const guard = <Result>(act: () => Result): Result => {
+    if (storage === 'forbidden') throw new Error('the store is forbidden');
+    return act();
+  };
+  const store = {
+    getItem: (name: string) => guard(() => kept.get(name) ?? null),
+    setItem: (name: string, text: string) => guard(() => kept.set(name, text)),
+    removeItem: (name: string) => guard(() => kept.delete(name)),
+  };
+  vi.stubGlobal(
+    'Worker',
+    class extends PretendWorker {
+      constructor() {
+        super();
+        browser.workers.push(this);
+      }
+    },
+  );
+  vi.stubGlobal('location', browser.location);
+  vi.stubGlobal('history', { pushState: write('push'), replaceState: write('replace') });
+  vi.stubGlobal('addEventListener', () => undefined);
+  vi.stubGlobal('removeEventListener', () => undefined);
+  vi.stubGlobal('dispatchEvent', () => true);
+  vi.stubGlobal('localStorage', store);
+  vi.stubGlobal('sessionStorage', store);
+  vi.stubGlobal('document', {
+    createElement: () => {
+      const link = { href: '', download: '', click: () => browser.saved.push(link.download) };
+      return link;
+    },
+  });
+  return browser;
+}
