@@ -29,6 +29,8 @@ const STAND_INS: readonly StandIn[] = [
   { source: './interactions/pointer.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
   { source: '../interactions/pointer.js', importer: '/@observablehq/plot/src/', file: `${HERE}/tips.js` },
   { source: '../curve.js', importer: '/@observablehq/plot/src/marks/', file: `${HERE}/curves.js` },
+  { source: '../transforms/bin.js', importer: '/@observablehq/plot/src/marks/', file: `${HERE}/sums.js` },
+  { source: '../transforms/stack.js', importer: '/@observablehq/plot/src/marks/', file: `${HERE}/sums.js` },
   { source: './legends.js', importer: '/@observablehq/plot/src/', file: `${HERE}/legends.js` },
   { source: 'd3-time-format', file: `${HERE}/clockTimes.js` },
 ];
@@ -39,6 +41,7 @@ interface Resolver {
   readonly enforce: 'pre';
   applyToEnvironment(environment: { name: string }): boolean;
   resolveId(source: string, importer: string | undefined): string | null;
+  transform(code: string, id: string): string | null;
 }
 
 export function standIns(root: string): Resolver {
@@ -50,5 +53,8 @@ export function standIns(root: string): Resolver {
       const standIn = STAND_INS.find((one) => one.source === source && importer.includes(one.importer ?? ''));
       return standIn ? join(root, standIn.file) : null;
     },
+    // Makes each distribution at once when it is loaded, so that the bundler keeps all 16; one is used.
+    transform: (code, id) =>
+      id.includes('/d3-random/') ? code.replaceAll('= (function source', '= /* @__PURE__ */ (function source') : null,
   };
 }

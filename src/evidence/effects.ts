@@ -152,8 +152,3 @@ function explain(y: number, effect: string, v: number, variance: string): readon
 export function smallSampleFactor(m: number): number {
   return m > 1 ? Math.exp(gammaln(m / 2) - 0.5 * Math.log(m / 2) - gammaln((m - 1) / 2)) : Number.NaN;
 }
-
-/** Per cent change of a log ratio. */
-export function toPercent(logRatioValue: number): number {
-  return 100 * Math.expm1(logRatioValue);
-}

@@ -1,5 +1,6 @@
 /** What is possible but unusual in a table: warnings that a curator should look at. */
-import { computeEffects, toPercent } from './effects.ts';
+import { toPercent } from '../numerics/percent.ts';
+import { computeEffects } from './effects.ts';
 import type { Problem } from './problem.ts';
 import { correlationFromSds } from './recover.ts';
 import { meanRepetitions } from './repetitions.ts';

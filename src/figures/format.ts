@@ -1,7 +1,8 @@
 /** Numbers as people read them. Only here and in the figures are numbers rounded. */
-import { toPercent } from '../evidence/effects.ts';
+
 import type { Estimate } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
+import { toPercent } from '../numerics/percent.ts';
 
 const MINUS = '−';
 

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Effect } from '../../src/evidence/effects.ts';
-import { computeEffect, computeEffects, smallSampleFactor, toPercent } from '../../src/evidence/effects.ts';
+import { computeEffect, computeEffects, smallSampleFactor } from '../../src/evidence/effects.ts';
 import {
   changeSd,
   correlationFromSds,
@@ -16,6 +16,7 @@ import {
   standardErrorFromT,
 } from '../../src/evidence/recover.ts';
 import { studentTwoSidedP } from '../../src/numerics/distributions.ts';
+import { toPercent } from '../../src/numerics/percent.ts';
 import { expectRelative, expectWithin } from '../support/closeness.ts';
 import { type Cells, makeArms } from '../support/tables.ts';
 

@@ -15,7 +15,6 @@ import {
 } from '../../scripts/demo/truth.ts';
 import { DEMO_SEED, generateDemo } from '../../scripts/demo-evidence.ts';
 import { isDemonstration } from '../../src/evidence/demonstration.ts';
-import { toPercent } from '../../src/evidence/effects.ts';
 import type { ArmColumn } from '../../src/evidence/schema.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import {
@@ -31,6 +30,7 @@ import { analyseFatigue } from '../../src/model/fatigue.ts';
 import type { Band, Estimate } from '../../src/model/result.ts';
 import { defaultSettings } from '../../src/model/settings.ts';
 import { analyseStrength } from '../../src/model/strength.ts';
+import { toPercent } from '../../src/numerics/percent.ts';
 
 const read = (name: string) => readFileSync(new URL(`../../data/${name}`, import.meta.url), 'utf8');
 const demo = generateDemo(DEMO_SEED);
