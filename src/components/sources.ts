@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { formatProblem, type Problem } from '../evidence/problem.ts';
+import { countOf } from '../practice/countOf.ts';
 
 interface Read {
   readonly problems: readonly Problem[];
@@ -30,7 +31,7 @@ export function readSource(file: string, what: string): string {
 export function requireNoProblems<T extends Read>(file: string, read: T): T {
   const list = (some: readonly Problem[]) => some.map((one) => `${file}: ${formatProblem(one)}`).join('\n');
   if (read.problems.length > 0) {
-    throw new Error(`the site is not built: ${read.problems.length} problem(s)\n${list(read.problems)}`);
+    throw new Error(`the site is not built: ${countOf(read.problems.length, 'problem')}\n${list(read.problems)}`);
   }
   if (read.warnings && read.warnings.length > 0) console.warn(list(read.warnings));
   return read;

@@ -73,22 +73,13 @@ function Checked({
         </p>
       )}
       <Scroll label={`Lines of ${name.toLowerCase()}`}>
-        <table class="wide">
+        <table>
           <caption>
             Each line against the evidence: the share of growth at reserve 0 that its reserve keeps (interval), and what
             would be advised for {writePercent(settings.keptShare)}.
           </caption>
           <TableHead
-            columns={[
-              'Line',
-              'Day',
-              'Exercise',
-              'Sets × repetitions, load',
-              'In reserve',
-              'Growth kept',
-              'Advised',
-              'Verdict',
-            ]}
+            columns={['Line', 'Exercise, sets × repetitions, load', 'In reserve', 'Advised', 'Verdict', 'Growth kept']}
           />
           <tbody>
             {(showsAll ? check.lines : check.lines.slice(0, FIRST_LINES)).map((line) => (
@@ -129,19 +120,21 @@ function Line({ checked }: { readonly checked: CheckedLine }) {
   const { day, exercise, sets, repetitions, load, reserve, how } = line;
   return (
     <tr>
-      <td>{line.line}</td>
-      <td>{writeDay(day)}</td>
-      <th scope="row">{exercise.name}</th>
       <td>
-        {sets} × {repetitions}, {formatReserve(load)} %
-        {how && (
-          <>
-            <br />
-            <span class="small">{how}</span>
-          </>
-        )}
+        {line.line}
+        <br />
+        <span class="small">{writeDay(day)}</span>
       </td>
+      <th scope="row">
+        {exercise.name}
+        <br />
+        <span class="small">
+          {sets} × {repetitions}, {formatReserve(load)} %{how && `; ${how}`}
+        </span>
+      </th>
       <td>{formatReserve(reserve)}</td>
+      <td>{showReserve(advised.reserve)}</td>
+      <td>{describeAgainst(checked)}</td>
       <td>
         {kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`}
         {near.loadOutside > 0 && (
@@ -151,8 +144,6 @@ function Line({ checked }: { readonly checked: CheckedLine }) {
           </>
         )}
       </td>
-      <td>{showReserve(advised.reserve)}</td>
-      <td>{describeAgainst(checked)}</td>
     </tr>
   );
 }

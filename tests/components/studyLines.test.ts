@@ -38,6 +38,6 @@ describe('the references of a table', () => {
 
   it('with a wrong file beside it stop the build with all its problems', () => {
     writeFileSync(join(folder, 'studies.csv'), `${HEADER}Mine 2020,Mine A,soon,On mine\nOld 1999,,1999,On old\n`);
-    expect(() => read('Mine 2020')).toThrow(/2 problems;[\s\S]*line 2, `year`[\s\S]*line 3, `authors`/u);
+    expect(() => read('Mine 2020')).toThrow(/not built: 2 problems\n[\s\S]*line 2, `year`[\s\S]*line 3, `authors`/u);
   });
 });
