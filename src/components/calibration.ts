@@ -52,5 +52,5 @@ export const calibration = {
 
 /** A share in per cent with its standard error: “94.6 % (± 0.4 %)”. */
 function withError(value: number, error: number, digits: number): string {
-  return `${formatNumber(100 * value, digits)} % (± ${formatNumber(100 * error, digits)} %)`;
+  return `${formatNumber(100 * value, digits)}\u00a0% (± ${formatNumber(100 * error, digits)}\u00a0%)`;
 }

@@ -38,7 +38,7 @@ export function ofBand(
       if (!found)
         return settings.split === null
           ? 'the analysis fits all loads together'
-          : `the analysis splits loads at ${settings.split} % of 1RM`;
+          : `the analysis splits loads at ${settings.split}\u00a0% of 1RM`;
       if (found.failure) return found.failure.reason;
       return show({ evidence, name: band, band: found });
     },
@@ -118,8 +118,8 @@ export function showYears(of: BandEvidence) {
 
 function describeRows(name: BandName, { rows, studies }: Band, split: number | null): string {
   const loads = {
-    light: `loads below ${split} % of 1RM`,
-    heavy: `loads of ${split} % of 1RM and more`,
+    light: `loads below ${split}\u00a0% of 1RM`,
+    heavy: `loads of ${split}\u00a0% of 1RM and more`,
     all: 'all loads',
   };
   return `The ${countOf(rows, 'row')} of ${countOf(studies, 'study', 'studies')} with ${loads[name]}.`;

@@ -185,17 +185,17 @@ function captionOf(map: EvidenceMap, words: readonly string[]): string {
       ? `${countOf(without.loadOrReserve, 'arm')} without a load or a reserve ${isOrAre(without.loadOrReserve)} not on the map`
       : '',
     outsideCells > 0
-      ? `${countOf(outsideCells, 'arm')} ${isOrAre(outsideCells)} outside ${MAPPED_LOAD.from} to ${MAPPED_LOAD.to} % or ${MAPPED_RESERVE.from} to ${MAPPED_RESERVE.to} in reserve, where the table of numbers ends`
+      ? `${countOf(outsideCells, 'arm')} ${isOrAre(outsideCells)} outside ${MAPPED_LOAD.from} to ${MAPPED_LOAD.to}\u00a0% or ${MAPPED_RESERVE.from} to ${MAPPED_RESERVE.to} in reserve, where the table of numbers ends`
       : '',
   ].filter(Boolean);
   const looks =
     map.split === null
       ? 'Marks'
-      : `Diamonds are light loads, circles heavy ones, split at ${map.split} % of 1RM; marks`;
+      : `Diamonds are light loads, circles heavy ones, split at ${map.split}\u00a0% of 1RM; marks`;
   return [
     `${countOf(arms, 'arm')} and ${people} people of ${countOf(studies, 'study', 'studies')} that measured ${outcome}. ${looks} are sized by people, a number is the arms at one place; the same people may stand at several.`,
     words.length > 0 && arms > 0
-      ? `Largest empty regions between ${MAPPED_LOAD.from} and ${MAPPED_LOAD.to} % and ${MAPPED_RESERVE.from} and ${MAPPED_RESERVE.to} in reserve: ${words.join(' ')}`
+      ? `Largest empty regions between ${MAPPED_LOAD.from} and ${MAPPED_LOAD.to}\u00a0% and ${MAPPED_RESERVE.from} and ${MAPPED_RESERVE.to} in reserve: ${words.join(' ')}`
       : '',
     aside.length > 0 ? `${aside.join('; ')}.` : '',
   ]

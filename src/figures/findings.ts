@@ -27,7 +27,7 @@ export function describeStrength(
   const { metric, smallestWorthwhile } = settings;
   const over = equivalence.difference;
   const difference = `${JUDGED_REPETITIONS} more repetitions in reserve change strength by ${formatChange(over, metric)}`;
-  const least = `the ${smallestWorthwhile[metric]} ${shownUnit(metric)} taken as the smallest difference worth having`;
+  const least = `the ${smallestWorthwhile[metric]}\u00a0${shownUnit(metric)} taken as the smallest difference worth having`;
   const verdicts = {
     inside: `, inside ${least}`,
     'inside and apart from 0': `, apart from 0 but inside ${least}`,
@@ -56,7 +56,7 @@ export function describeRecovery(
   const hours = ({ hours: point, low, high }: typeof first) =>
     `${countOf(Math.round(point), 'hour')} (${formatRange(low, high, 0)})`;
   const later = last === first ? '' : `, after sets with ${last.reserve} left ${hours(last)}`;
-  return `${who} are back to within ${settings.fatigueMargin} % of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countOf(studies, 'study', 'studies')}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
+  return `${who} are back to within ${settings.fatigueMargin}\u00a0% of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countOf(studies, 'study', 'studies')}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
 }
 
 /** Partials and load drops against stopping at failure. */
@@ -168,7 +168,7 @@ export function describeSweep(name: 'light' | 'heavy', sweep: Sweep): string {
   // Where all targets are one there is nothing to move.
   const mover =
     first && first.share > 0
-      ? `; ${CHOICE_WORDS[first.choice]} moves them most (${formatNumber(100 * first.share, 0)} % of their variance)`
+      ? `; ${CHOICE_WORDS[first.choice]} moves them most (${formatNumber(100 * first.share, 0)}\u00a0% of their variance)`
       : '';
   return `All choices: over ${combinations} of metric, correlations, split, curve, weighting, adjustment and inclusion nine in ten targets for ${name} loads lie ${statePlace(found.low, found.high)}${aside}${mover}.`;
 }

@@ -80,10 +80,10 @@ export function formatShare({
   readonly high: number | null;
 }): string {
   const percent = (share: number) => formatNumber(100 * share, 0);
-  if (low === estimate && high === estimate) return `${percent(estimate)} %`;
+  if (low === estimate && high === estimate) return `${percent(estimate)}\u00a0%`;
   const from = low === null ? 'no lower limit' : percent(low);
-  const to = high === null ? 'no upper limit' : `${percent(high)} %`;
-  return `${percent(estimate)} % (${from} to ${to})`;
+  const to = high === null ? 'no upper limit' : `${percent(high)}\u00a0%`;
+  return `${percent(estimate)}\u00a0% (${from} to ${to})`;
 }
 
 /** A reserve or load as it was written: a decimal only where there is one. */
@@ -96,7 +96,7 @@ export function formatChange({ estimate, ciLow, ciHigh }: Interval, metric: Metr
   const [point, low, high] = [estimate, ciLow, ciHigh].map((value) =>
     formatNumber(toShown(value, metric), shownDigits(metric)),
   );
-  return `${point} ${shownUnit(metric)} (${low} to ${high})`;
+  return `${point}\u00a0${shownUnit(metric)} (${low} to ${high})`;
 }
 
 /** A drop of performance on the log scale, above 0 a loss, as a loss in per cent. */

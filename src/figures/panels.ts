@@ -22,7 +22,7 @@ export function describeWeightings(comparisons: readonly WeightingComparison[]):
   const most = comparisons.map(({ weighting, shares }) => {
     const top = [...shares].sort((a, b) => b.share - a.share)[0];
     return top
-      ? `${weighting}: ${top.study} counts most, ${formatNumber(100 * top.share, 0)} % of all`
+      ? `${weighting}: ${top.study} counts most, ${formatNumber(100 * top.share, 0)}\u00a0% of all`
       : `${weighting}: no fit`;
   });
   return `${most.join('; ')}.`;

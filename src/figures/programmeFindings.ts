@@ -50,8 +50,9 @@ function describeDrop(drop: Estimate): string {
   if (isOpen(drop)) return `a fatigue that is not distinguishable from version one’s${few}`;
   const [low, high] = [drop.ciLow, drop.ciHigh].map((value) => Math.abs(lossInPercent(value))).sort((a, b) => a - b);
   const size = formatNumber(Math.abs(lossInPercent(drop.estimate)), 1);
-  if (Number(size) === 0) return `a fatigue that differs from version one’s by less than 0.1 % of performance${few}`;
-  return `${drop.estimate < 0 ? 'less' : 'more'} fatigue than version one’s, by ${size} % of performance (${formatNumber(low, 1)} to ${formatNumber(high, 1)})${few}`;
+  if (Number(size) === 0)
+    return `a fatigue that differs from version one’s by less than 0.1\u00a0% of performance${few}`;
+  return `${drop.estimate < 0 ? 'less' : 'more'} fatigue than version one’s, by ${size}\u00a0% of performance (${formatNumber(low, 1)} to ${formatNumber(high, 1)})${few}`;
 }
 
 /** How a line stands against what is advised. */

@@ -71,7 +71,7 @@ export function recoveryByHours(
       marks: [
         Plot.ruleY([0], { stroke: 'currentColor', strokeOpacity: 0.5 }),
         Plot.ruleY([settings.fatigueMargin], { stroke: 'currentColor', strokeDasharray: '2,4' }),
-        Plot.text([`within ${settings.fatigueMargin} %`], {
+        Plot.text([`within ${settings.fatigueMargin}\u00a0%`], {
           x: LAST_HOUR,
           y: settings.fatigueMargin,
           dx: 6,

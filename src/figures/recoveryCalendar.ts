@@ -143,9 +143,9 @@ function describeCalendar(sessions: readonly Session[], { status }: Calendar, ma
   const worst = worstBeforeEvent(sessions);
   const close = sessions.filter(({ nearFailureBeforeEvent }) => nearFailureBeforeEvent);
   return [
-    `Bars end where the expected drop of ${status} people is within ${margin} %, thin lines where the interval does; sessions are taken one by one, by their set with the fewest in reserve.`,
+    `Bars end where the expected drop of ${status} people is within ${margin}\u00a0%, thin lines where the interval does; sessions are taken one by one, by their set with the fewest in reserve.`,
     worst?.drop
-      ? `${writeDay(worst.day)} leaves most at the event: ${formatNumber(lossInPercent(worst.drop.estimate), 1)} % of performance expected.`
+      ? `${writeDay(worst.day)} leaves most at the event: ${formatNumber(lossInPercent(worst.drop.estimate), 1)}\u00a0% of performance expected.`
       : '',
     close.length > 0
       ? `Failure is kept away from in the ${HOURS_WITHOUT_FAILURE[status]} hours before an event (${COMMON_PRACTICE_TAG}); ${close.map(({ day }) => writeDay(day)).join(', ')} comes within less than 1 repetition of it.`

@@ -37,7 +37,7 @@ export function describeSettings(settings: Settings): readonly (readonly [name: 
     ['Fitted against reserve', outcome],
     ['Effect of a row', METRIC_WORDS[metric]],
     ['Rows kept', describeFilters(settings)],
-    ['Loads', split === null ? 'fitted together' : `light below ${split} % of 1RM, heavy from there`],
+    ['Loads', split === null ? 'fitted together' : `light below ${split}\u00a0% of 1RM, heavy from there`],
     ['Curve', CURVE_WORDS[curve]],
     ['Weights', WEIGHTING_WORDS[weighting]],
     ['Adjusted for', adjust.length > 0 ? adjust.join(', ') : 'nothing'],
@@ -51,12 +51,12 @@ export function describeSettings(settings: Settings): readonly (readonly [name: 
     ['Growth to keep', writePercent(keptShare)],
     ['Intervals', writePercent(confidence)],
     ['Smallest strength difference worth having', describeWorth(settings)],
-    ['Recovered within', `${settings.fatigueMargin} %`],
+    ['Recovered within', `${settings.fatigueMargin}\u00a0%`],
   ];
 }
 
 function describeWorth({ metric, smallestWorthwhile }: Settings): string {
-  return `${smallestWorthwhile[metric]} ${shownUnit(metric)}`;
+  return `${smallestWorthwhile[metric]}\u00a0${shownUnit(metric)}`;
 }
 
 function describeFilters({ include }: Settings): string {

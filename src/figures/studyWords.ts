@@ -32,7 +32,7 @@ export function showChange({ effect, noEffect, metric, ciLow, ciHigh }: RowRepor
 /** Share of weight in per cent; small shares with two digits. */
 export function showWeight(share: number): string {
   const percent = 100 * share;
-  return `${percent >= 0.1 || percent === 0 ? formatNumber(percent, 1) : percent.toPrecision(1)} %`;
+  return `${percent >= 0.1 || percent === 0 ? formatNumber(percent, 1) : percent.toPrecision(1)}\u00a0%`;
 }
 
 /**

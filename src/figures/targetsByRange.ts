@@ -28,7 +28,9 @@ export function targetsByRange(
   const practice = named.map(({ name, range }) => ({ name, upTo: range.upTo }));
   const title = titleOf(rows);
   const open = lines.length > 0 && rows.some(({ target }) => target.point !== null && target.high === null);
-  const loads = rows.map(({ range, load }) => `${range.typical} at about ${formatNumber(load, 0)} % of 1RM`).join(', ');
+  const loads = rows
+    .map(({ range, load }) => `${range.typical} at about ${formatNumber(load, 0)}\u00a0% of 1RM`)
+    .join(', ');
   const caption = [
     `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(describeRow).join('; ')}.`,
     `Read where so many repetitions are possible on average: ${loads}.`,

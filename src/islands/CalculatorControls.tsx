@@ -58,7 +58,7 @@ export function CalculatorControls({ state, exercises }: Props) {
         {...POSSIBLE_REPETITIONS}
         help={`From ${POSSIBLE_REPETITIONS.from} to ${POSSIBLE_REPETITIONS.to}. Sets the load at which so many are possible on average.`}
         refused={state.refused.value.repetitions}
-        stays={`the load stays at ${formatReserve(load)} %`}
+        stays={`the load stays at ${formatReserve(load)}\u00a0%`}
         onEnter={state.enterRepetitions}
       />
       {purpose === 'strength, main lift' && (

@@ -152,7 +152,7 @@ function Basis({ state }: { readonly state: Calculator }) {
       <dt>Read from</dt>
       <dd>
         {SOURCES[source]}
-        {split !== null && ` (split at ${split} % of 1RM)`}
+        {split !== null && ` (split at ${split}\u00a0% of 1RM)`}
       </dd>
       <dt>Evidence near</dt>
       <dd id="near">{describeNear(near, trained !== null)}</dd>

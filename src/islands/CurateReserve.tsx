@@ -12,7 +12,7 @@ export function CurateReserve({ state }: { readonly state: CuratingState }) {
         <section aria-labelledby="reserve-from-load">
           <h3 id="reserve-from-load">From load and repetitions</h3>
           <p class="small">
-            Repetitions possible at the row’s load ({load || 'not entered'} % of 1RM) minus those done (
+            Repetitions possible at the row’s load ({load || 'not entered'}&nbsp;% of 1RM) minus those done (
             {repetitions || 'not entered'}). The spread is that between people; the mean of a group is surer.
           </p>
           <Asked state={state} names={['relation']} />

@@ -21,7 +21,7 @@ export function GymCard({ state }: { readonly state: Calculator }) {
         </p>
       )}
       <h2>
-        {state.exercise.value.name}, {formatReserve(load)} % of 1RM
+        {state.exercise.value.name}, {formatReserve(load)}&nbsp;% of 1RM
       </h2>
       <p class="number-of-reps">
         {showReserve(reserve)} {reserve && <small>in reserve</small>}

@@ -129,7 +129,7 @@ function Line({ checked }: { readonly checked: CheckedLine }) {
         {exercise.name}
         <br />
         <span class="small">
-          {sets} × {repetitions}, {formatReserve(load)} %{how && `; ${how}`}
+          {sets} × {repetitions}, {formatReserve(load)}&nbsp;%{how && `; ${how}`}
         </span>
       </th>
       <td>{formatReserve(reserve)}</td>

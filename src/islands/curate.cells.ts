@@ -16,7 +16,7 @@ export const REPORTS = [
   { name: 'change', label: 'Mean change', columns: ['change_mean'] },
   { name: 'change SD', label: 'SD of the change', columns: ['change_sd'] },
   { name: 'change SE', label: 'Standard error of the change', columns: ['change_se'] },
-  { name: 'interval', label: '95 % interval of the change', columns: ['change_ci_low', 'change_ci_high'] },
+  { name: 'interval', label: '95\u00a0% interval of the change', columns: ['change_ci_low', 'change_ci_high'] },
   { name: 't', label: 't of the change', columns: ['change_t'] },
   { name: 'p', label: 'p of the change', columns: ['change_p'] },
   { name: 'correlation', label: 'Correlation of before with after', columns: ['correlation'] },

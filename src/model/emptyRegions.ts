@@ -175,9 +175,9 @@ function nameRegion(
 function nameLoads(low: number, high: number, fromBelow: boolean, split: number | null): string {
   const toTop = high === MAPPED_LOAD.to;
   if (fromBelow && toTop) return '';
-  if (fromBelow) return high === split ? 'light loads' : `loads below ${high} %`;
-  if (toTop) return low === split ? 'heavy loads' : `loads of ${low} % or more`;
-  return `loads from ${low} to below ${high} %`;
+  if (fromBelow) return high === split ? 'light loads' : `loads below ${high}\u00a0%`;
+  if (toTop) return low === split ? 'heavy loads' : `loads of ${low}\u00a0% or more`;
+  return `loads from ${low} to below ${high}\u00a0%`;
 }
 
 /** Empty for any reserve. */

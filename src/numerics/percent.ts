@@ -7,7 +7,7 @@ export function inPercent(share: number): number {
 
 /** 0.9 → “90 %”. */
 export function writePercent(share: number): string {
-  return `${inPercent(share)} %`;
+  return `${inPercent(share)}\u00a0%`;
 }
 
 /** Per cent change of a log ratio. */

@@ -13,7 +13,7 @@ export function stateAnswer(analysis: Answered): string {
   const share = `${writePercent(settings.keptShare)} of the growth that training to failure brings`;
   if ('all' in bands) return `To keep ${share}, ${stateTarget(bands.all.target, 'at any load')}.`;
   const { light, heavy } = bands;
-  const inLight = stateTarget(light.target, `with light loads (below ${settings.split} % of 1RM)`);
+  const inLight = stateTarget(light.target, `with light loads (below ${settings.split}\u00a0% of 1RM)`);
   const inHeavy = stateTarget(heavy.target, 'with heavy loads');
   if (light.target.point === null && heavy.target.point === null) {
     return `This evidence gives no reserve that keeps ${share}.`;

@@ -47,10 +47,10 @@ export function statePractice(
   const { name, upTo } = rangeOfRepetitions(possible);
   const beyond =
     partials && !canPin && stoppable
-      ? 'Partials after failure suit it, since it can be stopped anywhere in the range; load drops are of about 10–15 % each.'
+      ? 'Partials after failure suit it, since it can be stopped anywhere in the range; load drops are of about 10–15\u00a0% each.'
       : partials
-        ? 'Partials after failure only with catches set or someone at hand; load drops are of about 10–15 % each.'
-        : 'Partials after failure do not suit it; load drops are of about 10–15 % each.';
+        ? 'Partials after failure only with catches set or someone at hand; load drops are of about 10–15\u00a0% each.'
+        : 'Partials after failure do not suit it; load drops are of about 10–15\u00a0% each.';
   return [
     `Up to about ${upTo} in reserve where ${name} repetitions are possible; within about ${FURTHEST_USEFUL_RESERVE} for growth at all.`,
     beyond,

@@ -57,7 +57,7 @@ function stateVerdict(
 ): string {
   const takes = writeHours(time.hours, hours);
   const left = countOf(Number(hours.toFixed(1)), 'hour is', 'hours are');
-  const fact = `within ${settings.fatigueMargin} % of full performance ${takes} after sets with ${time.reserve} in reserve, and ${left} left`;
+  const fact = `within ${settings.fatigueMargin}\u00a0% of full performance ${takes} after sets with ${time.reserve} in reserve, and ${left} left`;
   if (verdict === 'in time') return `Recovered before the event: ${fact}.`;
   if (verdict === 'expected in time') {
     const end = time.high === null ? 'has no upper limit' : `goes up to ${countOf(Math.ceil(time.high), 'hour')}`;

@@ -58,7 +58,7 @@ export function describeNear({ arms, studies, nearest, loadOutside }: EvidenceNe
     arms > 0
       ? `${countOf(arms, 'arm')} of ${countOf(studies, 'study', 'studies')} ${place}`
       : nearest
-        ? `no arm ${place}; the nearest trained at ${oneDecimal(nearest.load)} % with ${oneDecimal(nearest.reserve)} in reserve`
+        ? `no arm ${place}; the nearest trained at ${oneDecimal(nearest.load)}\u00a0% with ${oneDecimal(nearest.reserve)} in reserve`
         : 'no arm with a load';
   return loadOutside > 0
     ? `${found}; the load lies ${countOf(oneDecimal(loadOutside), 'point')} outside all that was studied`

@@ -87,7 +87,7 @@ export function describePossible({ mean, sd, relation, standsIn }: Possible): st
       : `, ${Math.max(0, mean - sd).toFixed(0)} to ${(mean + sd).toFixed(0)} for about two people in three`;
   const { from, to } = loadsWithSpread('leg press');
   const whose = standsIn
-    ? `published for the ${relation}, which stands in here; in the leg press more are possible (at hand from ${from} to ${to} %)`
+    ? `published for the ${relation}, which stands in here; in the leg press more are possible (at hand from ${from} to ${to}\u00a0%)`
     : `published for the ${relation}`;
   return `About ${mean.toFixed(0)} repetitions are possible on average${spread} (${whose}).`;
 }

@@ -68,7 +68,7 @@ describe('Target', () => {
 
   it.each([
     ['hours', '-3', /from 0 to 336, received “-3”; no event is planned for/u],
-    ['repetitions', '2', /from 3 to 100, received “2”; the load stays at 75 %/u],
+    ['repetitions', '2', /from 3 to 100, received “2”; the load stays at 75\u00a0%/u],
   ])('refuses %s of %s and says what stays', async (control, written, expected) => {
     const { page, close } = await openPage(site, 'target/');
     await page.locator(`#${control}`).fill(written);
@@ -82,7 +82,7 @@ describe('Target', () => {
     const { page, close } = await openPage(site, 'target/?exercise=squat&hours=30');
     await page.emulateMedia({ media: 'print' });
     const card = await textOf(page, '.gym-card');
-    expect(card).toMatch(/squat, 75 % of 1RM/u);
+    expect(card).toMatch(/squat, 75\u00a0% of 1RM/u);
     expect(card).toMatch(/in reserve/u);
     expect(card).toMatch(/spotter/u);
     expect(card).toMatch(/invented/u);

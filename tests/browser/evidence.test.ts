@@ -22,12 +22,12 @@ function targetFromCommandLine(settings: object): string {
   });
   rmSync(folder, { recursive: true });
   const { point, low, high } = JSON.parse(stdout).bands.heavy.target;
-  return `${point.toFixed(1)} in reserve keep 90 % of it (${low.toFixed(1)} to ${high.toFixed(1)})`;
+  return `${point.toFixed(1)} in reserve keep 90\u00a0% of it (${low.toFixed(1)} to ${high.toFixed(1)})`;
 }
 
 describe('Evidence', () => {
   it('refits on every move to what the command line gives, and writes it in the address', async () => {
-    const { page, complaints, close } = await openPage(site, 'evidence/');
+    const { page, complaints, close } = await openPage(site, 'evidence/', {}, 'started');
     const caption = page.locator('.workbench figcaption').nth(1);
     await page.locator('#evidence-curve').selectOption('spline');
     await page.locator('#evidence-split').fill('65');
@@ -41,7 +41,12 @@ describe('Evidence', () => {
   });
 
   it('opens an address, filters included, and says what is left out', async () => {
-    const { page, close } = await openPage(site, 'evidence/?v=1&status=trained&weights=precision&split=none');
+    const { page, close } = await openPage(
+      site,
+      'evidence/?v=1&status=trained&weights=precision&split=none',
+      {},
+      'started',
+    );
     expect(await page.locator('#evidence-weighting').inputValue()).toBe('precision');
     await expect.poll(() => page.locator('.workbench figure').count()).toBeGreaterThan(0);
     await page.locator('#left-out').click();
@@ -58,14 +63,14 @@ describe('Evidence', () => {
     ['an unknown part', '?v=1&colour=red', /colour/u],
     ['markup', '?v=1&muscle=<img src=x onerror=alert(1)>&rho=2', /rho/u],
   ])('with %s in the address says so and goes on', async (_what, query, message) => {
-    const { page, complaints, close } = await openPage(site, `evidence/${query}`);
+    const { page, complaints, close } = await openPage(site, `evidence/${query}`, {}, 'started');
     await expect.poll(() => page.locator('.problem').first().innerText()).toMatch(message);
     expect(complaints).toEqual([]);
     await close();
   });
 
   it('explains itself where nothing is left to fit', async () => {
-    const { page, complaints, close } = await openPage(site, 'evidence/?v=1&from=2024&to=2024');
+    const { page, complaints, close } = await openPage(site, 'evidence/?v=1&from=2024&to=2024', {}, 'started');
     await expect
       .poll(() => page.locator('.workbench').innerText())
       .toMatch(/no row is left to fit|at least 2 are needed/u);
@@ -103,7 +108,7 @@ describe('Evidence', () => {
   }, 60_000);
 
   it('guides through eight steps, each with its own finding, and back', async () => {
-    const { page, complaints, close } = await openPage(site, 'evidence/');
+    const { page, complaints, close } = await openPage(site, 'evidence/', {}, 'started');
     await page.getByRole('button', { name: /Learn by changing one thing/u }).click();
     const findings = new Set<string>();
     for (let step = 1; step <= 8; step++) {

@@ -148,7 +148,7 @@ describe('a figure of a reader’s settings', () => {
     await expect.poll(() => page.url()).toContain('/figures/live/?v=1&curve=log&split=50#growth-light');
     await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toBe(caption);
     await page.locator('#live-figure').selectOption('evidence-map');
-    await expect.poll(() => page.locator('figcaption').innerText()).toContain('split at 50 % of 1RM');
+    await expect.poll(() => page.locator('figcaption').innerText()).toContain('split at 50\u00a0% of 1RM');
     expect(new URL(page.url()).hash).toBe('#evidence-map');
     expect(complaints).toEqual([]);
     await close();

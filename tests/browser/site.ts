@@ -1,8 +1,12 @@
 /** Serves the built site and opens pages of it in a real Chromium, for the browser tests. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { preview } from 'astro';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { findChromium } from '../../scripts/browser.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 export interface ServedSite {
   readonly address: string;
@@ -65,10 +69,20 @@ export async function serveSite(): Promise<ServedSite> {
   };
 }
 
+/** What axe finds wrong with a page as it stands: rule and element, a line each. */
+export async function findViolations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axeSource);
+  return page.evaluate(
+    'axe.run().then(({ violations }) => violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`))',
+  );
+}
+
+/** @param until `settled`: nothing on the page is being worked out any more; `started`: every island answers */
 export async function openPage(
   { address, browser }: ServedSite,
   path: string,
   options: BrowserContextOptions = {},
+  until: 'settled' | 'started' = 'settled',
 ): Promise<OpenedPage> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
   const page = await context.newPage();
@@ -91,7 +105,8 @@ export async function openPage(
   await page.goto(`${address}/${path}`, { waitUntil: 'load' });
   // An island says so while it works; without JavaScript none ever starts.
   if (options.javaScriptEnabled !== false) {
-    await page.waitForSelector('astro-island[ssr], [aria-busy=true]', { state: 'detached' });
+    const waiting = until === 'started' ? 'astro-island[ssr]' : 'astro-island[ssr], [aria-busy=true]';
+    await page.waitForSelector(waiting, { state: 'detached' });
   }
   return { page, complaints, close: () => context.close() };
 }

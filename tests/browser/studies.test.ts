@@ -114,7 +114,7 @@ describe('the page of a study', () => {
     await origins.first().locator('summary').click();
     expect(await origins.first().innerText()).toMatch(/ln\(m₂\/m₁\)/u);
     const influence = page.getByRole('region', { name: 'With and without this study' });
-    expect(await influence.innerText()).toMatch(/heavy loads\s+6\s+\d\.\d %/u);
+    expect(await influence.innerText()).toMatch(/heavy loads\s+6\s+\d\.\d\u00a0%/u);
     expect(await page.getByRole('link', { name: 'Studies', exact: true }).getAttribute('aria-current')).toBe('true');
     await close();
   });

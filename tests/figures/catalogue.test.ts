@@ -49,7 +49,7 @@ describe('the figures', () => {
     expect(missing.map(({ slug }) => slug)).toEqual(
       ['growth', 'forest', 'influence', 'small-studies', 'by-year'].map((stem) => `${stem}-all`),
     );
-    for (const { reason } of missing) expect(reason).toBe('the analysis splits loads at 60 % of 1RM');
+    for (const { reason } of missing) expect(reason).toBe('the analysis splits loads at 60\u00a0% of 1RM');
   });
 
   it.each([
@@ -158,7 +158,7 @@ describe('every number in the words of', () => {
     for (const name of ['light', 'heavy'] as const) {
       const { point, low, high } = bands[name].target;
       expect(captionOf(`growth-${name}`)).toContain(
-        `${point?.toFixed(1)} in reserve keep 90 % of it (${low?.toFixed(1)} to ${high?.toFixed(1)})`,
+        `${point?.toFixed(1)} in reserve keep 90\u00a0% of it (${low?.toFixed(1)} to ${high?.toFixed(1)})`,
       );
       const { quantiles } = evidence.sweep[name];
       expect(captionOf(`robustness-${name}`)).toContain(
@@ -170,7 +170,7 @@ describe('every number in the words of', () => {
       `${point?.toFixed(1)} (${low?.toFixed(1)} to ${high?.toFixed(1)}) for above 20 possible`,
     );
     expect(captionOf('strength')).toContain(
-      `${(100 * Math.expm1(strength.equivalence?.difference.estimate ?? 0)).toFixed(1).replace('-', '−')} %`,
+      `${(100 * Math.expm1(strength.equivalence?.difference.estimate ?? 0)).toFixed(1).replace('-', '−')}\u00a0%`,
     );
     expect(captionOf('recovery-trained')).toContain(`${fatigue.byStatus[1].recovery[0].hours.toFixed(0)} hours`);
   });

@@ -42,7 +42,7 @@ describe('growth by reserve', () => {
     for (const text of [figure.caption, figure.alternative]) {
       expect(text).toContain(`${rows} rows of ${studies} studies`);
       expect(text).toContain(
-        `${target.point?.toFixed(1)} in reserve keep 90 % of it (${target.low?.toFixed(1)} to ${target.high?.toFixed(1)})`,
+        `${target.point?.toFixed(1)} in reserve keep 90\u00a0% of it (${target.low?.toFixed(1)} to ${target.high?.toFixed(1)})`,
       );
     }
   });
@@ -87,7 +87,7 @@ describe('growth by reserve', () => {
         { band: 'heavy' },
       ).caption;
     expect(captionWith({ high: null, reason: 'upper end not limited by this evidence' })).toMatch(
-      /keep 90 % of it \(at least 2\.6\), the bar at the foot\. Upper end not limited by this evidence\.$/u,
+      /keep 90\u00a0% of it \(at least 2\.6\), the bar at the foot\. Upper end not limited by this evidence\.$/u,
     );
     expect(captionWith({ reason: 'the interval has 2 separate pieces' })).toMatch(/\. The interval has 2 separate/u);
     expect(captionWith({ point: null, low: null, high: null, reason: 'no target: it is so' })).toMatch(
@@ -159,7 +159,7 @@ describe('recovery by hours', () => {
 describe('findings', () => {
   it('state strength with its verdict', () => {
     expect(describeStrength(analysis.strength, settings)).toMatch(
-      /5 more repetitions in reserve change strength by −?\d.* inside the 2 % .* Heavier loads bring more/u,
+      /5 more repetitions in reserve change strength by −?\d.* inside the 2\u00a0% .* Heavier loads bring more/u,
     );
   });
 
@@ -177,7 +177,7 @@ describe('findings', () => {
 
 describe('numbers', () => {
   it('show a share in per cent, and none below 1 as 100 %', () => {
-    expect([0.9, 0.999, 0.9996].map(writePercent)).toEqual(['90 %', '99.9 %', '99.96 %']);
+    expect([0.9, 0.999, 0.9996].map(writePercent)).toEqual(['90\u00a0%', '99.9\u00a0%', '99.96\u00a0%']);
   });
   it('have a true minus sign, and none on a rounded 0', () => {
     expect(formatNumber(-1.25, 1)).toBe('−1.3');

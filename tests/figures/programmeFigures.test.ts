@@ -67,9 +67,9 @@ describe('two versions in a sentence', () => {
     const { overall, drop } = comparison ?? {};
     if (!comparison || !overall?.difference || !drop) throw new Error('expected differences');
     const said = describeVersions(comparison, regatta, analysis);
-    expect(said).toContain(`${(100 * Math.expm1(overall.difference.estimate)).toFixed(1)} % (`);
+    expect(said).toContain(`${(100 * Math.expm1(overall.difference.estimate)).toFixed(1)}\u00a0% (`);
     expect(said).toContain(
-      `less fatigue than version one’s, by ${(100 * Math.expm1(-drop.estimate)).toFixed(1)} % of performance (`,
+      `less fatigue than version one’s, by ${(100 * Math.expm1(-drop.estimate)).toFixed(1)}\u00a0% of performance (`,
     );
     expect(said).toMatch(/unreliable/u);
   });
@@ -92,7 +92,7 @@ describe('two versions in a sentence', () => {
     if (!comparison?.drop) throw new Error('expected a drop');
     const drop = { ...comparison.drop, estimate: 2e-4, ciLow: 1e-4, ciHigh: 3e-4 };
     expect(describeVersions({ ...comparison, drop }, regatta, analysis)).toMatch(
-      /leaves a fatigue that differs from version one’s by less than 0\.1 % of performance/u,
+      /leaves a fatigue that differs from version one’s by less than 0\.1\u00a0% of performance/u,
     );
   });
 

@@ -151,7 +151,12 @@ describe('words', () => {
       '75',
       'not reported',
     ]);
-    expect([0.0648, 1, 0.00012, 0].map(showWeight)).toEqual(['6.5 %', '100.0 %', '0.01 %', '0.0 %']);
+    expect([0.0648, 1, 0.00012, 0].map(showWeight)).toEqual([
+      '6.5\u00a0%',
+      '100.0\u00a0%',
+      '0.01\u00a0%',
+      '0.0\u00a0%',
+    ]);
     expect([-0.123456, 12345, 0.00045].map((value) => formatSignificant(value, 3))).toEqual([
       '−0.123',
       '12300',

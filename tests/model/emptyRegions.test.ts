@@ -29,11 +29,11 @@ function readWords(words: string, split: number | null): (point: LoadAndReserve)
   const loads = (): ((load: number) => boolean) => {
     if (/light loads/u.test(words)) return (load) => load < (split ?? Number.NaN);
     if (/heavy loads/u.test(words)) return (load) => load >= (split ?? Number.NaN);
-    const between = number(/loads from ([\d.]+) to below ([\d.]+) %/u);
+    const between = number(/loads from ([\d.]+) to below ([\d.]+)\u00a0%/u);
     if (between) return (load) => load >= between[0] && load < between[1];
-    const below = number(/loads below ([\d.]+) %/u);
+    const below = number(/loads below ([\d.]+)\u00a0%/u);
     if (below) return (load) => load < below[0];
-    const above = number(/loads of ([\d.]+) % or more/u);
+    const above = number(/loads of ([\d.]+)\u00a0% or more/u);
     return above ? (load) => load >= above[0] : () => true;
   };
   const reserves = (): ((reserve: number) => boolean) => {
@@ -125,9 +125,9 @@ describe('the words of an empty region', () => {
       ({ load, reserve }) => load >= 60 && reserve < 2,
       'No arm with heavy loads has less than 2 in reserve',
     ],
-    ['a gap of loads', ({ load }) => load >= 55 && load < 65, 'No arm has loads from 55 to below 65 %'],
-    ['the heaviest loads', ({ load }) => load >= 85, 'No arm has loads of 85 % or more'],
-    ['the lightest loads', ({ load }) => load < 30, 'No arm has loads below 30 %'],
+    ['a gap of loads', ({ load }) => load >= 55 && load < 65, 'No arm has loads from 55 to below 65\u00a0%'],
+    ['the heaviest loads', ({ load }) => load >= 85, 'No arm has loads of 85\u00a0% or more'],
+    ['the lightest loads', ({ load }) => load < 30, 'No arm has loads below 30\u00a0%'],
     ['a gap of reserves', ({ reserve }) => reserve >= 3 && reserve < 5, 'No arm has from 3 to less than 5 in reserve'],
   ])('for %s', (_what, leaves, words) => {
     expect(wordsOf(fillExcept(leaves))).toEqual([words]);
@@ -139,7 +139,7 @@ describe('the words of an empty region', () => {
       'No arm with light loads has from 7 to 10 in reserve',
     ]);
     expect(wordsOf([...filled, { load: 15, reserve: 8 }])).toEqual([
-      'No arm with loads from 20 to below 60 % has 7 or more in reserve',
+      'No arm with loads from 20 to below 60\u00a0% has 7 or more in reserve',
     ]);
   });
 
@@ -149,7 +149,7 @@ describe('the words of an empty region', () => {
         fillExcept(({ load, reserve }) => load < 60 && reserve >= 7),
         null,
       ),
-    ).toEqual(['No arm with loads below 60 % has 7 or more in reserve']);
+    ).toEqual(['No arm with loads below 60\u00a0% has 7 or more in reserve']);
   });
 
   it('of a table without any point say so, and of a full one nothing', () => {

@@ -13,13 +13,13 @@ import { at } from './setAt.ts';
 describe('the answer in one sentence', () => {
   it('names both bands with their intervals', () => {
     expect(stateAnswer(shipped)).toBe(
-      'To keep 90 % of the growth that training to failure brings, about 1 repetition may stay in reserve with light loads (below 60 % of 1RM), between 1.1 and 1.9; about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0.',
+      'To keep 90\u00a0% of the growth that training to failure brings, about 1 repetition may stay in reserve with light loads (below 60\u00a0% of 1RM), between 1.1 and 1.9; about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0.',
     );
   });
 
   it('says that there is none, and why, where nothing can be fitted', () => {
     const empty = analyse([], settingsSchema.parse({}));
-    expect(stateAnswer(empty)).toMatch(/gives no reserve that keeps 90 %/u);
+    expect(stateAnswer(empty)).toMatch(/gives no reserve that keeps 90\u00a0%/u);
     expect(stateDoubts(empty)).toEqual([
       'With light loads there is no target: no fit was possible, since no row is left to fit.',
       'With heavy loads there is no target: no fit was possible, since no row is left to fit.',
@@ -63,7 +63,7 @@ describe('evidence near a load', () => {
     );
     const none = { arms: 0, studies: 0, nearest: { load: 200 / 3, reserve: 2 }, loadOutside: 0 };
     expect(describeNear(none, false)).toBe(
-      'no arm within 10 points of this load; the nearest trained at 66.7 % with 2 in reserve',
+      'no arm within 10 points of this load; the nearest trained at 66.7\u00a0% with 2 in reserve',
     );
   });
 });
