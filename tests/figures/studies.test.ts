@@ -126,7 +126,7 @@ describe('words', () => {
   it('show a change in its own metric, or why there is none', () => {
     const standardised = reports.flatMap(({ rows }) => rows).find(({ metric }) => metric === 'standardised');
     if (!standardised) throw new Error('expected a standardised row in the shipped table');
-    expect(showChange(standardised)).toMatch(/^−?\d+\.\d\d baseline SDs \(/u);
+    expect(showChange(standardised)).toMatch(/^−?\d+\.\d\d\u00a0baseline SDs \(/u);
     expect(showChange({ ...standardised, effect: null, noEffect: 'it reports nothing' })).toBe(
       'none: it reports nothing',
     );

@@ -191,7 +191,7 @@ describe('fit', () => {
     expect(status).toBe(0);
     expect(stdout).toMatch(/^arms\.csv, invented for demonstration: growth against reserve/u);
     expect(stdout).toMatch(/LIGHT: \d+ rows of \d+ studies/u);
-    expect(stdout).toMatch(/target: \d+\.\d+ in reserve keep 90 % of the growth at 0/u);
+    expect(stdout).toMatch(/target: \d+\.\d+ in reserve keep 90\u00a0% of the growth at 0/u);
   });
 
   it('adds with --full what stands beside the curve and whether it survives, in words too', () => {
@@ -258,7 +258,7 @@ describe('compare', () => {
     expect(stdout).toMatch(/Osprey 2015: 1 row\(s\) changed[\s\S]*followup_mean: “34\.13” → “35\.9”/u);
     expect(stdout).toMatch(/HEAVY\n.*rows of studies.*76 of 17 → \d+ of \d+/u);
     expect(stdout).toMatch(/slope +-0\.00212 \(-0\.00311 to -0\.00113\) → -0\.\d+ \(.*\); moved by [+−]/u);
-    expect(stdout).toMatch(/target at 90 % +3\.50 \(2\.56 to 5\.95\) → \d\.\d+ \(.*\); target moved by [+−]\d/u);
+    expect(stdout).toMatch(/target at 90\u00a0% +3\.50 \(2\.56 to 5\.95\) → \d\.\d+ \(.*\); target moved by [+−]\d/u);
     expect(stdout).toMatch(/Osprey 2015 \(changed, 6 rows\): slope moved by [+−].*, target moved by [+−]\d/u);
   });
 
