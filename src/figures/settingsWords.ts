@@ -10,7 +10,7 @@ export const CURVE_WORDS = {
   log: 'logarithm',
   quadratic: 'parabola',
   spline: 'spline',
-} as const;
+} as const satisfies Readonly<Record<Settings['curve'], string>>;
 const WEIGHTING_WORDS = {
   mixed: 'mixed model (REML), robust intervals (CR2)',
   precision: 'by precision only',

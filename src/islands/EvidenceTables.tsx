@@ -1,14 +1,15 @@
 /** Tables of the Evidence page: coefficients, curve shapes and weights of one band. */
+
 import { writeEquation } from '../figures/equation.ts';
 import { formatNumber, formatRange } from '../figures/format.ts';
 import { describeHeterogeneity, describeTarget, describeWeightings } from '../figures/panels.ts';
+import { CURVE_WORDS } from '../figures/settingsWords.ts';
 import type { BandChecks } from '../model/full.ts';
 import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { BAND_HEADINGS } from './bandWords.ts';
 import { coefficientCells } from './coefficientWords.ts';
 import type { BandView } from './EvidencePanel.tsx';
-import { CURVE_NAMES } from './evidence.controls.ts';
 import { Scroll } from './Scroll.tsx';
 import { TableHead } from './TableHead.tsx';
 
@@ -64,7 +65,7 @@ export function CurveShapes({ name, band }: BandView) {
         <tbody>
           {band.curves.map((shape) => (
             <tr key={shape.curve} aria-current={shape.curve === band.curve ? 'true' : undefined}>
-              <th scope="row">{CURVE_NAMES[shape.curve]}</th>
+              <th scope="row">{CURVE_WORDS[shape.curve]}</th>
               <td class="number">{shape.aboveBest === null ? 'none' : formatNumber(shape.aboveBest, 2)}</td>
               <td>{showShapeTarget(shape)}</td>
             </tr>

@@ -2,7 +2,8 @@
  * The controls of the Evidence page as data: what each is called, what it does, what usually happens
  * when it moves, and how it reads and changes the settings.
  */
-import { ADJUSTMENTS, defaultSettings, type Settings } from '../model/settings.ts';
+import { CURVE_WORDS } from '../figures/settingsWords.ts';
+import { ADJUSTMENTS, CURVES, defaultSettings, type Settings } from '../model/settings.ts';
 import { inPercent } from '../numerics/percent.ts';
 
 export type Change = (settings: Settings) => Settings;
@@ -54,13 +55,6 @@ const choice = <Key extends 'outcome' | 'metric' | 'curve' | 'weighting'>(
   },
 });
 
-export const CURVE_NAMES = {
-  line: 'straight line',
-  log: 'logarithm',
-  quadratic: 'parabola',
-  spline: 'spline',
-} as const satisfies Readonly<Record<Settings['curve'], string>>;
-
 /** Limits of the split, per cent of 1RM, and where it stands when loads are put apart. */
 export const SPLIT = { min: 30, max: 85, usual: defaultSettings.split ?? 60 } as const;
 
@@ -74,12 +68,12 @@ export const SETTING_CONTROLS: readonly Control[] = [
       ['strength', 'strength'],
     ],
   ),
-  choice('curve', 'Curve', 'A bend near failure moves the target closer to it; four shapes are compared below.', [
-    ['line', CURVE_NAMES.line],
-    ['log', CURVE_NAMES.log],
-    ['quadratic', CURVE_NAMES.quadratic],
-    ['spline', CURVE_NAMES.spline],
-  ]),
+  choice(
+    'curve',
+    'Curve',
+    'A bend near failure moves the target closer to it; four shapes are compared below.',
+    CURVES.map((curve) => [curve, CURVE_WORDS[curve]]),
+  ),
   choice(
     'weighting',
     'Weighting',

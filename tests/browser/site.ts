@@ -1,9 +1,11 @@
 /** Serves the built site and opens pages of it in a real Chromium, for the browser tests. */
 import { readFileSync } from 'node:fs';
+import { createServer, type ServerResponse } from 'node:http';
 import { createRequire } from 'node:module';
+import type { AddressInfo } from 'node:net';
 import { fileURLToPath } from 'node:url';
-import { preview } from 'astro';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import sirv from 'sirv';
 import { findChromium } from '../../scripts/browser.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -38,11 +40,23 @@ export const PATHS = [
   'methods/',
 ] as const;
 
-/** The built site at an address of this machine, for a browser of one's own. */
+/** The built site at an address of this machine, for a browser of one's own; kept in the browser as hosts are told to. */
 export async function servePages(): Promise<Omit<ServedSite, 'browser'>> {
-  const root = fileURLToPath(new URL('../..', import.meta.url));
-  const server = await preview({ root, server: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
-  return { address: `http://127.0.0.1:${server.port}`, close: () => server.stop() };
+  const setHeaders = (response: ServerResponse, path: string) =>
+    response.setHeader('Cache-Control', path.startsWith('/_astro/') ? 'max-age=31536000, immutable' : 'no-cache');
+  const server = createServer(sirv(fileURLToPath(new URL('../../dist', import.meta.url)), { etag: true, setHeaders }));
+  await new Promise<void>((resolve) => {
+    server.listen(0, '127.0.0.1', resolve);
+  });
+  const { port } = server.address() as AddressInfo;
+  return {
+    address: `http://127.0.0.1:${port}`,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
 }
 
 export async function serveSite(): Promise<ServedSite> {
