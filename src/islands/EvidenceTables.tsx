@@ -1,6 +1,7 @@
 /** Tables of the Evidence page: coefficients, curve shapes and weights of one band. */
 
 import { writeEquation } from '../figures/equation.ts';
+import { upperFirst } from '../figures/firstLetter.ts';
 import { formatNumber, formatRange } from '../figures/format.ts';
 import { describeHeterogeneity, describeTarget, describeWeightings } from '../figures/panels.ts';
 import { CURVE_WORDS } from '../figures/settingsWords.ts';
@@ -52,7 +53,7 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
         {describeHeterogeneity(band, metric)}{' '}
         {band.unreliable && `Some df are below ${LEAST_RELIABLE_DF}: those intervals are unreliable.`}
       </p>
-      <p>{describeTarget(band.target)}.</p>
+      <p>{upperFirst(describeTarget(band.target))}.</p>
     </>
   );
 }

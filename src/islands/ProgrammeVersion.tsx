@@ -134,7 +134,7 @@ function Line({ checked }: { readonly checked: CheckedLine }) {
       </th>
       <td>{formatReserve(reserve)}</td>
       <td>{showReserve(advised.reserve)}</td>
-      <td>{describeAgainst(checked)}</td>
+      <td class="verdict">{describeAgainst(checked)}</td>
       <td>
         {kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`}
         {near.loadOutside > 0 && (
