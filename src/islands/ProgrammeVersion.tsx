@@ -79,7 +79,14 @@ function Checked({
             would be advised for {writePercent(settings.keptShare)}.
           </caption>
           <TableHead
-            columns={['Line', 'Exercise, sets × repetitions, load', 'In reserve', 'Advised', 'Verdict', 'Growth kept']}
+            columns={[
+              'Line',
+              'Exercise, day, sets × repetitions, load',
+              'In reserve',
+              'Advised',
+              'Verdict',
+              'Growth kept',
+            ]}
           />
           <tbody>
             {(showsAll ? check.lines : check.lines.slice(0, FIRST_LINES)).map((line) => (
@@ -120,21 +127,17 @@ function Line({ checked }: { readonly checked: CheckedLine }) {
   const { day, exercise, sets, repetitions, load, reserve, how } = line;
   return (
     <tr>
-      <td>
-        {line.line}
-        <br />
-        <span class="small">{writeDay(day)}</span>
-      </td>
+      <td>{line.line}</td>
       <th scope="row">
         {exercise.name}
         <br />
         <span class="small">
-          {sets} × {repetitions}, {formatReserve(load)}&nbsp;%{how && `; ${how}`}
+          {writeDay(day)}, {sets} × {repetitions}, {formatReserve(load)}&nbsp;%{how && `; ${how}`}
         </span>
       </th>
       <td>{formatReserve(reserve)}</td>
       <td>{showReserve(advised.reserve)}</td>
-      <td class="verdict">{describeAgainst(checked)}</td>
+      <td>{describeAgainst(checked)}</td>
       <td>
         {kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`}
         {near.loadOutside > 0 && (
