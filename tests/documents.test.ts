@@ -4,12 +4,12 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { drawPlot } from '../src/components/drawPlot.ts';
 import { computeEffect } from '../src/evidence/effects.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { growthByReserve } from '../src/figures/growthByReserve.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { defaultSettings } from '../src/model/settings.ts';
+import { drawPlot } from '../src/site/drawPlot.ts';
 
 const read = (name: string) => readFileSync(name, 'utf8');
 const DOCUMENTS = ['README.md', 'DEVELOPERS.md', 'data/README.md', 'src/model/README.md'] as const;

@@ -37,13 +37,13 @@ export const EXCEPTIONS: readonly Exception[] = [
     name: /^citeproc$/u,
     licence: /^CPAL-1\.0 OR AGPL-1\.0$/u,
     reason:
-      'writes references in a style, at build time only (src/components/references.ts); only the text that it writes reaches a page. The styles that come with @citation-js/plugin-csl are under CC BY-SA 3.0 and stay at home too',
+      'writes references in a style, at build time only (src/site/references.ts); only the text that it writes reaches a page. The styles that come with @citation-js/plugin-csl are under CC BY-SA 3.0 and stay at home too',
   },
   {
     name: /^dejavu-fonts-ttf$/u,
     licence: /^SEE LICENSE IN README\.md AND LICENSE$/u,
     reason:
-      'fonts under the permissive licence of Bitstream Vera, which has no name on the usual list; they write the words of PNG files at build time (src/components/drawPng.ts), and only those pixels are published',
+      'fonts under the permissive licence of Bitstream Vera, which has no name on the usual list; they write the words of PNG files at build time (src/site/drawPng.ts), and only those pixels are published',
   },
   {
     name: /^@img\/sharp-/u,

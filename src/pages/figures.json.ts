@@ -1,7 +1,7 @@
 /** All figures for machines: what each finds, where it is, and the hashes of its files. */
 import type { APIRoute } from 'astro';
-import { addressTo, catalogue, describeFile, pageOf, svgOf } from '../components/figures.ts';
-import { site } from '../components/site.ts';
+import { addressTo, catalogue, describeFile, pageOf, svgOf } from '../site/figures.ts';
+import { site } from '../site/site.ts';
 
 export const GET: APIRoute = () =>
   Response.json({

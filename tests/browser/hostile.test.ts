@@ -5,8 +5,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
-import { readSettings } from '../../src/islands/settingsAddress.ts';
-import { DEFAULT_CHOICES, readChoices } from '../../src/islands/situationAddress.ts';
+import { readSettings } from '../../src/islands/analysis/settingsAddress.ts';
+import { DEFAULT_CHOICES, readChoices } from '../../src/islands/target/situationAddress.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { makeTable } from '../support/tables.ts';
 import { openPage, type ServedSite, serveSite } from './site.ts';

@@ -4,7 +4,6 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { drawPlot } from '../../src/components/drawPlot.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { describeBeyondFailure, describeRobustness, describeStrength } from '../../src/figures/findings.ts';
 import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
@@ -15,6 +14,7 @@ import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
+import { drawPlot } from '../../src/site/drawPlot.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 

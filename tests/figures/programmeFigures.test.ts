@@ -1,9 +1,9 @@
 /** The calendar of a programme and what is said of two versions: never stronger than the intervals. */
 import { describe, expect, it } from 'vitest';
-import { drawPlot } from '../../src/components/drawPlot.ts';
 import { describeAgainst, describeVersions } from '../../src/figures/programmeFindings.ts';
 import { recoveryCalendar } from '../../src/figures/recoveryCalendar.ts';
 import { reportProgramme } from '../../src/practice/programme/report.ts';
+import { drawPlot } from '../../src/site/drawPlot.ts';
 import { analysis, exampleToTargets, exampleWeek, exercises, regatta } from '../practice/programme/shipped.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';

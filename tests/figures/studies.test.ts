@@ -4,7 +4,6 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { drawPlot } from '../../src/components/drawPlot.ts';
 import { traceNumbers } from '../../src/evidence/provenance.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { evidenceMap } from '../../src/figures/evidenceMap.ts';
@@ -16,6 +15,7 @@ import { mapEvidence } from '../../src/model/evidenceMap.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { reportStudies } from '../../src/model/studyReports.ts';
+import { drawPlot } from '../../src/site/drawPlot.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 import { type Cells, makeArms } from '../support/tables.ts';

@@ -5,11 +5,11 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { drawBare } from '../../src/components/drawPlot.ts';
-import { drawPng } from '../../src/components/drawPng.ts';
 import { listFigures } from '../../src/figures/catalogue.ts';
 import { PICTURE_NOTICE } from '../../src/figures/figureFiles.ts';
 import { FILE_VALUES, FILE_WIDTH, writeSvgFile } from '../../src/figures/svgFile.ts';
+import { drawBare } from '../../src/site/drawPlot.ts';
+import { drawPng } from '../../src/site/drawPng.ts';
 import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
 
 const { figures } = listFigures(makeEvidence(shippedArms, { swept: true }));

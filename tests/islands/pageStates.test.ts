@@ -1,12 +1,12 @@
 /** Target, Programme, Your table and the live figure between a reader and their workers. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { createCalculator } from '../../src/islands/calculator.state.ts';
-import { decodeHash } from '../../src/islands/liveFigure.state.ts';
-import { MARK_NAME } from '../../src/islands/ownTableMark.ts';
-import { createProgramme } from '../../src/islands/programme.state.ts';
-import { createYourTable } from '../../src/islands/yourTable.state.ts';
+import { decodeHash } from '../../src/islands/figure/liveFigure.state.ts';
+import { createProgramme } from '../../src/islands/programme/programme.state.ts';
+import { createYourTable } from '../../src/islands/table/yourTable.state.ts';
+import { createCalculator } from '../../src/islands/target/calculator.state.ts';
 import { analyseForPractice } from '../../src/model/full.ts';
 import { defaultSettings } from '../../src/model/settings.ts';
+import { MARK_NAME } from '../../src/ownTable/ownTableMark.ts';
 import { makeArms } from '../support/tables.ts';
 import { pretendBrowser } from './pretendBrowser.ts';
 

@@ -1,6 +1,6 @@
 /** The table of study arms as a file of the site: for download, and for the calculator to read. */
 import type { APIRoute } from 'astro';
-import { site } from '../../components/site.ts';
+import { site } from '../../site/site.ts';
 
 export function getStaticPaths() {
   return [{ params: { name: site.downloadName } }];

@@ -1,7 +1,7 @@
 /** Columns of a programme: one line is the sets of one exercise on one day. */
 import * as z from 'zod/mini';
-import { type Column, integer, number, oneOf, text, yesOrNo } from '../../evidence/column.ts';
-import { EXERCISE_COLUMNS } from '../../evidence/exercises.ts';
+import { type Column, integer, number, oneOf, type RowOf, text, yesOrNo } from '../../evidence/column.ts';
+import { EXERCISE_COLUMNS, type Exercise } from '../../evidence/exercises.ts';
 import { COMPANIES, type Company } from '../cautions.ts';
 
 export const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
@@ -127,20 +127,24 @@ export const PROGRAMME_COLUMNS = {
 } as const satisfies Record<string, Column<unknown>>;
 
 /** A line as it was read; null where an optional cell is empty. */
-export interface WrittenLine {
+export type WrittenLine = RowOf<typeof PROGRAMME_COLUMNS>;
+
+/** A line with nothing missing. */
+export interface ProgrammeLine {
+  /** Physical line in the text; the header is line 1. */
   readonly line: number;
+  /** 1 is the first Monday. */
   readonly day: number;
-  readonly exercise: string;
+  readonly exercise: Exercise;
   readonly sets: number;
   readonly repetitions: number;
-  readonly load: number | null;
-  readonly possible: number | null;
-  readonly reserve: number | null;
-  readonly company: Company | null;
-  readonly muscles: string | null;
-  readonly can_pin: boolean | null;
-  readonly stoppable: boolean | null;
-  readonly partials: boolean | null;
+  /** Per cent of 1RM, given or from the repetitions possible. */
+  readonly load: number;
+  /** Repetitions in reserve, given or from those possible. */
+  readonly reserve: number;
+  /** How load or reserve was worked out where it was not given; null where both were. */
+  readonly how: string | null;
+  readonly company: Company;
 }
 
 /** The column that a header cell names, whatever its case and separators; the cell itself where none. */

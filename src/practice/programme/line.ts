@@ -6,7 +6,7 @@ import { type EvidenceNear, evidenceNear } from '../evidenceNear.ts';
 import { TAKEN_AS_SAID } from '../judgement.ts';
 import { type KeptAnswer, keptAt } from '../kept.ts';
 import type { Situation, TrainingStatus } from '../situation.ts';
-import type { ProgrammeLine } from './read.ts';
+import type { ProgrammeLine } from './columns.ts';
 
 /** closer, further: than the advised range; inside: in it; none: there is no range. */
 export type AgainstAdvice = 'closer' | 'inside' | 'further' | 'none';

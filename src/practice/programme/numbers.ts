@@ -2,8 +2,7 @@
 import type { Problem } from '../../evidence/problem.ts';
 import type { Relation } from '../../evidence/repetitions.ts';
 import { loadForPossible, PUBLISHED_REPETITIONS, possibleAt } from '../possible.ts';
-import type { WrittenLine } from './columns.ts';
-import type { ProgrammeLine } from './read.ts';
+import type { ProgrammeLine, WrittenLine } from './columns.ts';
 
 /** Between-person SDs beyond which repetitions plus reserve are unusual for the load. */
 const UNUSUAL_SDS = 2;

@@ -5,27 +5,9 @@
 import { type Exercise, findExercise, plainName, splitMuscles } from '../../evidence/exercises.ts';
 import type { Problem } from '../../evidence/problem.ts';
 import { readTable } from '../../evidence/table.ts';
-import type { Company } from '../cautions.ts';
 import { loadForPossible, possibleAt } from '../possible.ts';
-import { columnNamed, PROGRAMME_COLUMNS, type WrittenLine } from './columns.ts';
+import { columnNamed, PROGRAMME_COLUMNS, type ProgrammeLine, type WrittenLine } from './columns.ts';
 import { checkNumbers, findUnusual } from './numbers.ts';
-
-export interface ProgrammeLine {
-  /** Physical line in the text; the header is line 1. */
-  readonly line: number;
-  /** 1 is the first Monday. */
-  readonly day: number;
-  readonly exercise: Exercise;
-  readonly sets: number;
-  readonly repetitions: number;
-  /** Per cent of 1RM, given or from the repetitions possible. */
-  readonly load: number;
-  /** Repetitions in reserve, given or from those possible. */
-  readonly reserve: number;
-  /** How load or reserve was worked out where it was not given; null where both were. */
-  readonly how: string | null;
-  readonly company: Company;
-}
 
 export interface AskedExercise {
   readonly name: string;

@@ -10,7 +10,7 @@ import { inferContrast } from '../../model/robust.ts';
 import { HOURS_WITHOUT_FAILURE } from '../commonPractice.ts';
 import { type EventVerdict, judgeEvent, type RecoveryAnswer, recoveryAfter } from '../recovery.ts';
 import type { TrainingStatus } from '../situation.ts';
-import type { ProgrammeLine } from './read.ts';
+import type { ProgrammeLine } from './columns.ts';
 
 export interface Calendar {
   readonly status: TrainingStatus;

@@ -1,7 +1,7 @@
 /** The files of a figure: picture, numbers, analysis, reference, and what a page that embeds it asks for. */
 import type { APIRoute } from 'astro';
-import { oembedOf } from '../../../components/embedding.ts';
-import { catalogue, FILE_KINDS, type FileKind, fileName, writeFile } from '../../../components/figures.ts';
+import { oembedOf } from '../../../site/embedding.ts';
+import { catalogue, FILE_KINDS, type FileKind, fileName, writeFile } from '../../../site/figures.ts';
 
 interface Props {
   readonly slug: string;

@@ -1,0 +1,91 @@
+/** Adds the rows to the reader's own table, or starts one with them, after asking what is to be asked. */
+import { useRef } from 'preact/hooks';
+import { countStudies, countWords } from '../../ui/countWords.ts';
+import { ProblemList } from '../../ui/ProblemList.tsx';
+import type { AddingState } from './addToTable.state.ts';
+
+interface AddProps {
+  readonly state: AddingState;
+  readonly siteTable: { readonly studies: number; readonly demonstration: boolean };
+  /** Addresses of pages that read the own table. */
+  readonly pages: { readonly table: string; readonly evidence: string };
+}
+
+export function AddToTable({ state, siteTable, pages }: AddProps) {
+  const now = state.adding.value;
+  const opener = useRef<HTMLButtonElement>(null);
+  /** Answers a question: its buttons go, and the focus goes back to the one that began it. */
+  const answer = (by: () => unknown) => () => {
+    opener.current?.focus();
+    by();
+  };
+  return (
+    <section aria-labelledby="add-to-table" aria-busy={now.step === 'working'}>
+      <h2 id="add-to-table">Add to your table</h2>
+      <p>
+        Your table is kept in this browser only. Once it is there the site reads it in place of its own, until you go
+        back to the site’s.
+      </p>
+      <p class="buttons">
+        <button ref={opener} type="button" onClick={() => void state.start()}>
+          Add the rows to your table
+        </button>
+        <span role="status">{now.step === 'working' && 'Reading the whole table…'}</span>
+      </p>
+      <div role="status">
+        {now.step === 'asking for a start' && (
+          <>
+            <p>There is no table of yours in this browser yet. Start it</p>
+            <p class="buttons">
+              <button type="button" onClick={answer(state.startWithRows)}>
+                with these rows alone
+              </button>
+              <button type="button" onClick={answer(state.startWithCopy)}>
+                with a copy of the site’s {countStudies(siteTable.studies)}
+              </button>
+              <button type="button" onClick={answer(state.cancel)}>
+                Not now
+              </button>
+            </p>
+            {siteTable.demonstration && (
+              <p class="small">
+                The site’s studies are invented for demonstration. With a copy of them your table stays a demonstration,
+                and says so.
+              </p>
+            )}
+          </>
+        )}
+        {now.step === 'asking about columns' && (
+          <>
+            <p>
+              {now.joined.mark.name} has columns that the site does not read: {now.joined.unread.join(', ')}. They will
+              not be in the table that is kept here; your file stays as it is.
+            </p>
+            <p class="buttons">
+              <button type="button" onClick={answer(state.confirm)}>
+                Add without them
+              </button>
+              <button type="button" onClick={answer(state.cancel)}>
+                Not now
+              </button>
+            </p>
+          </>
+        )}
+        {now.step === 'added' && (
+          <p>
+            Added {countWords(now.joined.added, 'row')}: {now.joined.mark.name} now has{' '}
+            {countWords(now.joined.mark.rows, 'row')} of {countStudies(now.joined.mark.studies)}. See{' '}
+            <a href={pages.table}>your table</a> or <a href={pages.evidence}>the evidence</a>. The rows stay listed
+            above until you remove them.
+          </p>
+        )}
+      </div>
+      {now.step === 'refused' && <ProblemList heading={`Nothing was added: ${now.reason}`} problems={now.problems} />}
+      {now.step === 'failed' && (
+        <p class="problem" role="alert">
+          Nothing was added: {now.reason}.
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,51 @@
+/** Curating a study: what a paper reports goes in, valid rows and what follows from them come out. */
+import { useEffect, useMemo } from 'preact/hooks';
+import { AddToTable } from './AddToTable.tsx';
+import { createAdding, type SiteTable } from './addToTable.state.ts';
+import { createCurating } from './curate.state.ts';
+import { CurateForm } from './Form.tsx';
+import { CurateReading } from './Reading.tsx';
+import { CurateRows } from './Rows.tsx';
+
+interface Props {
+  readonly siteTable: SiteTable & { readonly studies: number; readonly demonstration: boolean };
+  /** Words that the site's table has in a column, to be offered. */
+  readonly known: Readonly<Record<string, readonly string[]>>;
+  /** Addresses of pages that read the own table. */
+  readonly pages: { readonly table: string; readonly evidence: string };
+}
+
+export function Curate({ siteTable, known, pages }: Props) {
+  const state = useMemo(() => createCurating(), []);
+  const adding = useMemo(() => createAdding(siteTable, () => state.csv.peek()), [siteTable, state]);
+  useEffect(() => state.connect(), [state]);
+  const unread = state.unread.value;
+  return (
+    <div class="curate">
+      {unread && (
+        <div class="problem" role="alert">
+          <p>
+            What this browser kept of an earlier visit could not be read ({unread.problem}). It is replaced as soon as
+            something is entered.
+          </p>
+          <p>
+            <button type="button" onClick={state.saveUnread}>
+              Save it to a file first
+            </button>
+          </p>
+        </div>
+      )}
+      {!state.isKept.value && (
+        <p class="problem" role="alert">
+          This browser does not keep what is entered; download the rows before you leave.
+        </p>
+      )}
+      <div class="curate-row">
+        <CurateForm state={state} known={known} />
+        <CurateReading state={state} />
+      </div>
+      <CurateRows state={state} />
+      {state.rows.value.length > 0 && <AddToTable state={adding} siteTable={siteTable} pages={pages} />}
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+/** New rows below those of a table: one table that was read as a whole before anybody keeps it. */
+import type { Problem } from '../../evidence/problem.ts';
+import { readArms } from '../../evidence/table.ts';
+import { writeArms } from '../../evidence/writeTable.ts';
+import type { OwnTableMark } from '../../ownTable/ownTable.ts';
+import { markOf } from '../../ownTable/tableMark.ts';
+
+export interface TableText {
+  readonly name: string;
+  /** CSV with a header. */
+  readonly text: string;
+}
+
+export type JoinedTables =
+  | {
+      readonly kind: 'joined';
+      readonly table: TableText;
+      readonly mark: OwnTableMark;
+      /** Rows that were added. */
+      readonly added: number;
+      /** Columns of the table that are not read, so that they are not in the joined one. */
+      readonly unread: readonly string[];
+    }
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[]; readonly reason: string };
+
+/**
+ * @param table that the rows go below; null where they are the whole table
+ * @param rows CSV with a header
+ * @param name of the joined table
+ */
+export function joinTables(table: TableText | null, rows: string, name: string): JoinedTables {
+  const before = table && readArms(table.text, table.name);
+  if (table && before && before.problems.length > 0) {
+    return { kind: 'refused', problems: before.problems, reason: `${table.name} has problems of its own` };
+  }
+  const added = readArms(rows, 'the new rows');
+  if (added.problems.length > 0) {
+    return { kind: 'refused', problems: added.problems, reason: 'the new rows have problems' };
+  }
+  const kept = before?.arms ?? [];
+  const text = writeArms([...kept, ...added.arms]);
+  const whole = readArms(text, name);
+  if (whole.problems.length > 0) {
+    const first = kept.length + 2;
+    const last = first + added.arms.length - 1;
+    const lines = first === last ? `the new row is line ${first}` : `the new rows are lines ${first} to ${last}`;
+    return { kind: 'refused', problems: whole.problems, reason: `the rows do not go with the table; ${lines}` };
+  }
+  const warnings = before?.warnings ?? [];
+  return {
+    kind: 'joined',
+    table: { name, text },
+    mark: markOf(name, whole.arms),
+    added: added.arms.length,
+    unread: warnings.flatMap(({ kind, column }) =>
+      kind === 'unknown-column' ? [column ?? 'a column without name'] : [],
+    ),
+  };
+}

@@ -1,0 +1,146 @@
+/** Settings and filters of the Evidence page, each with the sentence that says what it does. */
+
+import type { FilterOptions } from '../analysis/filterOptions.ts';
+import { type Control, optionsWith, SETTING_CONTROLS } from './controlList.ts';
+import type { EvidenceState } from './evidence.state.ts';
+import { type ListControl, limitYears, listFilters, tickedWords, toggleFilter } from './filters.ts';
+
+interface Props {
+  readonly state: EvidenceState;
+  readonly options: FilterOptions;
+  readonly years: { readonly low: number; readonly high: number };
+}
+
+export function EvidenceControls({ state, options, years }: Props) {
+  return (
+    <form class="controls" aria-label="Choices" onSubmit={(event) => event.preventDefault()}>
+      <details open>
+        <summary>Settings</summary>
+        <div class="controls">
+          {SETTING_CONTROLS.filter(({ id }) => id !== 'split' || state.settings.value.split !== null).map((control) => (
+            <OneControl key={control.id} control={control} state={state} />
+          ))}
+        </div>
+      </details>
+      <details>
+        <summary>Which studies</summary>
+        <div class="controls">
+          {listFilters(options).map((filter) => (
+            <Filter key={filter.key} filter={filter} state={state} />
+          ))}
+          <Years state={state} years={years} />
+        </div>
+      </details>
+      <div class="buttons">
+        <button type="button" onClick={state.reset}>
+          Back to the defaults
+        </button>
+        <button type="button" onClick={() => void state.copyLink()}>
+          Copy the link to this
+        </button>
+        <span class="small" role="status">
+          {state.copied.value}
+        </span>
+      </div>
+    </form>
+  );
+}
+
+function OneControl({ control, state }: { readonly control: Control; readonly state: EvidenceState }) {
+  const { id, label, help } = control;
+  const field = `evidence-${id}`;
+  return (
+    <div class="control">
+      <label for={field}>
+        {label}
+        {control.kind === 'number' && (
+          <span class="value">
+            : {control.read(state.settings.value)} {control.unit}
+          </span>
+        )}
+      </label>
+      {control.kind === 'number' ? (
+        <input
+          id={field}
+          type="range"
+          min={control.min}
+          max={control.max}
+          step={control.step}
+          value={control.read(state.settings.value)}
+          aria-valuetext={`${control.read(state.settings.value)} ${control.unit}`.trim()}
+          aria-describedby={`${field}-help`}
+          onInput={(event) => state.change(control.write(event.currentTarget.valueAsNumber))}
+        />
+      ) : (
+        <select
+          id={field}
+          value={control.read(state.settings.value)}
+          aria-describedby={`${field}-help`}
+          onChange={(event) => state.change(control.write(event.currentTarget.value))}
+        >
+          {optionsWith(control.options, control.read(state.settings.value)).map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.label}
+            </option>
+          ))}
+        </select>
+      )}
+      <span class="help" id={`${field}-help`}>
+        {help}
+      </span>
+    </div>
+  );
+}
+
+function Filter({ filter, state }: { readonly filter: ListControl; readonly state: EvidenceState }) {
+  const { key, label, help, options } = filter;
+  const ticked = tickedWords(filter, state.settings.value);
+  return (
+    <fieldset class="control" aria-describedby={`evidence-${key}-help`}>
+      <legend class="label">{label}</legend>
+      {options.map((word) => (
+        <label key={word} class="choice plain">
+          <input
+            type="checkbox"
+            checked={ticked.includes(word)}
+            // The last one cannot be taken away.
+            disabled={ticked.length === 1 && ticked[0] === word}
+            onChange={() => state.change(toggleFilter(filter, word))}
+          />
+          <span>{word}</span>
+        </label>
+      ))}
+      <span class="help" id={`evidence-${key}-help`}>
+        {help}
+      </span>
+    </fieldset>
+  );
+}
+
+function Years({ state, years }: Pick<Props, 'state' | 'years'>) {
+  const { yearFrom, yearTo } = state.settings.value.include;
+  const ends = [
+    { key: 'yearFrom', label: 'Published from', value: yearFrom ?? years.low },
+    { key: 'yearTo', label: 'Published to', value: yearTo ?? years.high },
+  ] as const;
+  return (
+    <>
+      {ends.map(({ key, label, value }) => (
+        <div key={key} class="control">
+          <label for={`evidence-${key}`}>
+            {label}: <span class="value">{value}</span>
+          </label>
+          <input
+            id={`evidence-${key}`}
+            type="range"
+            min={years.low}
+            max={years.high}
+            step="1"
+            value={value}
+            onInput={(event) => state.change(limitYears(key, event.currentTarget.valueAsNumber, years))}
+          />
+        </div>
+      ))}
+    </>
+  );
+}

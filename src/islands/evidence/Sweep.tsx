@@ -1,0 +1,34 @@
+/** The panel of the sweep: worked out when it is asked for, with progress, and stopped on a wish. */
+import { describeSweep } from '../../figures/findings.ts';
+import type { EvidenceState } from './evidence.state.ts';
+
+export function EvidenceSweep({ state }: { readonly state: EvidenceState }) {
+  const progress = state.sweepProgress.value;
+  const sweep = state.sweep.value;
+  const problem = state.sweepProblem.value;
+  return (
+    <section class="panel">
+      <h2>Every combination of choices</h2>
+      <p>
+        The target under each combination of metric, correlations, split, curve, weighting, adjustment and inclusion,
+        with the other choices as they stand above.
+      </p>
+      {/* One button for both, so that it keeps the focus. */}
+      <div class="buttons">
+        {progress && <progress value={progress.done} max={progress.total} aria-label="Combinations worked out" />}
+        <button key="run" type="button" onClick={progress ? state.stopSweep : state.startSweep}>
+          {progress ? 'Stop' : 'Work them out'}
+        </button>
+      </div>
+      <div aria-live="polite">
+        {problem !== null && <p class="problem">The combinations could not be worked out: {problem}</p>}
+        {sweep && (
+          <ul id="sweep-finding">
+            <li>{describeSweep('light', sweep)}</li>
+            <li>{describeSweep('heavy', sweep)}</li>
+          </ul>
+        )}
+      </div>
+    </section>
+  );
+}

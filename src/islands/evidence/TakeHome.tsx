@@ -1,0 +1,36 @@
+/** Downloads of the analysis as it stands. */
+
+import { writeSettings } from '../analysis/settingsAddress.ts';
+import type { EvidenceState } from './evidence.state.ts';
+
+const FILES = [
+  { ending: '.json', label: 'Analysis as JSON' },
+  { ending: '-rows.csv', label: 'Rows used as CSV' },
+  { ending: '.R', label: 'Script for R' },
+  { ending: '.py', label: 'Script for Python' },
+] as const;
+
+export function TakeHome({ state }: { readonly state: EvidenceState }) {
+  const { bands, settings } = state.analysis.value;
+  const [band] = Object.keys(bands);
+  return (
+    <section class="panel">
+      <h2>Take it home</h2>
+      <p>
+        The scripts hold the rows, fit them again with the likelihood written out (base R; numpy and scipy) and print
+        their numbers beside the site's.
+      </p>
+      <div class="buttons">
+        {FILES.map(({ ending, label }) => (
+          <button key={ending} type="button" onClick={() => state.download(ending)}>
+            {label}
+          </button>
+        ))}
+      </div>
+      <p>
+        <a href={`../figures/live/${writeSettings(settings)}#growth-${band}`}>Make this a figure</a>: any figure of
+        these settings at an address of its own, with its files.
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,98 @@
+/** State of a figure with a reader's own settings: which figure and settings, both from the address, and what a worker made of them. */
+import { computed, signal } from '@preact/signals';
+import { LISTED_FIGURES, listFigures } from '../../figures/catalogue.ts';
+import type { FileContext } from '../../figures/figureFiles.ts';
+import type { Sweep, SweepProgress } from '../../model/checks/sweep.ts';
+import { defaultSettings, type Settings } from '../../model/settings.ts';
+import { addressOfTable } from '../../ownTable/ownTable.ts';
+import { startCalculation } from '../analysis/calculation.ts';
+import type { FigureSource } from '../analysis/figureSource.ts';
+import { readSettings } from '../analysis/settingsAddress.ts';
+
+export function createLiveFigure(shipped: string) {
+  const slug = signal<string>(LISTED_FIGURES[0].slug);
+  const settings = signal<Settings>(defaultSettings);
+  const source = signal<FigureSource | null>(null);
+  const sweep = signal<Sweep | null>(null);
+  const sweepProgress = signal<SweepProgress | null>(null);
+  const notice = signal<string | null>(null);
+  const problem = signal<string | null>(null);
+
+  const needs = computed(() => LISTED_FIGURES.find((one) => one.slug === slug.value)?.needs);
+  /** True until there is something to show, or it is known why there is nothing. */
+  const pending = computed(() => {
+    if (problem.value !== null) return false;
+    if (source.value === null) return true;
+    return (needs.value === 'checks' && !source.value.checked) || (needs.value === 'sweep' && sweep.value === null);
+  });
+  /** The chosen figure, or the one entry that says why there is none. */
+  const catalogue = computed(() =>
+    pending.value || source.value === null
+      ? null
+      : listFigures({ analysis: source.value.analysis, map: source.value.map, sweep: sweep.value }, slug.value),
+  );
+
+  const connect = () => {
+    const table = addressOfTable(shipped);
+    const read = readSettings(location.search);
+    settings.value = read.settings;
+    const calculation = startCalculation(
+      (reply) => {
+        if (reply.kind === 'figures') {
+          const { kind: _kind, id: _id, ...found } = reply;
+          source.value = found;
+        }
+        if (reply.kind === 'sweep progress') sweepProgress.value = reply.progress;
+        if (reply.kind === 'sweep') sweep.value = reply.sweep;
+        if (reply.kind === 'problem') problem.value = reply.problem;
+      },
+      (reason) => {
+        problem.value = reason;
+      },
+    );
+    const ask = (kind: 'figures' | 'sweep') => calculation.ask({ kind, id: 0, table, settings: settings.value });
+    ask('figures');
+    let isSwept = false;
+    const follow = () => {
+      const wanted = decodeHash(location.hash);
+      const isListed = LISTED_FIGURES.some((one) => one.slug === wanted);
+      if (isListed) slug.value = wanted;
+      notice.value =
+        isListed || wanted === '' ? read.notice : `There is no figure “${wanted}”; choose one from the list.`;
+      // The sweep is asked for once, by the first figure that shows it.
+      if (needs.value === 'sweep' && !isSwept) {
+        isSwept = true;
+        ask('sweep');
+      }
+    };
+    follow();
+    addEventListener('hashchange', follow);
+    return () => {
+      removeEventListener('hashchange', follow);
+      calculation.end();
+    };
+  };
+  const choose = (wanted: string) => {
+    location.hash = wanted;
+  };
+  /** What files say of the data; the address is that of the page as it stands. */
+  const contextOf = ({ dataVersion, demonstration }: FigureSource): FileContext => ({
+    dataVersion,
+    demonstration,
+    settings: settings.value,
+    address: location.href,
+  });
+  return { slug, settings, source, sweepProgress, notice, problem, pending, catalogue, connect, choose, contextOf };
+}
+
+/** What stands behind the hash; as it was written where that is no encoded text. */
+export function decodeHash(hash: string): string {
+  const written = hash.slice(1);
+  try {
+    return decodeURIComponent(written);
+  } catch {
+    return written;
+  }
+}
+
+export type LiveFigureState = ReturnType<typeof createLiveFigure>;

@@ -1,0 +1,50 @@
+/** The second version against the first: what the change is expected to be worth and to cost. */
+import { formatChange } from '../../figures/format.ts';
+import { describeVersions } from '../../figures/programmeFindings.ts';
+import { isUnreliable } from '../../model/result.ts';
+import type { Metric } from '../../model/settings.ts';
+import type { MuscleDifference } from '../../practice/programme/report.ts';
+import { Scroll } from '../../ui/Scroll.tsx';
+import { TableHead } from '../../ui/TableHead.tsx';
+import type { ProgrammeState } from './programme.state.ts';
+
+export function ProgrammeComparison({ state }: { readonly state: ProgrammeState }) {
+  const { comparison } = state.report.value;
+  if (!comparison) return null;
+  const { settings } = state.analysis.value;
+  return (
+    <section aria-label="Comparison">
+      <h2>What the change is worth and costs</h2>
+      <p class="saying" aria-live="polite" id="finding">
+        {describeVersions(comparison, state.programme.value.calendar, state.analysis.value)}
+      </p>
+      <Scroll label="Growth of version two against version one, by muscle">
+        <table>
+          <caption>
+            Expected growth of version two minus version one, by muscle, with its interval. The evidence speaks of how
+            near to failure sets end, not of how many there are: every set counts alike.
+          </caption>
+          <TableHead columns={['Muscle', 'Sets, one → two', 'Difference in growth']} />
+          <tbody>
+            {[...comparison.muscles, comparison.overall].map((one) => (
+              <tr key={one.muscle ?? 'all'}>
+                <th scope="row">{one.muscle ?? 'all sets together'}</th>
+                <td>
+                  {one.sets.first} → {one.sets.second}
+                </td>
+                <td>{showDifference(one, settings.metric)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+    </section>
+  );
+}
+
+function showDifference({ difference, reason }: MuscleDifference, metric: Metric): string {
+  if (!difference) return `none: ${reason}`;
+  const open = difference.ciLow <= 0 && difference.ciHigh >= 0 ? ', not distinguishable from nothing' : '';
+  const few = isUnreliable([difference]) ? '; interval unreliable' : '';
+  return `${formatChange(difference, metric)}${open}${few}`;
+}

@@ -1,0 +1,129 @@
+/** The Studies page of a reader's own table, in the place of the site's; nothing where there is none. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { evidenceMap } from '../../figures/evidenceMap.ts';
+import { studyForest } from '../../figures/studyForest.ts';
+import type { StudyReport } from '../../model/studyReports.ts';
+import { FigureView } from '../../ui/FigureView.tsx';
+import { Scroll } from '../../ui/Scroll.tsx';
+import type { StudiesView } from '../analysis/studiesView.ts';
+import { createOwnStudies } from './ownStudies.state.ts';
+import { StudyTable } from './SortableStudies.tsx';
+import { listFacts, StudiesTable } from './StudiesTable.tsx';
+import { StudyArms, StudyFacts, StudyInfluence } from './StudyDetails.tsx';
+import { StudyRows } from './StudyRows.tsx';
+
+/** @param site id of the part of the page that shows the site's own table */
+export function OwnStudies({ site }: { readonly site: string }) {
+  const state = useMemo(() => createOwnStudies(site), [site]);
+  useEffect(() => state.connect(), [state]);
+  const view = state.view.value;
+  const report = state.chosen.value;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const shown = view && (report?.study ?? '');
+  const shownBefore = useRef(shown);
+  // The link that was followed is gone: the focus goes to the heading of what it led to.
+  useEffect(() => {
+    if (shownBefore.current !== null && shownBefore.current !== shown) heading.current?.focus();
+    shownBefore.current = shown;
+  }, [shown]);
+  if (!state.isOwn.value) return null;
+  if (!view) {
+    return (
+      <div role="status">
+        {state.problem.value === null ? (
+          <p>Your table is being read …</p>
+        ) : (
+          <p class="problem">Your table could not be read: {state.problem.value}</p>
+        )}
+      </div>
+    );
+  }
+  const title = (
+    <h2 ref={heading} tabIndex={-1}>
+      {report?.study ?? 'All studies of your table'}
+    </h2>
+  );
+  return (
+    <>
+      {state.problem.value !== null && (
+        <p class="problem" role="alert">
+          What the answer is without each study could not be worked out: {state.problem.value}
+        </p>
+      )}
+      {report ? (
+        <OneStudy view={view} report={report}>
+          {title}
+        </OneStudy>
+      ) : (
+        <AllStudies view={view} isComplete={view.hasInfluence || state.problem.value !== null}>
+          {title}
+        </AllStudies>
+      )}
+    </>
+  );
+}
+
+interface AllStudiesProps {
+  readonly view: StudiesView;
+  /** False while each study's influence is still to come. */
+  readonly isComplete: boolean;
+  /** Heading of the table. */
+  readonly children: ComponentChildren;
+}
+
+function AllStudies({ view, isComplete, children }: AllStudiesProps) {
+  const { reports, wholeBands, settings, map, hasInfluence } = view;
+  const figure = useMemo(() => evidenceMap(map), [map]);
+  const facts = useMemo(() => listFacts(reports), [reports]);
+  return (
+    <>
+      <div class="map">
+        <FigureView figure={figure} />
+      </div>
+      {children}
+      <div role="status">{!isComplete && <p>What the answer is without each study is still being worked out …</p>}</div>
+      <StudyTable table="own-studies" facts={facts} />
+      <Scroll label="All studies">
+        {/* Made anew when influence has come: its rows may have been put in another order by then. */}
+        <StudiesTable
+          key={String(hasInfluence)}
+          id="own-studies"
+          reports={reports}
+          wholeBands={wholeBands}
+          settings={settings}
+          link={(study) => <a href={`#${new URLSearchParams({ study })}`}>{study}</a>}
+        />
+      </Scroll>
+    </>
+  );
+}
+
+interface OneStudyProps {
+  readonly view: StudiesView;
+  readonly report: StudyReport;
+  /** Heading with the study's name. */
+  readonly children: ComponentChildren;
+}
+
+function OneStudy({ view, report, children }: OneStudyProps) {
+  const figure = useMemo(() => studyForest(report, view.settings), [report, view]);
+  return (
+    <>
+      <p class="small">
+        <a href="#all">All studies of your table</a>
+      </p>
+      {children}
+      <div class="pair">
+        <StudyFacts report={report} />
+        <FigureView figure={figure} heading="h3" />
+      </div>
+      <h3>What the answer is without it</h3>
+      <StudyInfluence report={report} wholeBands={view.wholeBands} settings={view.settings} />
+      <h3>Its arms</h3>
+      <StudyArms arms={report.arms} />
+      <h3>Its rows</h3>
+      <StudyRows rows={report.rows} settings={view.settings} heading="h4" />
+    </>
+  );
+}

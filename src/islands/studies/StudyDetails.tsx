@@ -1,0 +1,168 @@
+/** What is known of one study: its facts, what the answer is without it, and its arms. */
+import type { Arm } from '../../evidence/schema.ts';
+import { formatNumber, slopeUnit } from '../../figures/format.ts';
+import { showSlope, showSpan, showTarget, showWeight, whyNone } from '../../figures/studyWords.ts';
+import type { Settings } from '../../model/settings.ts';
+import type { StudyReport, WholeBand } from '../../model/studyReports.ts';
+import { writePercent } from '../../numerics/percent.ts';
+import { nameOfBand } from '../../ui/bandWords.ts';
+import { countWords } from '../../ui/countWords.ts';
+import { Facts } from '../../ui/Facts.tsx';
+import { Scroll } from '../../ui/Scroll.tsx';
+import { type ColumnHead, TableHead } from '../../ui/TableHead.tsx';
+
+export function StudyFacts({ report }: { readonly report: StudyReport }) {
+  const arms = report.rows.map(({ arm }) => arm);
+  const facts = [
+    ['Year', String(report.year)],
+    ['Design', report.design],
+    ['Concerns about bias', report.concerns ?? 'not judged'],
+    ['Training status', report.trainingStatus],
+    ['Sex', listed(arms.map(({ sex }) => sex))],
+    ['Mean age, years', listed(arms.map(({ age_mean_years }) => age_mean_years))],
+    ['People', String(report.people)],
+    ['Arms and rows', `${countWords(report.arms.length, 'arm')}, ${countWords(report.rows.length, 'row')}`],
+    ['Outcomes', report.outcomes.join(', ')],
+    ['Load', report.load ? `${showSpan(report.load)}\u00a0% of 1RM` : 'not reported'],
+    ['Reserve', report.reserve ? `${showSpan(report.reserve)} repetitions` : 'not reported'],
+    ['Failure was', listed(arms.map(({ failure_definition }) => failure_definition))],
+    ['Reserve is known as', listed(arms.map(({ reserve_basis }) => reserve_basis))],
+  ] as const;
+  return <Facts facts={facts} />;
+}
+
+/** Different values of a fact over the rows, missing ones named. */
+function listed(values: readonly (string | number | null)[]): string {
+  return [...new Set(values.map((value) => value ?? 'not reported'))].join(', ');
+}
+
+const INFLUENCE_COLUMNS: readonly ColumnHead[] = [
+  'Loads',
+  ['Rows', 'number'],
+  ['Weight', 'number'],
+  ['Slope with it', 'number'],
+  ['Slope without it', 'number'],
+  ['Target with it', 'number'],
+  ['Target without it', 'number'],
+  ['Distance', 'number'],
+];
+
+interface InfluenceProps {
+  readonly report: StudyReport;
+  readonly wholeBands: readonly WholeBand[];
+  readonly settings: Pick<Settings, 'metric' | 'confidence' | 'keptShare' | 'outcome'>;
+}
+
+/** What a study counts for in each band, and slope and target with and without it. */
+export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps) {
+  const { metric, confidence, keptShare, outcome } = settings;
+  const parts = report.bands.flatMap((own) =>
+    wholeBands.filter(({ name }) => name === own.band).map((whole) => ({ own, whole })),
+  );
+  if (parts.length === 0) {
+    return (
+      <p>
+        No row of it is in the fit of {outcome} against reserve, so slope and target are the same without it. Its rows
+        below say why.
+      </p>
+    );
+  }
+  return (
+    <>
+      <Scroll label="With and without this study">
+        <table>
+          <caption>
+            Mean slope for each repetition in reserve, in {slopeUnit(metric)}, and the target:{' '}
+            {`the reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with ${writePercent(confidence)} intervals.`}{' '}
+            Distance: Cook's, how far all coefficients move.
+          </caption>
+          <TableHead columns={INFLUENCE_COLUMNS} />
+          <tbody>
+            {parts.map(({ own, whole }) => (
+              <tr key={own.band}>
+                <th scope="row">{nameOfBand(own.band)}</th>
+                <td class="number">{own.rows}</td>
+                <td class="number">{showWeight(own.weight)}</td>
+                <td class="number">{showSlope(whole.slope, metric, true)}</td>
+                <td class="number">{own.influence ? showSlope(own.influence.slopeWithout, metric, true) : 'none'}</td>
+                <td class="number">{showTarget(whole.band.target, true)}</td>
+                <td class="number">{own.influence ? showTarget(own.influence.targetWithout, true) : 'none'}</td>
+                <td class="number">
+                  {own.influence?.cooksDistance == null ? 'none' : formatNumber(own.influence.cooksDistance, 2)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      {parts.flatMap(({ own, whole }) => {
+        const without = own.influence?.reason ?? own.influence?.targetWithout.reason;
+        const all = whyNone(whole.band);
+        const name = nameOfBand(own.band);
+        return [
+          ...(all ? [`${name}, all studies: ${all}.`] : []),
+          ...(without ? [`${name}, without it: ${without}.`] : []),
+        ].map((note) => (
+          <p key={note} class="small">
+            {note}
+          </p>
+        ));
+      })}
+    </>
+  );
+}
+
+const ARM_FACTS: readonly {
+  readonly name: string;
+  readonly of: (arm: Arm) => string | number | null;
+  readonly number?: boolean;
+}[] = [
+  { name: 'Cohort', of: ({ cohort }) => cohort },
+  { name: 'People', of: ({ n }) => n, number: true },
+  { name: 'Exercise', of: ({ exercise }) => exercise },
+  { name: 'Joints', of: ({ joints }) => joints },
+  { name: 'Load, %', of: ({ load_pct_1rm }) => load_pct_1rm, number: true },
+  { name: 'Repetitions', of: ({ reps_per_set }) => reps_per_set, number: true },
+  { name: 'Sets', of: ({ sets }) => sets, number: true },
+  { name: 'Sessions a week', of: ({ sessions_per_week }) => sessions_per_week, number: true },
+  { name: 'Weeks', of: ({ weeks }) => weeks, number: true },
+  { name: 'Reserve', of: ({ reserve_reps }) => reserve_reps, number: true },
+  { name: 'Its SD', of: ({ reserve_sd }) => reserve_sd, number: true },
+  { name: 'Known as', of: ({ reserve_basis }) => reserve_basis },
+  { name: 'Failure was', of: ({ failure_definition }) => failure_definition },
+  { name: 'Attempted', of: ({ attempted_failure }) => yesNo(attempted_failure) },
+  { name: 'Beyond failure', of: ({ beyond_failure }) => beyond_failure ?? 'none' },
+];
+
+function yesNo(value: boolean | null): string | null {
+  return value === null ? null : value ? 'yes' : 'no';
+}
+
+/** Each arm and exercise of a study: its training and how near failure it went. */
+export function StudyArms({ arms }: { readonly arms: readonly Arm[] }) {
+  return (
+    <Scroll label="Arms">
+      <table class="study-arms">
+        <caption>
+          Reserve: mean repetitions in reserve when the sets ended, the SD what that mean may have been off by. Arms of
+          one cohort are the same people. A dash: not reported.
+        </caption>
+        <TableHead
+          columns={['Arm', ...ARM_FACTS.map(({ name, number }) => (number ? ([name, 'number'] as const) : name))]}
+        />
+        <tbody>
+          {arms.map((arm) => (
+            <tr key={arm.line}>
+              <th scope="row">{arm.arm}</th>
+              {ARM_FACTS.map(({ name, of, number }) => (
+                <td key={name} class={number ? 'number' : undefined}>
+                  {of(arm) ?? '–'}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}

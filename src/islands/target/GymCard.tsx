@@ -1,0 +1,75 @@
+/** One page for the gym: what to do in this set, and what to mind. On paper only. */
+import { formatNumber, formatRange, formatReserve, formatShare } from '../../figures/format.ts';
+import { describePossible } from '../../practice/possible.ts';
+import { showReserve } from '../../ui/reserveWords.ts';
+import { SITE_NAME } from '../../ui/siteName.ts';
+import type { Calculator } from './calculator.state.ts';
+
+export function GymCard({ state }: { readonly state: Calculator }) {
+  const { reserve, sentence, adjustments, cautions, event, choices, target } = state.advice.value;
+  const { load, company, purpose } = state.choices.value;
+  const possible = state.possible.value;
+  const most = choices.find((choice) => choice.reserve === reserve?.most);
+  return (
+    <section class="gym-card">
+      <p class="small">
+        {SITE_NAME} · for {purpose}
+      </p>
+      {state.demonstration.value && (
+        <p>
+          <strong>Demonstration: the studies behind this card are invented. Do not train by it.</strong>
+        </p>
+      )}
+      <h2>
+        {state.exercise.value.name}, {formatReserve(load)}&nbsp;% of 1RM
+      </h2>
+      <p class="number-of-reps">
+        {showReserve(reserve)} {reserve && <small>in reserve</small>}
+      </p>
+      <p class="saying">{sentence}</p>
+      {adjustments.map((reason) => (
+        <p key={reason}>{reason}</p>
+      ))}
+      <dl>
+        <dt>Company</dt>
+        <dd>{company === 'alone' ? 'alone, no safety arms' : company}</dd>
+        {possible && (
+          <>
+            <dt>Possible</dt>
+            <dd>{describePossible(possible)}</dd>
+          </>
+        )}
+        {most?.kept.share && (
+          <>
+            <dt>Growth kept</dt>
+            <dd>
+              {formatShare(most.kept.share)} with {most.reserve} in reserve; target{' '}
+              {target.point === null
+                ? 'none'
+                : `${formatNumber(target.point, 1)} (${formatRange(target.low, target.high, 1)})`}
+            </dd>
+          </>
+        )}
+        {most?.recovery.time && (
+          <>
+            <dt>Recovered</dt>
+            <dd>about {formatNumber(most.recovery.time.hours, 0)} hours after the session</dd>
+          </>
+        )}
+        {event && (
+          <>
+            <dt>Event</dt>
+            <dd>{event.sentence}</dd>
+          </>
+        )}
+      </dl>
+      <ul>
+        {cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+      <p class="ruled">Done and left:</p>
+      <p class="ruled">Notes:</p>
+    </section>
+  );
+}

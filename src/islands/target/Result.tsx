@@ -1,0 +1,177 @@
+/** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
+import { describeStrength } from '../../figures/findings.ts';
+import { formatNumber, formatRange, formatShare } from '../../figures/format.ts';
+import { recoveryByHours } from '../../figures/recoveryByHours.ts';
+import { LEAST_RELIABLE_DF } from '../../model/result.ts';
+import { OwnTableWait } from '../../ownTable/OwnTableWait.tsx';
+import type { Advice, ReserveChoice } from '../../practice/advice.ts';
+import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
+import { describeNear } from '../../practice/evidenceNear.ts';
+import { Cautions } from '../../ui/Cautions.tsx';
+import { LaterFigure } from '../../ui/LaterFigure.tsx';
+import { showReserve } from '../../ui/reserveWords.ts';
+import { TableHead } from '../../ui/TableHead.tsx';
+import type { Calculator } from './calculator.state.ts';
+
+export function CalculatorResult({ state }: { readonly state: Calculator }) {
+  const { pending, problem, ignored } = state;
+  const advice = state.advice.value;
+  const { reserve, source, sentence, cautions, adjustments, event, practice } = advice;
+  return (
+    <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
+      <div aria-live="polite" aria-busy={pending.value} class="inked">
+        <OwnTableWait foreign={state.foreign.value} problem={problem.value} />
+        {problem.value !== null && <p class="problem">The numbers could not be worked out: {problem.value}</p>}
+        {ignored.value.length > 0 && (
+          <p class="problem">
+            Parts of the address could not be read and stand at their defaults: {ignored.value.join(', ')}.
+          </p>
+        )}
+        <p class="number-of-reps" id="reserve">
+          {showReserve(reserve)} {reserve !== null && <small>in reserve</small>}
+        </p>
+        <p class="saying">{sentence}</p>
+        {adjustments.map((reason) => (
+          <p key={reason}>{reason}</p>
+        ))}
+        {event && <EventSentence sentence={event.sentence} />}
+        {advice.mainLift && <p>{describeStrength(state.analysis.value.strength, state.analysis.value.settings)}</p>}
+      </div>
+      <div class="inked">
+        <Choices advice={advice} />
+        {event?.time && (
+          <LaterFigure
+            figure={recoveryByHours(state.analysis.value, {
+              status: state.choices.value.status,
+              eventAfter: event.hours,
+            })}
+          />
+        )}
+        <Basis state={state} />
+        <h2>
+          Beside it <span class="tag">{COMMON_PRACTICE_TAG}</span>
+        </h2>
+        <ul>
+          {practice.map((one) => (
+            <li key={one}>{one}</li>
+          ))}
+        </ul>
+      </div>
+      <Cautions class="inked" cautions={cautions} />
+      <p class="buttons inked">
+        <button type="button" onClick={() => print()}>
+          Print a card for the gym
+        </button>
+      </p>
+    </section>
+  );
+}
+
+/** The verdict, up to its colon, stands out. */
+function EventSentence({ sentence }: { readonly sentence: string }) {
+  const [, verdict, rest] = /^([^:]+:)(.*)$/u.exec(sentence) ?? [null, '', sentence];
+  return (
+    <p id="event">
+      <strong>{verdict}</strong>
+      {rest}
+    </p>
+  );
+}
+
+/** What one more and one fewer would change. */
+function Choices({ advice }: { readonly advice: Advice }) {
+  const { choices, reserve } = advice;
+  if (!reserve) return null;
+  return (
+    <table class="numbers">
+      <caption>What one more or one fewer in reserve changes. Marked: what is advised.</caption>
+      <TableHead columns={['In reserve', 'Growth kept (interval)', 'Recovered after (interval)']} />
+      <tbody>
+        {choices.map((choice) => {
+          const isAdvised = choice.reserve >= reserve.least && choice.reserve <= reserve.most;
+          return (
+            <tr key={choice.reserve} aria-current={isAdvised ? 'true' : undefined}>
+              <th scope="row">
+                {isAdvised ? '▸ ' : ''}
+                {choice.reserve}
+              </th>
+              <td>{showKept(choice)}</td>
+              <td>{showRecovery(choice)}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function showKept({ kept }: ReserveChoice): string {
+  return kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`;
+}
+
+function showRecovery({ recovery }: ReserveChoice): string {
+  const { time, reason } = recovery;
+  if (!time) return `not known: ${reason}`;
+  const beyond = time.isBeyondStudied ? `, as with ${time.reserve}: no more was studied` : '';
+  return `${formatNumber(time.hours, 0)} h (${formatRange(time.low, time.high, 0)})${beyond}`;
+}
+
+const SOURCES = {
+  light: 'studies with light loads',
+  heavy: 'studies with heavy loads',
+  all: 'studies with any load',
+  joint: 'all studies in one fit, since the load is near the split',
+} as const;
+
+/** What will really be left, and why that is not what is said. */
+function showTrained(state: Calculator): string {
+  const { trained, mainLift } = state.advice.value;
+  if (!trained) return '';
+  const { mean, low, high } = trained;
+  const people = `${formatRange(low, high, 1)} for about two people in three`;
+  if (mainLift) return `${formatNumber(mean, 1)} on average, ${people}, from the repetitions planned`;
+  return state.situation.value.judgement.spread > 0 ? people : 'as much as is said';
+}
+
+/** What the answer rests on. */
+function Basis({ state }: { readonly state: Calculator }) {
+  const { target, source, unreliable, near, trained, testSet } = state.advice.value;
+  const { split } = state.analysis.value.settings;
+  return (
+    <dl>
+      <dt>Estimate for growth</dt>
+      <dd id="point">{target.point === null ? 'none' : formatNumber(target.point, 2)}</dd>
+      <dt>Interval</dt>
+      <dd id="interval">{target.point === null ? 'none' : formatRange(target.low, target.high, 2)}</dd>
+      {unreliable && (
+        <>
+          <dt>Caveat</dt>
+          <dd>A coefficient has fewer than {LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.</dd>
+        </>
+      )}
+      <dt>Read from</dt>
+      <dd>
+        {SOURCES[source]}
+        {split !== null && ` (split at ${split}\u00a0% of 1RM)`}
+      </dd>
+      <dt>Evidence near</dt>
+      <dd id="near">{describeNear(near, trained !== null)}</dd>
+      {trained && (
+        <>
+          <dt>Really left</dt>
+          <dd id="trained">
+            {showTrained(state)}
+            {testSet &&
+              '. That reaches further from failure than the target’s interval: a test set to failure, guarded, would show how this lifter judges.'}
+          </dd>
+        </>
+      )}
+      {target.reason !== null && (
+        <>
+          <dt>Note</dt>
+          <dd>{target.reason}</dd>
+        </>
+      )}
+    </dl>
+  );
+}

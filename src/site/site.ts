@@ -1,0 +1,54 @@
+/** The table the site is built from, read and analysed once for all pages. */
+import { createHash } from 'node:crypto';
+import { basename } from 'node:path';
+import { isDemonstration } from '../evidence/demonstration.ts';
+import { readExercises } from '../evidence/exercises.ts';
+import { readArms } from '../evidence/table.ts';
+import { sweepChoices } from '../model/checks/sweep.ts';
+import { analyseInFull } from '../model/full.ts';
+import { defaultSettings } from '../model/settings.ts';
+import { SITE_NAME } from '../ui/siteName.ts';
+import { readSource, requireNoProblems } from './sources.ts';
+import { readStudyLines, SHIPPED_ARMS } from './studyLines.ts';
+
+/** Another table than the shipped one: EVIDENCE=FILE npm run build. */
+const file = process.env.EVIDENCE ?? SHIPPED_ARMS;
+const text = readSource(file, 'table of study arms');
+const table = requireNoProblems(file, readArms(text, basename(file)));
+const EXERCISES_FILE = 'data/exercises.csv';
+const exerciseTable = requireNoProblems(
+  EXERCISES_FILE,
+  readExercises(readSource(EXERCISES_FILE, 'list of exercises'), basename(EXERCISES_FILE)),
+);
+
+const demonstration = isDemonstration(table.arms);
+
+export const site = {
+  name: SITE_NAME,
+  arms: table.arms,
+  /** References of the studies, where they have one. */
+  references: readStudyLines(file, new Set(table.arms.map(({ study }) => study))),
+  /** The table as it stands in the file, for download and for the calculator. */
+  text,
+  demonstration,
+  /** What is known of the exercises that may be named. */
+  exercises: exerciseTable.rows,
+  /** Name under which the table is served and downloaded; says so where the data are invented. */
+  downloadName: demonstration ? 'demonstration-arms.csv' : 'arms.csv',
+  /** First characters of the SHA-256 of the table: two sites with the same show the same evidence. */
+  dataVersion: createHash('sha256').update(text).digest('hex').slice(0, 8),
+  analysis: analyseInFull(table.arms, defaultSettings),
+  sweep: finish(sweepChoices(table.arms, defaultSettings)),
+} as const;
+
+/** Runs a computation in steps to its end. */
+function finish<Result>(steps: Generator<unknown, Result>): Result {
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}
+
+/** An address inside the site, whatever path it is served under. */
+export function pathTo(page: string): string {
+  return `${import.meta.env.BASE_URL.replace(/\/$/u, '')}/${page}`;
+}
