@@ -1,4 +1,5 @@
 /** The settings of an analysis in words, for a reader who has only the figure. */
+import { FILTER_KEYS, FILTERS } from '../model/filters.ts';
 import type { Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { shownUnit } from './format.ts';
@@ -15,19 +16,6 @@ const WEIGHTING_WORDS = {
   mixed: 'mixed model (REML), robust intervals (CR2)',
   precision: 'by precision only',
   equal: 'all rows equal',
-} as const;
-
-const FILTER_WORDS = {
-  trainingStatus: 'training status',
-  sex: 'sex',
-  joints: 'joints',
-  muscle: 'muscle',
-  measure: 'measure',
-  concerns: 'concerns',
-  design: 'design',
-  failureDefinition: 'failure definition',
-  reserveBasis: 'reserve known as',
-  withoutStudies: 'without',
 } as const;
 
 /** Pairs of what and how, in the order of the calculation. */
@@ -60,10 +48,11 @@ function describeWorth({ metric, smallestWorthwhile }: Settings): string {
 }
 
 function describeFilters({ include }: Settings): string {
-  const kept = Object.entries(FILTER_WORDS).flatMap(([key, words]) => {
-    const values: readonly string[] = include[key as keyof typeof FILTER_WORDS];
-    return values.length > 0 ? [`${words} ${values.join(', ')}`] : [];
-  });
+  const lists: readonly (readonly [name: string, values: readonly string[]])[] = [
+    ...FILTER_KEYS.map((key) => [FILTERS[key].name, include[key]] as const),
+    ['without', include.withoutStudies],
+  ];
+  const kept = lists.flatMap(([name, values]) => (values.length > 0 ? [`${name} ${values.join(', ')}`] : []));
   const { yearFrom, yearTo } = include;
   const years = [yearFrom === null ? '' : `from ${yearFrom}`, yearTo === null ? '' : `up to ${yearTo}`].filter(Boolean);
   return [...kept, ...years].join('; ') || 'all';

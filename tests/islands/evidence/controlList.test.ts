@@ -5,7 +5,7 @@ import { optionsWith, SETTING_CONTROLS } from '../../../src/islands/evidence/con
 import { limitYears, listFilters, tickedWords, toggleFilter } from '../../../src/islands/evidence/filters.ts';
 import { describeChange, GUIDE_STEPS } from '../../../src/islands/evidence/guideSteps.ts';
 import { analyse } from '../../../src/model/analyse.ts';
-import { defaultSettings, settingsSchema } from '../../../src/model/settings.ts';
+import { defaultSettings, type Settings, settingsSchema, wordsOfSetting } from '../../../src/model/settings.ts';
 import { makeArms } from '../../support/tables.ts';
 
 const arms = makeArms([{}, { study: 'Wren 2020', year: '2020', sex: 'female' }, { study: 'Rail 2021', sex: 'male' }]);
@@ -32,6 +32,13 @@ describe('a filter', () => {
     expect(limitYears('yearTo', high - 1, years)(defaultSettings).include.yearTo).toBe(high - 1);
     expect(limitYears('yearTo', high, years)(defaultSettings).include.yearTo).toBeNull();
   });
+});
+
+it('every control says what its setting does, and then what usually happens', () => {
+  const spoken = SETTING_CONTROLS.filter(({ id }) => id !== 'separate');
+  expect(spoken.length).toBeGreaterThan(8);
+  for (const { help } of spoken) expect(help).toMatch(/^[A-Z].*\. [A-Z].*\.$/u);
+  for (const key of Object.keys(defaultSettings)) expect(wordsOfSetting(key as keyof Settings)).toMatch(/^[A-Z].*\.$/u);
 });
 
 describe('a setting that an address gave', () => {
