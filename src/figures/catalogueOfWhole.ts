@@ -5,7 +5,7 @@
 import { listSweepLevels } from '../model/checks/sweepLevels.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { Band } from '../model/result.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 import { listTargets } from '../practice/targetTable.ts';
 import { beyondFailureContrasts } from './beyondFailureContrasts.ts';
 import type { FigureEvidence, MadeFigure } from './catalogueEntry.ts';
@@ -35,7 +35,7 @@ export function showStrength({ analysis: { strength, settings } }: FigureEvidenc
   const { excluded, ...part } = strength;
   return {
     figure: strengthContrasts(strength, settings),
-    shown: `The ${countOf(strength.rows, 'row')} of ${countOf(strength.studies, 'study', 'studies')} that measured strength and state their load.`,
+    shown: `The ${countOf(strength.rows, 'row')} of ${countStudies(strength.studies)} that measured strength and state their load.`,
     excluded,
     part: { settings, strength: part },
   };
@@ -50,7 +50,7 @@ export function showRecovery({ analysis }: FigureEvidence, status: FatigueByStat
   const { inference: _inference, ...part } = found;
   return {
     figure: recoveryByHours(analysis, { status }),
-    shown: `The ${countOf(found.rows, 'row')} of ${countOf(found.studies, 'study', 'studies')} that measured fatigue in ${status} people.`,
+    shown: `The ${countOf(found.rows, 'row')} of ${countStudies(found.studies)} that measured fatigue in ${status} people.`,
     excluded: fatigue.excluded,
     part: { settings, fatigue: part },
   };

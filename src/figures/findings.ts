@@ -9,7 +9,7 @@ import type { BandChecks, FullAnalysis } from '../model/full.ts';
 import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, shownUnit } from './format.ts';
 import { CURVE_WORDS } from './settingsWords.ts';
@@ -40,7 +40,7 @@ export function describeStrength(
       : load.ciHigh < 0
         ? 'Heavier loads bring less'
         : 'Load shows no effect distinguishable from none';
-  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: ${SHOWN_POINTS} points of 1RM change it by ${formatChange(scaleEstimate(load, SHOWN_POINTS), metric)} (${countOf(rows, 'row')}, ${countOf(studies, 'study', 'studies')}).${doubt('The intervals are', over, load)}`;
+  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: ${SHOWN_POINTS} points of 1RM change it by ${formatChange(scaleEstimate(load, SHOWN_POINTS), metric)} (${countOf(rows, 'row')}, ${countStudies(studies)}).${doubt('The intervals are', over, load)}`;
 }
 
 /** How long until performance is back, by training status. */
@@ -56,7 +56,7 @@ export function describeRecovery(
   const hours = ({ hours: point, low, high }: typeof first) =>
     `${countOf(Math.round(point), 'hour')} (${formatRange(low, high, 0)})`;
   const later = last === first ? '' : `, after sets with ${last.reserve} left ${hours(last)}`;
-  return `${who} are back to within ${settings.fatigueMargin}\u00a0% of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countOf(studies, 'study', 'studies')}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
+  return `${who} are back to within ${settings.fatigueMargin}\u00a0% of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countStudies(studies)}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
 }
 
 /** Partials and load drops against stopping at failure. */
@@ -74,7 +74,7 @@ export function describeBeyondFailure(
         : 'show no difference in growth from stopping at failure that can be told from none';
   const few =
     difference.df < LEAST_RELIABLE_DF
-      ? `; with ${countOf(studies, 'study', 'studies')} and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
+      ? `; with ${countStudies(studies)} and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
       : '';
   return `${name} ${found}: ${formatChange(difference, settings.metric)}${few}.`;
 }

@@ -4,7 +4,7 @@ import type { ReserveErrorCheck } from '../model/checks/reserveError.ts';
 import type { StudyDeviation, WeightingComparison } from '../model/checks/studies.ts';
 import { type Band, isUnreliable, LEAST_RELIABLE_DF, type Target, type WithinBetween } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf } from '../numerics/countOf.ts';
 import { formatNumber, formatP, formatRange, formatSlope, formatSlopeRange, slopeUnit } from './format.ts';
 
 export function describeTarget({

@@ -1,8 +1,8 @@
 /** What the programme check found, in sentences that say no more than their intervals allow. */
 import type { PracticeAnalysis } from '../model/full.ts';
 import { type Estimate, isUnreliable, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { countOf } from '../numerics/countOf.ts';
 import { LEAST_RESERVE_WHEN_PINNED } from '../practice/cautions.ts';
-import { countOf } from '../practice/countOf.ts';
 import { writeDay } from '../practice/programme/columns.ts';
 import type { CheckedLine } from '../practice/programme/line.ts';
 import type { VersionsComparison } from '../practice/programme/report.ts';

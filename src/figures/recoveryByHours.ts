@@ -1,4 +1,5 @@
 /** Expected drop of performance along the hours after a session, by reserve, for one training status. */
+
 import * as Plot from '@observablehq/plot';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
@@ -7,6 +8,7 @@ import { describeRecovery } from './findings.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatNumber, lossInPercent } from './format.ts';
 import { hedge } from './hedge.ts';
+import { FIGURE_STYLE } from './looks.ts';
 
 export interface RecoveryOptions {
   readonly status: FatigueByStatus['status'];
@@ -58,7 +60,7 @@ export function recoveryByHours(
       marginBottom: 44,
       marginTop: 24,
       marginRight: 84,
-      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      style: FIGURE_STYLE,
       x: {
         label: 'hours after the session →',
         labelAnchor: 'center',

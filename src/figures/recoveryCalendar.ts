@@ -1,4 +1,5 @@
 /** Sessions of a programme on the calendar: how long recovery takes after each, and the event. */
+
 import * as Plot from '@observablehq/plot';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { COMMON_PRACTICE_TAG, HOURS_WITHOUT_FAILURE } from '../practice/commonPractice.ts';
@@ -6,6 +7,7 @@ import { WEEKDAYS, writeDay } from '../practice/programme/columns.ts';
 import { type Calendar, HOURS_OF_DAY, type Session, worstBeforeEvent } from '../practice/programme/sessions.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatRange, formatReserve, lossInPercent } from './format.ts';
+import { FIGURE_STYLE } from './looks.ts';
 
 export interface RecoveryCalendarOptions {
   readonly calendar: Calendar;
@@ -61,7 +63,7 @@ export function recoveryCalendar(
       marginRight: 16,
       marginTop: 28,
       marginBottom: 40,
-      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      style: FIGURE_STYLE,
       x: {
         domain: [first, last],
         ticks: days.filter((_, i) => i % step === 0),

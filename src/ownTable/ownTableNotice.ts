@@ -2,7 +2,7 @@
  * Says on every page whether it reads the reader's own table or the site's, and goes back on a click.
  * Loaded on all pages, so it stays small: it knows how the table is removed, not how it is read.
  */
-import { countStudies, countWords } from '../ui/countWords.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 import { MARK_CHANGED, MARK_NAME } from './ownTableMark.ts';
 import { removeOwnTable } from './ownTableRemoval.ts';
 
@@ -19,7 +19,7 @@ function show(): void {
   const text = notice.querySelector('[data-text]');
   if (!mark || !text) return;
   text.textContent = reads
-    ? `This page reads your own table, ${mark.name}: ${countWords(mark.rows, 'row')} of ${countStudies(mark.studies)}.`
+    ? `This page reads your own table, ${mark.name}: ${countOf(mark.rows, 'row')} of ${countStudies(mark.studies)}.`
     : `This page shows the site's own table. Evidence, Target, Programme and Studies read yours, ${mark.name}.`;
 }
 

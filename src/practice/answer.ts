@@ -1,9 +1,8 @@
 /** The answer in one sentence, never stronger than its intervals. */
 import type { PracticeAnalysis } from '../model/full.ts';
 import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
-
+import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { countOf } from './countOf.ts';
 
 type Answered = Pick<PracticeAnalysis, 'settings' | 'bands'>;
 

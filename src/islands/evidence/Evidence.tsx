@@ -5,7 +5,7 @@ import { growthByReserve } from '../../figures/growthByReserve.ts';
 import { describeTarget } from '../../figures/panels.ts';
 import type { Analysis, Band, BandName } from '../../model/result.ts';
 import { OwnTableWait } from '../../ownTable/OwnTableWait.tsx';
-import { BAND_HEADINGS } from '../../ui/bandWords.ts';
+import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
 import { LeftOut } from '../../ui/LeftOut.tsx';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
@@ -64,7 +64,7 @@ function Messages({ state }: { readonly state: EvidenceState }) {
 /** What a move of a control came to, for those who do not see the figures change. */
 function outlineTargets({ bands }: Analysis): string {
   return (Object.entries(bands) as [BandName, Band][])
-    .map(([name, { failure, target }]) => `${BAND_HEADINGS[name]}: ${failure?.reason ?? describeTarget(target)}.`)
+    .map(([name, { failure, target }]) => `${LOAD_HEADINGS[name]}: ${failure?.reason ?? describeTarget(target)}.`)
     .join(' ');
 }
 

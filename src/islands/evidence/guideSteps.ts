@@ -5,7 +5,7 @@
 import { formatNumber, formatRange } from '../../figures/format.ts';
 import type { Analysis, Band } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
-import { countWords } from '../../ui/countWords.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { SPLIT } from './controlList.ts';
 
 interface GuideStep {
@@ -67,7 +67,7 @@ export function describeChange(before: Analysis, after: Analysis): string {
   const counted =
     rows === 0
       ? ''
-      : ` ${countWords(Math.abs(rows), 'row')} ${rows < 0 ? 'fewer' : 'more'} ${Math.abs(rows) === 1 ? 'is' : 'are'} fitted.`;
+      : ` ${countOf(Math.abs(rows), 'row')} ${rows < 0 ? 'fewer' : 'more'} ${Math.abs(rows) === 1 ? 'is' : 'are'} fitted.`;
   return `Against where you started: ${sentences.join(' ')}${counted}`;
 }
 

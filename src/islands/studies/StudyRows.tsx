@@ -5,7 +5,7 @@ import { describeMeasurement, outlineNumbers, showChange, showWeight } from '../
 import type { Settings } from '../../model/settings.ts';
 import type { RowReport } from '../../model/studyReports.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { nameOfBand } from '../../ui/bandWords.ts';
+import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { NumbersTable } from '../../ui/NumbersTable.tsx';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
@@ -54,7 +54,7 @@ export function StudyRows({ rows, settings, heading: Heading = 'h3' }: RowsProps
                 <td class="number">{row.effect ? formatSignificant(row.effect.v, 3) : 'none'}</td>
                 <td>
                   {row.band !== null && row.weight !== null
-                    ? `${showWeight(row.weight)} of ${nameOfBand(row.band)}`
+                    ? `${showWeight(row.weight)} of ${LOAD_NAMES[row.band]}`
                     : `left out: ${row.leftOut}`}
                 </td>
                 <td>{row.arm.source_place ?? 'not given'}</td>

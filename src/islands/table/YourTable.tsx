@@ -1,7 +1,7 @@
 /** Your table: opened and kept in this browser, checked line by line, and compared with the site's. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { countOf, countStudies } from '../../numerics/countOf.ts';
 import type { OpenedTable } from '../../ownTable/tableWorker.ts';
-import { countStudies, countWords } from '../../ui/countWords.ts';
 import { ProblemList } from '../../ui/ProblemList.tsx';
 import { TableChanges } from './Changes.tsx';
 import { createYourTable, type YourTableState } from './yourTable.state.ts';
@@ -109,7 +109,7 @@ function Outcome({ opened, stays }: { readonly opened: OpenedTable; readonly sta
     return (
       <p>
         <strong>
-          {mark.name} was taken: {countWords(mark.rows, 'row')} of {countStudies(mark.studies)}.
+          {mark.name} was taken: {countOf(mark.rows, 'row')} of {countStudies(mark.studies)}.
         </strong>
       </p>
     );
@@ -117,7 +117,7 @@ function Outcome({ opened, stays }: { readonly opened: OpenedTable; readonly sta
   return (
     <p>
       <strong>
-        {mark.name} was not taken: {countWords(problemCount, 'problem')}.
+        {mark.name} was not taken: {countOf(problemCount, 'problem')}.
       </strong>{' '}
       {stays ? 'The table that the site reads stays as it was.' : 'The site goes on reading its own table.'}
     </p>
@@ -137,7 +137,7 @@ function Problems({ opened, state }: { readonly opened: OpenedTable; readonly st
       )}
       {warningCount > 0 && (
         <details open={problemCount === 0}>
-          <summary>{countWords(warningCount, 'warning')}: unusual, but possible; they stop nothing</summary>
+          <summary>{countOf(warningCount, 'warning')}: unusual, but possible; they stop nothing</summary>
           <ProblemList
             heading={`By line${warningCount > warnings.length ? `; the first ${warnings.length}` : ''}`}
             problems={warnings}
@@ -165,9 +165,8 @@ function Kept({ state }: { readonly state: YourTableState }) {
     <section aria-label="The table that the site reads">
       <h2>The site now reads your table</h2>
       <p>
-        {own.name}: {countWords(own.rows, 'row')} of {countStudies(own.studies)}. Evidence, Target, Programme and
-        Studies read it until you go back, also after a reload. Answer, Figures and Methods go on showing the site's
-        own.
+        {own.name}: {countOf(own.rows, 'row')} of {countStudies(own.studies)}. Evidence, Target, Programme and Studies
+        read it until you go back, also after a reload. Answer, Figures and Methods go on showing the site's own.
       </p>
       <p class="buttons">
         <button

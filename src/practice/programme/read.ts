@@ -3,7 +3,7 @@
  * exercise that neither the list nor the programme describes is asked about, and its lines wait.
  */
 import { type Exercise, findExercise, plainName, splitMuscles } from '../../evidence/exercises.ts';
-import type { Problem } from '../../evidence/problem.ts';
+import { type Problem, sortByLine } from '../../evidence/problem.ts';
 import { readTable } from '../../evidence/table.ts';
 import { loadForPossible, possibleAt } from '../possible.ts';
 import { columnNamed, PROGRAMME_COLUMNS, type ProgrammeLine, type WrittenLine } from './columns.ts';
@@ -38,7 +38,7 @@ export function readProgramme(text: string, file: string, exercises: readonly Ex
   });
   return {
     lines: complete.map(({ line }) => line),
-    problems: [...problems, ...contradictions].sort((a, b) => (a.line ?? 0) - (b.line ?? 0)),
+    problems: sortByLine([...problems, ...contradictions]),
     warnings: [...warnings, ...complete.flatMap(({ line, possible }) => findUnusual(line, possible, file))],
     asked: listAsked(rows.filter((row) => !known.has(plainName(row.exercise)))),
   };
