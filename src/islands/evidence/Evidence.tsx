@@ -86,7 +86,9 @@ function Figures({ state, drawn }: FiguresProps) {
   return (
     <>
       {figures.map(({ band, figure }) => (
-        <FigureView key={band} figure={figure} drawn={drawn[band]} />
+        <FigureView key={band} figure={figure}>
+          {drawn[band]}
+        </FigureView>
       ))}
     </>
   );
