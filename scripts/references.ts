@@ -13,7 +13,7 @@ import type { Export, FieldNames } from './references/entry.ts';
 import { type Plan, planAdditions } from './references/planAdditions.ts';
 import { BIBTEX_FIELDS, readBibtex } from './references/readBibtex.ts';
 import { RIS_FIELDS, readRis } from './references/readRis.ts';
-import { CallError, describeFileError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
+import { CallError, listProblems, placeProblem, readText, runScript, stateFileError } from './terminal/call.ts';
 
 const HELP = `usage: npm run references -- FILE.ris|FILE.bib [--table FILE.csv] [--write]
 
@@ -78,7 +78,7 @@ function append(table: string, text: string): void {
   try {
     appendFileSync(table, text);
   } catch (error) {
-    throw new CallError(`cannot write the table ${table}: ${describeFileError(error, table)}`, 2);
+    throw new CallError(`cannot write the table ${table}: ${stateFileError(error, table)}`, 2);
   }
 }
 

@@ -51,7 +51,7 @@ export function showGrowth({ evidence: { analysis }, name, band }: BandEvidence)
   const { settings, rows } = analysis;
   return {
     figure: growthByReserve(analysis, { band: name }),
-    shown: describeRows(name, band, settings.split),
+    shown: stateRows(name, band, settings.split),
     excluded: rows.excluded,
     part: { settings, band },
   };
@@ -72,7 +72,7 @@ function ofChecks(
   const named = `${upperFirst(loads)}: ${lowerFirst(title)}`;
   return {
     figure: { ...made.figure, title: named, alternative: made.figure.alternative.replace(title, () => named) },
-    shown: describeRows(name, band, settings.split),
+    shown: stateRows(name, band, settings.split),
     excluded: rows.excluded,
     part: { settings, ...made.part },
   };
@@ -118,7 +118,7 @@ export function showYears(of: BandEvidence) {
   );
 }
 
-function describeRows(name: BandName, { rows, studies }: Band, split: number | null): string {
+function stateRows(name: BandName, { rows, studies }: Band, split: number | null): string {
   const loads = {
     light: `loads below ${split}\u00a0% of 1RM`,
     heavy: `loads of ${split}\u00a0% of 1RM and more`,

@@ -18,7 +18,7 @@ import { CURVE_WORDS } from './settingsWords.ts';
 export const SHOWN_POINTS = 10;
 
 /** Strength against reserve and load, and whether the effect of reserve is worth something. */
-export function describeStrength(
+export function stateStrength(
   { reserve, load, equivalence, failure, rows, studies }: Omit<Strength, 'excluded'>,
   settings: Settings,
 ): string {
@@ -44,7 +44,7 @@ export function describeStrength(
 }
 
 /** How long until performance is back, by training status. */
-export function describeRecovery(
+export function stateRecovery(
   { status, recovery, perReserve, failure, studies }: FatigueByStatus,
   settings: Settings,
 ): string {
@@ -60,7 +60,7 @@ export function describeRecovery(
 }
 
 /** Partials and load drops against stopping at failure. */
-export function describeBeyondFailure(
+export function stateBeyondFailure(
   { kind, difference, failure, studies }: BeyondFailureContrast,
   settings: Settings,
 ): string {
@@ -80,15 +80,15 @@ export function describeBeyondFailure(
 }
 
 /** What would move a band's target: a study, a curve, the other choices. */
-export function describeRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep): string[] {
+export function stateRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep): string[] {
   const { bands, checks } = analysis;
   const band = 'light' in bands ? bands[name] : null;
   const bandChecks = checks[name] ?? null;
   if (!band || band.target.point === null || !bandChecks) return [];
-  return [describeInfluence(name, band, bandChecks), describeCurves(name, band), describeSweep(name, sweep)];
+  return [stateInfluence(name, band, bandChecks), stateCurves(name, band), stateSweep(name, sweep)];
 }
 
-function describeInfluence(name: string, { target }: Band, { influence }: BandChecks): string {
+function stateInfluence(name: string, { target }: Band, { influence }: BandChecks): string {
   const all = target.point ?? 0;
   const found = influence.studies
     .flatMap(({ study, targetWithout: { point } }) => (point === null ? [] : [{ study, point }]))
@@ -111,7 +111,7 @@ function describeInfluence(name: string, { target }: Band, { influence }: BandCh
 /** Difference of AICc below which a curve is not preferred (Burnham & Anderson 2002, Model Selection and Multimodel Inference, 2nd ed., p. 70; from memory). */
 const LEAST_AICC = 2;
 
-function describeCurves(name: string, { curves, curve, target }: Band): string {
+function stateCurves(name: string, { curves, curve, target }: Band): string {
   const named = (one: typeof curve) => `a ${CURVE_WORDS[one]}`;
   const others = curves
     .filter((other) => other.curve !== curve)
@@ -155,7 +155,7 @@ export function statePlace(low: number, high: number): string {
 }
 
 /** Where the targets of all other choices lie, and which choice moves them most. */
-export function describeSweep(name: 'light' | 'heavy', sweep: Sweep): string {
+export function stateSweep(name: 'light' | 'heavy', sweep: Sweep): string {
   const { outcomes, withoutTarget, atEdge, shares } = sweep[name];
   const combinations = countOf(outcomes.length, 'combination');
   const found = middleTargets(sweep[name]);

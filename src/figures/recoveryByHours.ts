@@ -4,7 +4,7 @@ import * as Plot from '@observablehq/plot';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { describeRecovery } from './findings.ts';
+import { stateRecovery } from './findings.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatNumber, lossInPercent } from './format.ts';
 import { hedge } from './hedge.ts';
@@ -51,7 +51,7 @@ export function recoveryByHours(
   // The curves fall, so that the upper right is free.
   const key = lines.map(({ reserve }, i) => ({ reserve, at: top - (top - bottom) * (0.04 + 0.1 * i) }));
   const who = upperFirst(status);
-  const sentence = describeRecovery(found, settings);
+  const sentence = stateRecovery(found, settings);
   return describedByWords({
     plot: {
       width,

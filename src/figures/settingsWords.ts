@@ -19,12 +19,12 @@ const WEIGHTING_WORDS = {
 } as const;
 
 /** Pairs of what and how, in the order of the calculation. */
-export function describeSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
+export function stateSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
   const { outcome, metric, split, curve, weighting, rho, assumedCorrelation, adjust, keptShare, confidence } = settings;
   return [
     ['Fitted against reserve', outcome],
     ['Effect of a row', METRIC_WORDS[metric]],
-    ['Rows kept', describeFilters(settings)],
+    ['Rows kept', stateFilters(settings)],
     ['Loads', split === null ? 'fitted together' : `light below ${split}\u00a0% of 1RM, heavy from there`],
     ['Curve', CURVE_WORDS[curve]],
     ['Weights', WEIGHTING_WORDS[weighting]],
@@ -38,16 +38,16 @@ export function describeSettings(settings: Settings): readonly (readonly [name: 
     ],
     ['Growth to keep', writePercent(keptShare)],
     ['Intervals', writePercent(confidence)],
-    ['Smallest strength difference worth having', describeWorth(settings)],
+    ['Smallest strength difference worth having', stateWorth(settings)],
     ['Recovered within', `${settings.fatigueMargin}\u00a0%`],
   ];
 }
 
-function describeWorth({ metric, smallestWorthwhile }: Settings): string {
+function stateWorth({ metric, smallestWorthwhile }: Settings): string {
   return `${smallestWorthwhile[metric]}\u00a0${shownUnit(metric)}`;
 }
 
-function describeFilters({ include }: Settings): string {
+function stateFilters({ include }: Settings): string {
   const lists: readonly (readonly [name: string, values: readonly string[]])[] = [
     ...FILTER_KEYS.map((key) => [FILTERS[key].name, include[key]] as const),
     ['without', include.withoutStudies],

@@ -4,7 +4,7 @@ import type { Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { SweepLevel } from '../model/checks/sweepLevels.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { describeSweep, middleTargets, statePlace } from './findings.ts';
+import { middleTargets, statePlace, stateSweep } from './findings.ts';
 import { formatNumber } from './format.ts';
 import { listIntervals } from './intervalList.ts';
 import { LOAD_LOOKS } from './looks.ts';
@@ -48,7 +48,7 @@ export function targetsByChoice(
   const loads = LOAD_NAMES[name];
   const title = `Other choices: nine in ten targets for ${loads} lie ${statePlace(low, high)}`;
   const own = point === null ? '' : ` The broken line is the target of the analysis, ${formatNumber(point, 1)}.`;
-  const caption = `${describeSweep(name, sweep)} Each line holds one choice and varies all others: the mark is the middle of its targets, the line nine in ten of them; choices from the one that moves them most.${own}`;
+  const caption = `${stateSweep(name, sweep)} Each line holds one choice and varies all others: the mark is the middle of its targets, the line nine in ten of them; choices from the one that moves them most.${own}`;
   return describedByWords({
     plot: listIntervals(lines, {
       by: 'name',

@@ -19,7 +19,7 @@ import {
 } from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
 import { groupByBand } from './loads.ts';
-import { describeResponse, type GrowthResponse } from './response.ts';
+import { type GrowthResponse, packResponse } from './response.ts';
 import type { Analysis, Band, BandName, FittedRow } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
@@ -82,7 +82,7 @@ export function analyseForPractice(
   beside: Beside = analyseBeside(arms, settings),
 ): PracticeAnalysis {
   const { analysis, fits } = analyseWithFits(arms, settings);
-  return keepForPractice({ ...analysis, response: describeResponse(fits), ...beside });
+  return keepForPractice({ ...analysis, response: packResponse(fits), ...beside });
 }
 
 /** Cuts an analysis to what advice is read from, to be sent to a browser. */
@@ -117,7 +117,7 @@ export function analyseUnchecked(arms: readonly Arm[], settings: Settings): Omit
   const { analysis, fits } = analyseWithFits(arms, settings);
   return {
     ...analysis,
-    response: describeResponse(fits),
+    response: packResponse(fits),
     ...analyseBeside(arms, settings),
     beyondFailure: compareBeyondFailure(arms, settings),
   };

@@ -52,7 +52,7 @@ export function evidenceNear(
 }
 
 /** “9 arms of 6 studies within 10 points of this load and 1 repetition of this reserve” */
-export function describeNear({ arms, studies, nearest, loadOutside }: EvidenceNear, hasReserve: boolean): string {
+export function stateNear({ arms, studies, nearest, loadOutside }: EvidenceNear, hasReserve: boolean): string {
   const place = `within ${NEAR.load} points of this load${hasReserve ? ` and ${NEAR.reserve} repetition of this reserve` : ''}`;
   const found =
     arms > 0

@@ -138,7 +138,7 @@ function makeFile(slug: string, kind: FileKind): FigureFile {
 }
 
 /** Name and SHA-256 of a figure's file. */
-export function describeFile(slug: string, kind: FileKind) {
+export function listFile(slug: string, kind: FileKind) {
   const { body, type } = writeFile(slug, kind);
   return { address: addressTo(fileOf(slug, kind)), type, sha256: createHash('sha256').update(body).digest('hex') };
 }

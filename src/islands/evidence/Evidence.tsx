@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
-import { describeTarget } from '../../figures/panels.ts';
+import { stateTarget } from '../../figures/panels.ts';
 import type { Analysis, Band, BandName } from '../../model/result.ts';
 import { OwnTableWait } from '../../ownTable/OwnTableWait.tsx';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
@@ -64,7 +64,7 @@ function Messages({ state }: { readonly state: EvidenceState }) {
 /** What a move of a control came to, for those who do not see the figures change. */
 function outlineTargets({ bands }: Analysis): string {
   return (Object.entries(bands) as [BandName, Band][])
-    .map(([name, { failure, target }]) => `${LOAD_HEADINGS[name]}: ${failure?.reason ?? describeTarget(target)}.`)
+    .map(([name, { failure, target }]) => `${LOAD_HEADINGS[name]}: ${failure?.reason ?? stateTarget(target)}.`)
     .join(' ');
 }
 

@@ -1,7 +1,7 @@
 /** The guided sequence: one step at a time, each changing one thing. */
 import { useEffect, useRef } from 'preact/hooks';
 import type { EvidenceState } from './evidence.state.ts';
-import { describeChange, GUIDE_STEPS } from './guideSteps.ts';
+import { GUIDE_STEPS, stateChange } from './guideSteps.ts';
 
 const LAST = GUIDE_STEPS.length - 1;
 
@@ -39,7 +39,7 @@ export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
           {index + 1} of {GUIDE_STEPS.length}: {step.title}
         </h2>
         <p>{step.ask}</p>
-        <p id="guide-finding">{state.pending.value ? 'Fitting …' : describeChange(analysis, state.analysis.value)}</p>
+        <p id="guide-finding">{state.pending.value ? 'Fitting …' : stateChange(analysis, state.analysis.value)}</p>
       </div>
       <div class="buttons">
         <button type="button" disabled={index === 0} onClick={() => go(index - 1)}>

@@ -2,12 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import { deviationsByStudy } from '../../figures/deviationsByStudy.ts';
 import type { Figure } from '../../figures/figure.ts';
-import {
-  describeBootstrap,
-  describeDeviations,
-  describeReserveError,
-  describeWithinBetween,
-} from '../../figures/panels.ts';
+import { stateBootstrap, stateDeviations, stateReserveError, stateWithinBetween } from '../../figures/panels.ts';
 import { smallStudyPattern } from '../../figures/smallStudyPattern.ts';
 import { targetsByYear } from '../../figures/targetsByYear.ts';
 import { targetsWithoutStudies } from '../../figures/targetsWithoutStudies.ts';
@@ -39,7 +34,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
         {({ name, band }) => <CurveShapes name={name} band={band} />}
       </EvidencePanel>
       <EvidencePanel title="Inside studies against between them" views={views}>
-        {({ band }) => <p>{describeWithinBetween(band.withinBetween, metric)}</p>}
+        {({ band }) => <p>{stateWithinBetween(band.withinBetween, metric)}</p>}
       </EvidencePanel>
       <CheckedPanel title="What each study counts for" {...slower}>
         {({ name, checks: own }) => <StudyWeights name={name} checks={own} />}
@@ -47,7 +42,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
       <CheckedPanel title="Study by study" {...slower}>
         {({ name, checks: own }) => (
           <>
-            <p>{describeDeviations(own.deviations)}</p>
+            <p>{stateDeviations(own.deviations)}</p>
             <CheckFigure of={own} make={() => deviationsByStudy(own.deviations, name, analysis.settings)} />
           </>
         )}
@@ -71,10 +66,10 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
         )}
       </CheckedPanel>
       <CheckedPanel title="Reserve known with error" {...slower}>
-        {({ checks: own }) => <p>{describeReserveError(own.reserveError, metric)}</p>}
+        {({ checks: own }) => <p>{stateReserveError(own.reserveError, metric)}</p>}
       </CheckedPanel>
       <CheckedPanel title="Resampling studies" {...slower}>
-        {({ checks: own }) => <p>{describeBootstrap(own.bootstrap)}</p>}
+        {({ checks: own }) => <p>{stateBootstrap(own.bootstrap)}</p>}
       </CheckedPanel>
       <EvidenceSweep state={state} />
     </>

@@ -3,7 +3,7 @@
 import { writeEquation } from '../../figures/equation.ts';
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatNumber, formatRange } from '../../figures/format.ts';
-import { describeHeterogeneity, describeTarget, describeWeightings } from '../../figures/panels.ts';
+import { stateHeterogeneity, stateTarget, stateWeightings } from '../../figures/panels.ts';
 import { CURVE_WORDS } from '../../figures/settingsWords.ts';
 import type { BandChecks } from '../../model/full.ts';
 import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../../model/result.ts';
@@ -50,10 +50,10 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
         </table>
       </Scroll>
       <p class="small">
-        {describeHeterogeneity(band, metric)}{' '}
+        {stateHeterogeneity(band, metric)}{' '}
         {band.unreliable && `Some df are below ${LEAST_RELIABLE_DF}: those intervals are unreliable.`}
       </p>
-      <p>{upperFirst(describeTarget(band.target))}.</p>
+      <p>{upperFirst(stateTarget(band.target))}.</p>
     </>
   );
 }
@@ -92,7 +92,7 @@ export function StudyWeights({ name, checks: { weightings } }: StudyWeightsProps
   const [first] = weightings;
   return (
     <>
-      <p>{describeWeightings(weightings)}</p>
+      <p>{stateWeightings(weightings)}</p>
       <Scroll label={`Weights: ${LOAD_HEADINGS[name]}`}>
         <table class="numbers">
           <TableHead

@@ -60,9 +60,9 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
 ];
 
 /** What moved between two analyses, in one sentence a band. */
-export function describeChange(before: Analysis, after: Analysis): string {
+export function stateChange(before: Analysis, after: Analysis): string {
   const old = new Map(bandsOf(before));
-  const sentences = bandsOf(after).map(([name, now]) => describeBandChange(name, old.get(name), now));
+  const sentences = bandsOf(after).map(([name, now]) => stateBandChange(name, old.get(name), now));
   const rows = after.rows.included - before.rows.included;
   const counted =
     rows === 0
@@ -76,7 +76,7 @@ function bandsOf({ bands }: Analysis): [name: string, band: Band][] {
 }
 
 /** @param old undefined where these loads had no fit of their own before */
-function describeBandChange(name: string, old: Band | undefined, now: Band): string {
+function stateBandChange(name: string, old: Band | undefined, now: Band): string {
   if (now.failure) return `With ${name} loads nothing can be fitted: ${now.failure.reason}.`;
   const show = ({ target: { point, low, high } }: Band) =>
     point === null ? 'none' : `${formatNumber(point, 1)} (${formatRange(low, high, 1)})`;

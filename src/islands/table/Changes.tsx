@@ -161,7 +161,7 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
           <p>What each change moved, the others in place, most first:</p>
           <ol>
             {moves.slice(0, SHOWN_STUDIES).map((move) => (
-              <li key={move.study}>{describeMove(move)}</li>
+              <li key={move.study}>{stateMove(move)}</li>
             ))}
           </ol>
           <NotListed number={moves.length - SHOWN_STUDIES} />
@@ -175,7 +175,7 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
   );
 }
 
-function describeMove({ study, change, targetMoved, targetChange, reason }: StudyMove): string {
+function stateMove({ study, change, targetMoved, targetChange, reason }: StudyMove): string {
   if (targetMoved !== null) {
     return `${study} (${change}): the target by ${targetMoved > 0 ? '+' : ''}${formatNumber(targetMoved, 2)}`;
   }

@@ -1,13 +1,13 @@
 /** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
 
-import { describeStrength } from '../../figures/findings.ts';
+import { stateStrength } from '../../figures/findings.ts';
 import { formatNumber, formatRange, formatShare } from '../../figures/format.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../../model/result.ts';
 import { OwnTableWait } from '../../ownTable/OwnTableWait.tsx';
 import type { Advice, ReserveChoice } from '../../practice/advice.ts';
 import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
-import { describeNear } from '../../practice/evidenceNear.ts';
+import { stateNear } from '../../practice/evidenceNear.ts';
 import { SOURCE_NAMES } from '../../practice/loadNames.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
 import { LaterFigure } from '../../ui/LaterFigure.tsx';
@@ -37,7 +37,7 @@ export function CalculatorResult({ state }: { readonly state: Calculator }) {
           <p key={reason}>{reason}</p>
         ))}
         {event && <EventSentence sentence={event.sentence} />}
-        {advice.mainLift && <p>{describeStrength(state.analysis.value.strength, state.analysis.value.settings)}</p>}
+        {advice.mainLift && <p>{stateStrength(state.analysis.value.strength, state.analysis.value.settings)}</p>}
       </div>
       <div class="inked">
         <Choices advice={advice} />
@@ -152,7 +152,7 @@ function Basis({ state }: { readonly state: Calculator }) {
         {split !== null && ` (split at ${split}\u00a0% of 1RM)`}
       </dd>
       <dt>Evidence near</dt>
-      <dd id="near">{describeNear(near, trained !== null)}</dd>
+      <dd id="near">{stateNear(near, trained !== null)}</dd>
       {trained && (
         <>
           <dt>Really left</dt>

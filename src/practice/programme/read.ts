@@ -63,7 +63,7 @@ function gatherExercises(rows: readonly WrittenLine[], exercises: readonly Exerc
   const contradictions: Problem[] = [];
   for (const row of rows) {
     const name = plainName(row.exercise);
-    const described = describeExercise(row, findExercise(exercises, row.exercise));
+    const described = mergeExercise(row, findExercise(exercises, row.exercise));
     if (!described) continue;
     const earlier = known.get(name);
     if (!earlier) {
@@ -89,7 +89,7 @@ function saysAnything({ muscles, can_pin, stoppable, partials }: WrittenLine): b
 }
 
 /** What a row says of its exercise, over what the list says; null where something is missing. */
-function describeExercise(row: WrittenLine, listed: Exercise | undefined): Exercise | null {
+function mergeExercise(row: WrittenLine, listed: Exercise | undefined): Exercise | null {
   const muscles = row.muscles === null ? (listed?.muscles ?? []) : splitMuscles(row.muscles);
   const canPin = row.can_pin ?? listed?.canPin;
   const stoppable = row.stoppable ?? listed?.stoppable;

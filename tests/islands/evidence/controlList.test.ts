@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { listVocabulary } from '../../../src/islands/analysis/filterOptions.ts';
 import { optionsWith, SETTING_CONTROLS } from '../../../src/islands/evidence/controlList.ts';
 import { limitYears, listFilters, tickedWords, toggleFilter } from '../../../src/islands/evidence/filters.ts';
-import { describeChange, GUIDE_STEPS } from '../../../src/islands/evidence/guideSteps.ts';
+import { GUIDE_STEPS, stateChange } from '../../../src/islands/evidence/guideSteps.ts';
 import { analyse } from '../../../src/model/analyse.ts';
 import { defaultSettings, type Settings, settingsSchema, wordsOfSetting } from '../../../src/model/settings.ts';
 import { makeArms } from '../../support/tables.ts';
@@ -69,12 +69,12 @@ describe('the finding of a guided step', () => {
     const step = GUIDE_STEPS.find(({ title }) => title === 'Move the split');
     if (!step) throw new Error('no step moves the split');
     const apart = analyse(arms, step.apply(together.settings, together));
-    expect(describeChange(together, apart)).toMatch(/light loads.*heavy loads/u);
+    expect(stateChange(together, apart)).toMatch(/light loads.*heavy loads/u);
   });
 
   it('counts one row as one', () => {
     const before = analyse(arms, defaultSettings);
     const after = { ...before, rows: { ...before.rows, included: before.rows.included - 1 } };
-    expect(describeChange(before, after)).toMatch(/ 1 row fewer is fitted\.$/u);
+    expect(stateChange(before, after)).toMatch(/ 1 row fewer is fitted\.$/u);
   });
 });
