@@ -9,6 +9,7 @@ import type { EvidenceMap } from '../model/evidenceMap.ts';
 import type { BandName } from '../model/result.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
+import { stateEmptyRegion } from './emptyRegionWords.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { lowerFirst, upperFirst } from './firstLetter.ts';
 import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
@@ -40,7 +41,7 @@ export function evidenceMap(map: EvidenceMap): Figure {
     reserveFrom: reserve[0],
     reserveTo: reserve[1],
   }));
-  const words = map.regions.map(({ words }, i) => `(${i + 1}) ${words}.`);
+  const words = map.regions.map((region, i) => `(${i + 1}) ${stateEmptyRegion(region, map.split)}.`);
   return describedByWords({
     plot: {
       width: WIDTH,
@@ -169,11 +170,11 @@ function placeMarks({ places }: EvidenceMap, band: BandName): Plot.Markish[] {
   ];
 }
 
-function titleOf({ regions, outcome }: EvidenceMap): string {
+function titleOf({ regions, outcome, split }: EvidenceMap): string {
   const [first] = regions;
   const about = upperFirst(outcome);
   if (!first) return `${about}: no large gap among the loads and reserves studied`;
-  return `${about}: ${lowerFirst(first.words)}`;
+  return `${about}: ${lowerFirst(stateEmptyRegion(first, split))}`;
 }
 
 function captionOf(map: EvidenceMap, words: readonly string[]): string {
