@@ -1,6 +1,8 @@
 /** What `--full` adds to an analysis, as lines of text for a terminal, in the site's own sentences. */
+
 import { stateBeyondFailure, stateRecovery, stateStrength } from '../../src/figures/findings.ts';
 import { stateBootstrap, stateReserveError, stateWeightings, stateWithinBetween } from '../../src/figures/panels.ts';
+import { listBands } from '../../src/model/bands.ts';
 import type { FullAnalysis } from '../../src/model/full.ts';
 
 export function stateFullAnalysis(full: FullAnalysis): string {
@@ -11,8 +13,8 @@ export function stateFullAnalysis(full: FullAnalysis): string {
     stateStrength(strength, settings),
     ...fatigue.byStatus.map((status) => stateRecovery(status, settings)),
     ...beyondFailure.map((contrast) => stateBeyondFailure(contrast, settings)),
-    ...Object.entries(bands).flatMap(([name, band]) => {
-      const own = Object.entries(checks).find(([key]) => key === name)?.[1];
+    ...listBands(bands).flatMap(([name, band]) => {
+      const own = checks[name];
       if (!own) return [];
       return [
         '',

@@ -1,4 +1,5 @@
 /** An analysis as lines of text for a terminal. */
+import { listBands } from '../../src/model/bands.ts';
 import type { Analysis, Band, BandDifference, Coefficient, Target } from '../../src/model/result.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
 
@@ -10,7 +11,7 @@ export function stateAnalysis(analysis: Analysis, table: string): string {
   return [
     `${table}: ${settings.outcome} against reserve, ${settings.metric}, ${settings.curve}, ${settings.weighting} weighting`,
     `${rows.included} rows fitted, ${rows.excluded.length} left out; ${split}`,
-    ...Object.entries(bands).flatMap(([name, band]) => ['', ...stateBand(name, band, settings.confidence)]),
+    ...listBands(bands).flatMap(([name, band]) => ['', ...stateBand(name, band, settings.confidence)]),
     ...(analysis.difference ? ['', stateDifference(analysis.difference)] : []),
     ...(rows.excluded.length > 0 ? ['', 'Rows left out:'] : []),
     ...countReasons(analysis).map(([reason, lines]) => `  ${lines} × ${reason}`),

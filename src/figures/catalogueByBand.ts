@@ -3,6 +3,7 @@
  * figure of one such band that was fitted, or why there is none.
  */
 
+import { findBand } from '../model/bands.ts';
 import type { BandChecks } from '../model/full.ts';
 import type { Band, BandName } from '../model/result.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
@@ -36,7 +37,7 @@ export function ofBand(
     name: `${name}, ${LOAD_NAMES[band]}`,
     make: (evidence) => {
       const { bands, settings } = evidence.analysis;
-      const found = Object.entries(bands).find(([key]) => key === band)?.[1];
+      const found = findBand(bands, band);
       if (!found)
         return settings.split === null
           ? 'the analysis fits all loads together'

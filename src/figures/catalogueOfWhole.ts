@@ -2,9 +2,9 @@
  * Entries of the catalogue that are drawn once an analysis, from what stands beside the curves. Each
  * `show…` gives the figure, or why there is none.
  */
+import { findBand, listBands } from '../model/bands.ts';
 import { listSweepLevels } from '../model/checks/sweepLevels.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
-import type { Band } from '../model/result.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
 import { listTargets } from '../practice/targetTable.ts';
 import { beyondFailureContrasts } from './beyondFailureContrasts.ts';
@@ -20,7 +20,7 @@ export function showTargets({ analysis }: FigureEvidence): MadeFigure | string {
   const targets = listTargets(analysis);
   if (targets.every(({ target: { point, low } }) => point === null || low === null))
     return targets[0]?.target.reason ?? 'there is no target';
-  const all: readonly Band[] = Object.values(bands);
+  const all = listBands(bands).map(([, band]) => band);
   const furthest = Math.max(...[...all, joint].flatMap(({ studiedReserve }) => studiedReserve?.high ?? []));
   return {
     figure: targetsByRange(targets, { ...settings, furthest }),
@@ -83,7 +83,7 @@ export function showRobustness({ analysis, sweep }: FigureEvidence, name: 'light
   const { outcomes, ...summary } = sweep[name];
   if (summary.quantiles.length === 0) return `none of ${outcomes.length} combinations gives a target`;
   const levels = listSweepLevels(sweep[name]);
-  const target = 'all' in analysis.bands ? null : analysis.bands[name].target;
+  const target = findBand(analysis.bands, name)?.target ?? null;
   return {
     figure: targetsByChoice(name, sweep, levels, target?.point ?? null),
     shown: `The targets of ${outcomes.length} combinations of choices; each leaves out rows of its own.`,

@@ -2,6 +2,7 @@
  * What stands beside the answer, in sentences computed from the analysis. Each says no more than its
  * interval allows.
  */
+import { findBand } from '../model/bands.ts';
 import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
 import type { BandSweep, Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
@@ -82,7 +83,7 @@ export function stateBeyondFailure(
 /** What would move a band's target: a study, a curve, the other choices. */
 export function stateRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep): string[] {
   const { bands, checks } = analysis;
-  const band = 'light' in bands ? bands[name] : null;
+  const band = findBand(bands, name);
   const bandChecks = checks[name] ?? null;
   if (!band || band.target.point === null || !bandChecks) return [];
   return [stateInfluence(name, band, bandChecks), stateCurves(name, band), stateSweep(name, sweep)];

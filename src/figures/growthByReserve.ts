@@ -4,6 +4,7 @@
  */
 
 import * as Plot from '@observablehq/plot';
+import { bandOf, listBands } from '../model/bands.ts';
 import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
@@ -110,13 +111,6 @@ export function growthByReserve(
   });
 }
 
-/** The band of an analysis by its name; throws where the analysis has no such band. */
-export function bandOf({ bands }: Analysis, name: BandName): Band {
-  const band = Object.entries(bands).find(([key]) => key === name)?.[1];
-  if (!band) throw new Error(`invalid band; the analysis has ${Object.keys(bands).join(', ')}: ${name}`);
-  return band;
-}
-
 interface Domain {
   readonly x: [number, number];
   readonly y: [number, number];
@@ -124,7 +118,7 @@ interface Domain {
 
 /** Both bands share their axes, so that they can be compared by eye. */
 function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): Domain {
-  const all: readonly Band[] = Object.values(bands);
+  const all = listBands(bands).map(([, band]) => band);
   const reserves = all.flatMap(({ fitted }) => fitted.map(({ reserve }) => reserve));
   const growths = all.flatMap(({ fitted, curvePoints }) => [
     ...fitted.map(({ effect }) => shown(effect)),

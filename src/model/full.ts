@@ -2,9 +2,11 @@
  * The whole analysis: the answer, what stands beside it and whether it survives. Some seconds of work,
  * for the build and the command line; a slider asks for `analyse` alone and for parts of this later.
  */
+
 import type { Arm } from '../evidence/schema.ts';
 import { analyseWithFits } from './analyse.ts';
 import { type BandFit, fitEffects, meanSlopeContrast, rangeOf } from './bandFit.ts';
+import { mapBands } from './bands.ts';
 import { type BeyondFailureContrast, compareBeyondFailure } from './beyondFailure.ts';
 import { type BootstrapTest, bootstrapContrast } from './checks/bootstrap.ts';
 import { accumulateByYear, type CumulativeYear } from './checks/cumulative.ts';
@@ -20,7 +22,7 @@ import {
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
 import { groupByBand } from './loads.ts';
 import { type GrowthResponse, packResponse } from './response.ts';
-import type { Analysis, Band, BandName, FittedRow } from './result.ts';
+import type { Analysis, Band, BandName, Bands, FittedRow } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 import { analyseStrength, type Strength } from './strength.ts';
@@ -42,9 +44,7 @@ export type BandsChecks = Readonly<Partial<Record<BandName, BandChecks | null>>>
 /** What advice is read from: targets, the curves as they can be asked anything, and what stands beside them. */
 export interface PracticeAnalysis {
   readonly settings: Settings;
-  readonly bands:
-    | { readonly light: BandForPractice; readonly heavy: BandForPractice }
-    | { readonly all: BandForPractice };
+  readonly bands: Bands<BandForPractice>;
   readonly response: GrowthResponse;
   readonly strength: Omit<Strength, 'excluded'>;
   readonly fatigue: Omit<Fatigue, 'excluded'>;
@@ -100,7 +100,7 @@ export function keepForPractice({
   });
   return {
     settings,
-    bands: 'all' in bands ? { all: keep(bands.all) } : { light: keep(bands.light), heavy: keep(bands.heavy) },
+    bands: mapBands(bands, keep),
     response,
     strength,
     fatigue,

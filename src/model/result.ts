@@ -220,13 +220,16 @@ export interface Joint {
   readonly failure: FitFailure | null;
 }
 
+/** Light and heavy loads, or all in one: of the same names, whatever is known of each. */
+export type Bands<One> = { readonly light: One; readonly heavy: One } | { readonly all: One };
+
 export interface Analysis {
   readonly settings: Settings;
   readonly rows: {
     readonly included: number;
     readonly excluded: readonly ExcludedRow[];
   };
-  readonly bands: { readonly light: Band; readonly heavy: Band } | { readonly all: Band };
+  readonly bands: Bands<Band>;
   /** null where all loads are one band. */
   readonly difference: BandDifference | null;
   readonly joint: Joint;

@@ -1,9 +1,11 @@
 /** The Evidence page: the regression, live. */
+
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
 import { stateTarget } from '../../figures/panels.ts';
-import type { Analysis, Band, BandName } from '../../model/result.ts';
+import { listBands } from '../../model/bands.ts';
+import type { Analysis, BandName } from '../../model/result.ts';
 import { OwnTableWait } from '../../ownTable/OwnTableWait.tsx';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
@@ -63,7 +65,7 @@ function Messages({ state }: { readonly state: EvidenceState }) {
 
 /** What a move of a control came to, for those who do not see the figures change. */
 function outlineTargets({ bands }: Analysis): string {
-  return (Object.entries(bands) as [BandName, Band][])
+  return listBands(bands)
     .map(([name, { failure, target }]) => `${LOAD_HEADINGS[name]}: ${failure?.reason ?? stateTarget(target)}.`)
     .join(' ');
 }

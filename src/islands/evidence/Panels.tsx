@@ -1,4 +1,5 @@
 /** The panels under the figure: the same fit looked at from many sides, each with its finding. */
+
 import { useMemo } from 'preact/hooks';
 import { deviationsByStudy } from '../../figures/deviationsByStudy.ts';
 import type { Figure } from '../../figures/figure.ts';
@@ -6,8 +7,9 @@ import { stateBootstrap, stateDeviations, stateReserveError, stateWithinBetween 
 import { smallStudyPattern } from '../../figures/smallStudyPattern.ts';
 import { targetsByYear } from '../../figures/targetsByYear.ts';
 import { targetsWithoutStudies } from '../../figures/targetsWithoutStudies.ts';
+import { listBands } from '../../model/bands.ts';
 import type { BandChecks } from '../../model/full.ts';
-import type { Band, BandName } from '../../model/result.ts';
+import type { Band } from '../../model/result.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
 import type { EvidenceState } from './evidence.state.ts';
 import { CheckedPanel, EvidencePanel } from './Panel.tsx';
@@ -19,7 +21,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
   const { metric } = analysis.settings;
   const checks = state.checks.value;
   const problem = state.checkProblem.value;
-  const views = (Object.entries(analysis.bands) as [BandName, Band][]).map(([name, band]) => ({
+  const views = listBands(analysis.bands).map(([name, band]) => ({
     name,
     band,
     checks: checks?.[name] ?? null,
