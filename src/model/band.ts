@@ -31,7 +31,7 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
     curves: compareCurves(source, settings),
     withinBetween: splitReserve(effects, settings),
   };
-  const common = { ...countRows(source, settings), target: targetOf(source, settings), ...comparison };
+  const common = { ...countRows(source), target: targetOf(source, settings), ...comparison };
   if (!fit) {
     return {
       source,
@@ -73,12 +73,12 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
   };
 }
 
-function countRows({ effects, reserves }: BandFit, settings: Settings) {
+function countRows({ effects, reserves, basis }: BandFit) {
   return {
     studies: countDistinctStudies(effects),
     rows: effects.length,
     participants: countPeople(effects.map(({ arm }) => arm)),
-    curve: settings.curve,
+    curve: basis.curve,
     studiedReserve: rangeOf(reserves),
     studiedLoad: rangeOf(effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]))),
   };

@@ -160,8 +160,8 @@ describe.each(INVERSES)('inverse of $label', ({ reference, expected, inverse }) 
   });
 });
 
-it('covers every case: 4 data sets, 24 fits, and the inverse of each simulated curve', () => {
+it('covers every case: 4 data sets, 27 fits, and the inverse of each simulated curve', () => {
   const count = (select: (fit: ReferenceFit) => boolean) => CASES.filter(({ expected }) => select(expected)).length;
-  expect(count(() => true)).toBe(24);
+  expect(count(() => true)).toBe(27);
   expect(INVERSES.length).toBeGreaterThanOrEqual(60);
 });
