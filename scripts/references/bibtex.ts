@@ -1,7 +1,8 @@
 /**
  * BibTeX or BibLaTeX, read by Citation.js. What is done here is what the library does not: it reads a file whole or
  * not at all, says no line of an entry, leaves a field empty whose abbreviation nobody defined, drops what follows
- * a name's third part, cuts “al-Hassan” at its hyphen, and keeps TeX's escapes in a DOI.
+ * a name's third part, cuts “al-Hassan” at its hyphen, keeps TeX's escapes in a DOI, and lets a command of TeX stand
+ * that it does not know.
  */
 import { type CslItem, plugins } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
@@ -38,11 +39,37 @@ interface PlacedEntry {
 const ENTRY = /(?:^|(?<=[})]))[ \t]*@\s*\w+\s*[{(]/gmu;
 /** Fields that a study is made of; only of these does an abbreviation matter. */
 const READ_FIELDS = ['author', 'title', 'journal', 'journaltitle', 'year', 'date', 'volume', 'number', 'pages', 'doi'];
+/** Commands of TeX that names and titles have and the library lacks. */
+const { constants } = plugins.config.get('@bibtex');
+Object.assign(constants.commands, {
+  AA: 'Å',
+  aa: 'å',
+  dots: '…',
+  ldots: '…',
+  times: '×',
+  pm: '±',
+  le: '≤',
+  leq: '≤',
+  ge: '≥',
+  geq: '≥',
+  sim: '∼',
+  approx: '≈',
+  // Spaces of several widths, and where a word may be broken.
+  ' ': ' ',
+  ',': ' ',
+  ';': ' ',
+  '-': '',
+});
+const COMMANDS = ['formattingEnvs', 'formattingCommands', 'commands', 'mathCommands', 'diacritics', 'argumentCommands'];
+
 /** “al-Hassan”: the library would cut it into what stands before a family name and the name. */
 const HYPHENATED_PARTICLE = /(?<![\p{L}{-])\p{Ll}+-\p{Lu}[\p{L}\p{M}'’-]*/gu;
 
+/** An accent on a letter without its dot, “Garc{\\'\\i}a”: the library would keep the letter of Turkish. */
+const DOTLESS = /(\\[`'^"~=])(?:\{\\([ij])\}|\\([ij])(?![a-z]))/giu;
+
 function split(text: string, report: Report): readonly Piece[] {
-  const placed = place(text, report);
+  const placed = place(text.replace(DOTLESS, '$1$2$3'), report);
   const registry = placed.map(({ raw }) => raw);
   return placed.map(({ raw, line, source }) => ({
     line,
@@ -55,9 +82,12 @@ function split(text: string, report: Report): readonly Piece[] {
         return null;
       }
       const abbreviation = findUndefined(raw, source);
-      if (abbreviation === null) return toItem(raw, registry);
-      report(line, abbreviation, 'an abbreviation that the export defines with @string');
-      return null;
+      if (abbreviation !== null) report(line, abbreviation, 'an abbreviation that the export defines with @string');
+      const command = findUnknownCommand(raw);
+      if (command !== null) {
+        report(line, command, 'a command of TeX that can be read', { remedy: 'Write the character itself.' });
+      }
+      return abbreviation === null && command === null ? toItem(raw, registry) : null;
     },
   }));
 }
@@ -103,6 +133,18 @@ function findUndefined({ properties }: RawEntry, source: string): string | null 
     if (value === undefined || typeof value === 'number' || (typeof value === 'string' && value !== '')) continue;
     const written = new RegExp(`(?<=[,\\s])${field}\\s*=\\s*[a-z_][\\w:+-]*(?=\\s*[,})])`, 'iu').exec(source);
     if (written) return written[0];
+  }
+  return null;
+}
+
+/** A command of TeX with its field that would stand in the table as it is written. */
+function findUnknownCommand({ properties }: RawEntry): string | null {
+  for (const field of READ_FIELDS.filter((one) => one !== 'doi')) {
+    for (const [text, command] of String(properties[field] ?? '').matchAll(/\\(?:([a-z]+)|.)/giu)) {
+      const isKnown = COMMANDS.some((kind) => Object.hasOwn(constants[kind], command));
+      if (command !== undefined && !isKnown && command !== 'begin' && command !== 'end')
+        return `${field} = … ${text} …`;
+    }
   }
   return null;
 }

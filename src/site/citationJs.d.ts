@@ -46,7 +46,13 @@ declare module '@citation-js/core' {
     readonly output: {
       format(name: string, items: readonly CslItem[], options?: Readonly<Record<string, unknown>>): unknown;
     };
-    readonly config: { get(plugin: string): { format: { asciiOnly: boolean } } };
+    readonly config: {
+      get(plugin: '@bibtex'): {
+        format: { asciiOnly: boolean };
+        /** Tables of what TeX's commands stand for, by their kind. */
+        readonly constants: Readonly<Record<string, Record<string, unknown>>>;
+      };
+    };
   };
 }
 

@@ -214,6 +214,16 @@ describe('BibTeX', () => {
     expect(readExport(BIBTEX, '@article{b, title={T}, journal = {}, month = jan}\n', 'x.bib').problems).toEqual([]);
   });
 
+  it('has the signs that TeX writes as commands, and names a command that nobody knows', () => {
+    const title = '{\\AA}rhus: 3 $\\times$ 10, p $\\leq$ 0.05 $\\pm$ 1\\,mm, na{\\"\\i}ve {\\ss} \\textbackslash{}x';
+    expect(cellsOfBibtex(`@article{a, title={${title}}}`).title).toBe('Århus: 3 × 10, p ≤ 0.05 ± 1 mm, naïve ß \\x');
+    const { entries, problems } = readExport(BIBTEX, '@article{a, title={A \\foo{b}}, abstract={\\bar}}', 'x.bib');
+    expect(entries).toEqual([]);
+    expect(problems.map(formatProblem)).toEqual([
+      'line 1: expected a command of TeX that can be read, received “title = … \\foo …”. Write the character itself.',
+    ]);
+  });
+
   it('gives the line of entries that share a key', () => {
     const { entries } = readExport(BIBTEX, '@article{a, title={1}}\n\n@article{a, title={2}}', 'x.bib');
     expect(entries.map(({ line, item }) => [line, item.title])).toEqual([
@@ -326,6 +336,52 @@ describe('CSL-JSON', () => {
     expect(problems.map((problem) => [problem.line, problem.expected, problem.value])).toEqual([
       [line, expected, value],
     ]);
+  });
+});
+
+describe('names', () => {
+  it.each([
+    ['accents', 'Åström, Ö. and Müller, Ä. and Łukasz, Ż. and Çelik, Ş.', 'Åström Ö, Müller Ä, Łukasz Ż, Çelik Ş'],
+    [
+      'accents as TeX writes them',
+      '{\\AA}str{\\"o}m, {\\"O}. and M{\\"u}ller, \\"{A}. and Garc{\\\'\\i}a, Jos\\\'e and Y{\\i}ld{\\i}z, A.',
+      'Åström Ö, Müller Ä, García J, Yıldız A',
+    ],
+    ['other scripts', '王, 小 and Петров, Иван', '王 小, Петров И'],
+    [
+      'particles',
+      'von Essen, Carl D. and van der Berg, J. and de la Cruz, M. and d’Arcy, P. and {al-Hassan}, Q.',
+      'von Essen CD, van der Berg J, de la Cruz M, d’Arcy P, al-Hassan Q',
+    ],
+    ['capital particles', 'De Lima, A. and Garcia y Lopez, D.', 'De Lima A, Garcia y Lopez D'],
+    ['a suffix', 'Smith, Jr, John A. and Plover, III, B.', 'Smith JA Jr, Plover B III'],
+    [
+      'an organisation',
+      '{World Health Organization} and {Sports and Science \\& Co}',
+      'World Health Organization, Sports and Science & Co',
+    ],
+    ['hyphens and apostrophes', "Smith-Jones, Anna-Maria and O'Neil, B.", "Smith-Jones AM, O'Neil B"],
+  ])('of BibTeX with %s are the table’s', (_what, author, expected) => {
+    expect(cellsOfBibtex(`@article{x, author = {${author}}, title = {T}, year = 2012}`).authors).toBe(expected);
+  });
+
+  it.each([
+    ['von Essen, Carl D.', 'von Essen CD'],
+    ['d’Arcy, P.', 'd’Arcy P'],
+    ['al-Hassan, Q', 'al-Hassan Q'],
+    ['Smith, John A., Jr', 'Smith JA Jr'],
+    ['World Health Organization', 'World Health Organization'],
+    ['Петров, Иван', 'Петров И'],
+  ])('of RIS: %s', (name, expected) => {
+    expect(cellsOfRis(`AU  - ${name}`, 'TI  - T').authors).toBe(expected);
+  });
+
+  it('of sixty authors are sixty', () => {
+    const names = Array.from({ length: 60 }, (_, i) => `Wren${'abcdefghij'[i % 10]}, A.`);
+    expect(cellsOfBibtex(`@article{x, author={${names.join(' and ')}}, title={T}}`).authors.split(', ')).toHaveLength(
+      60,
+    );
+    expect(cellsOfRis(...names.map((name) => `AU  - ${name}`), 'TI  - T').authors.split(', ')).toHaveLength(60);
   });
 });
 
