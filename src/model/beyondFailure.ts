@@ -5,10 +5,9 @@
  * Each indicator is centred on its study's mean, so that only differences between arms of one study
  * count.
  */
-import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
-import { BEYOND_FAILURE } from '../evidence/vocabulary.ts';
+import { BEYOND_FAILURE, wentBeyondFailure } from '../evidence/vocabulary.ts';
 import { toObservations } from './bandFit.ts';
 import { countDistinctStudies } from './counts.ts';
 import { fitModel } from './mixed.ts';

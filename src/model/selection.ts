@@ -2,9 +2,9 @@
  * Which rows an analysis reads. Every row it does not read is listed with the reason, the first
  * that applies; included and excluded together are the whole table.
  */
-import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
+import { wentBeyondFailure } from '../evidence/vocabulary.ts';
 import { FILTER_KEYS, FILTERS, wordOf } from './filters.ts';
 import type { ExcludedRow } from './result.ts';
 import type { Adjustment, Settings } from './settings.ts';

@@ -3,11 +3,9 @@ import { createHash } from 'node:crypto';
 import { type CataloguedFigure, listFigures } from '../figures/catalogue.ts';
 import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
 import { FILE_WIDTH, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
-import { drawBare } from './drawPlot.ts';
-import { drawPng } from './drawPng.ts';
-import { toFigureItem } from './figureItem.ts';
+import { drawBare, drawPng } from './drawFigure.ts';
+import { release, toFigureItem } from './figureItem.ts';
 import { type Reference, referTo } from './references.ts';
-import { release } from './release.ts';
 import { pathTo, site } from './site.ts';
 import { regions } from './studies.ts';
 

@@ -8,7 +8,7 @@ import { LISTED_FIGURES, listFigures } from '../../src/figures/catalogue.ts';
 import { writeFigureJson } from '../../src/figures/figureFiles.ts';
 import { formatNumber } from '../../src/figures/format.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';

@@ -14,7 +14,7 @@ import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 

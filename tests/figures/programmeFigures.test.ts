@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { stateAgainst, stateVersions } from '../../src/figures/programmeFindings.ts';
 import { recoveryCalendar } from '../../src/figures/recoveryCalendar.ts';
 import { reportProgramme } from '../../src/practice/programme/report.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { analysis, exampleToTargets, exampleWeek, exercises, regatta } from '../practice/programme/shipped.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';

@@ -16,7 +16,7 @@ import { mapEvidence } from '../../src/model/evidenceMap.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { reportStudies } from '../../src/model/studyReports.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 import { type Cells, makeArms } from '../support/tables.ts';
