@@ -7,7 +7,7 @@ import { shownUnit } from './format.ts';
 const METRIC_WORDS = { 'log-ratio': 'log ratio, shown as per cent change', standardised: 'baseline SDs' } as const;
 /** Shapes of the curve by name. */
 export const CURVE_WORDS = {
-  flexible: 'no assumed shape',
+  flexible: 'flexible curve',
   line: 'straight line',
   log: 'logarithm',
   quadratic: 'parabola',

@@ -120,7 +120,7 @@ export interface CurveComparison {
   /** Maximised log-likelihood (ML). */
   readonly logLikelihood: number | null;
   readonly aicc: number | null;
-  /** AICc minus the smallest of the four. */
+  /** AICc minus the smallest of all shapes. */
   readonly aboveBest: number | null;
   readonly failure: FitFailure | null;
   readonly target: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reachedEdge' | 'reason'>;
@@ -164,7 +164,7 @@ export interface Band {
   /** Fitted curve from 0 to the largest reserve studied. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
-  /** All four shapes, compared. */
+  /** All shapes, compared. */
   readonly curves: readonly CurveComparison[];
   readonly withinBetween: WithinBetween;
   /** Smallest df behind any coefficient is below 4: intervals are shown as unreliable. */

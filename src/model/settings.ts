@@ -11,7 +11,7 @@ import '../evidence/zodConfig.ts';
 import { FILTERS, type FilterKey, mapFilters } from './filters.ts';
 
 export const METRICS = EFFECT_METRICS;
-export const CURVES = ['flexible', 'line', 'log', 'quadratic', 'spline'] as const;
+export const CURVES = ['line', 'log', 'quadratic', 'spline', 'flexible'] as const;
 export const WEIGHTINGS = ['mixed', 'precision', 'equal'] as const;
 export const ADJUSTMENTS = ['load', 'weekly-sets', 'weeks', 'training-status'] as const;
 

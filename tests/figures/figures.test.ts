@@ -171,7 +171,7 @@ describe('findings', () => {
     const [influence, curves, choices] = stateRobustness('heavy', analysis, sweep);
     expect(influence).toMatch(/leaving out \w+ \d{4}/u);
     expect(curves).toMatch(/By AICc/u);
-    expect(choices).toMatch(/over 1,152 combinations .* moves them most/u);
+    expect(choices).toMatch(/over 1,440 combinations .* moves them most/u);
   });
 });
 
