@@ -105,6 +105,38 @@ export function applyWhiteningTransposed(data: Observations, whitening: Whitenin
   return scaleRows(out, whitening.rootWeight);
 }
 
+/** C z, C = W⁻¹: a new column of length n. Turns whitened columns back into their own units. */
+export function applyRoot(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
+  const out = z.slice();
+  for (let k = 0; k + 1 < data.studyStart.length; k++) {
+    const stretch = whitening.studyStretch[k];
+    if (stretch !== 1)
+      shrinkAlong(out, whitening.studyDirection, data.studyStart[k], data.studyStart[k + 1], 1 - stretch);
+  }
+  for (let g = 0; g + 1 < data.groupStart.length; g++) {
+    const stretch = whitening.groupStretch[g];
+    if (stretch !== 1)
+      shrinkAlong(out, whitening.groupDirection, data.groupStart[g], data.groupStart[g + 1], 1 - stretch);
+  }
+  for (let i = 0; i < out.length; i++) out[i] /= whitening.rootWeight[i];
+  return out;
+}
+
+/** Σᵢᵢ of every row. */
+export function rowVariances(
+  data: Observations,
+  { at, rootWeight, groupDirection, groupStretch }: Whitening,
+): Float64Array {
+  const out = new Float64Array(data.n);
+  for (let g = 0; g + 1 < data.groupStart.length; g++) {
+    const shared = groupStretch[g] ** 2 - 1;
+    for (let i = data.groupStart[g]; i < data.groupStart[g + 1]; i++) {
+      out[i] = (1 + shared * groupDirection[i] ** 2) / rootWeight[i] ** 2 + at.tau2;
+    }
+  }
+  return out;
+}
+
 /**
  * C = W⁻¹ of one study, so that its block of Σ is C C'.
  *
