@@ -21,7 +21,7 @@ import {
 } from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
 import { groupByBand } from './loads.ts';
-import { type GrowthResponse, packResponse } from './response.ts';
+import { type GrowthFits, type GrowthResponse, packResponse } from './response.ts';
 import type { Analysis, Band, BandName, Bands, FittedRow } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
@@ -109,26 +109,38 @@ export function keepForPractice({
 
 /** The analysis with everything beside it and the checks of every band. */
 export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAnalysis {
-  return { ...analyseUnchecked(arms, settings), checks: checkBands(arms, settings) };
+  const { unchecked, check } = analyseThenCheck(arms, settings);
+  return { ...unchecked, checks: check() };
 }
 
-/** The whole analysis but for the checks, which are most of the work. */
-export function analyseUnchecked(arms: readonly Arm[], settings: Settings): Omit<FullAnalysis, 'checks'> {
+/** The whole analysis but for the checks, which are most of the work, and these of the same fits when they are asked for. */
+export function analyseThenCheck(
+  arms: readonly Arm[],
+  settings: Settings,
+): { readonly unchecked: Omit<FullAnalysis, 'checks'>; readonly check: () => BandsChecks } {
   const { analysis, fits } = analyseWithFits(arms, settings);
   return {
-    ...analysis,
-    response: packResponse(fits),
-    ...analyseBeside(arms, settings),
-    beyondFailure: compareBeyondFailure(arms, settings),
+    unchecked: {
+      ...analysis,
+      response: packResponse(fits),
+      ...analyseBeside(arms, settings),
+      beyondFailure: compareBeyondFailure(arms, settings),
+    },
+    check: () => checkFits(fits.bands, settings),
   };
 }
 
-/** The checks of every band that the settings make. */
+/** The checks alone of every band that the settings make. */
 export function checkBands(arms: readonly Arm[], settings: Settings): BandsChecks {
-  const { effects } = selectRows(arms, settings);
-  return Object.fromEntries(
-    groupByBand(effects, settings.split).map(([name, rows]) => [name, checkBand(fitEffects(rows, settings), settings)]),
+  const bands = groupByBand(selectRows(arms, settings).effects, settings.split);
+  return checkFits(
+    bands.map(([name, effects]) => [name, fitEffects(effects, settings)]),
+    settings,
   );
+}
+
+function checkFits(bands: GrowthFits['bands'], settings: Settings): BandsChecks {
+  return Object.fromEntries(bands.map(([name, band]) => [name, checkBand(band, settings)]));
 }
 
 function checkBand(band: BandFit, settings: Settings): BandChecks | null {

@@ -5,7 +5,8 @@
  * errors; roots and ends of sets 1e-5 repetitions.
  */
 import { describe, expect, it } from 'vitest';
-import { likelihoodDerivatives, logLikelihoods } from '../../src/model/likelihood.ts';
+import { logLikelihoods } from '../../src/model/likelihood.ts';
+import { likelihoodDerivatives } from '../../src/model/likelihoodDerivatives.ts';
 import { type Fit, fitModel } from '../../src/model/mixed.ts';
 import { arrangeObservations } from '../../src/model/observations.ts';
 import { inferContrast } from '../../src/model/robust.ts';

@@ -2,7 +2,7 @@
 import { isDemonstration } from '../../evidence/demonstration.ts';
 import type { Arm } from '../../evidence/schema.ts';
 import { type EvidenceMap, mapEvidence } from '../../model/evidenceMap.ts';
-import { analyseUnchecked, checkBands, type FullAnalysis } from '../../model/full.ts';
+import { analyseThenCheck, type FullAnalysis } from '../../model/full.ts';
 import type { Settings } from '../../model/settings.ts';
 import { loadTableText } from '../../ownTable/tableText.ts';
 
@@ -22,14 +22,14 @@ export async function* gatherFigures(
   table: string,
   settings: Settings,
 ): AsyncGenerator<FigureSource> {
-  const unchecked = analyseUnchecked(arms, settings);
+  const { unchecked, check } = analyseThenCheck(arms, settings);
   const source = {
     map: mapEvidence(arms, unchecked),
     dataVersion: await hash(await loadTableText(table)),
     demonstration: isDemonstration(arms),
   };
   yield { ...source, analysis: { ...unchecked, checks: {} }, checked: false };
-  yield { ...source, analysis: { ...unchecked, checks: checkBands(arms, settings) }, checked: true };
+  yield { ...source, analysis: { ...unchecked, checks: check() }, checked: true };
 }
 
 /** Browsers hash only for pages that came over a safe connection; elsewhere the version is not known. */
