@@ -47,16 +47,19 @@ describe('growth by reserve', () => {
     }
   });
 
-  it('claims less growth only where the slope’s interval lies below 0', () => {
-    const flat = analyseInFull(arms, settingsSchema.parse({ confidence: 0.999 }));
-    const title = growthByReserve(flat, { band: 'heavy' }).title;
-    if (!('heavy' in flat.bands)) throw new Error('expected two bands');
-    const below = flat.bands.heavy.coefficients[1].ciHigh < 0;
-    expect(title).toBe(
-      below
-        ? 'Heavy loads: less growth with more in reserve'
-        : 'Heavy loads: no slope of growth distinguishable from none',
-    );
+  it.each([
+    [-0.009, -0.001, 'less growth with more in reserve'],
+    [-0.009, 0, 'no slope of growth distinguishable from none'],
+    [-0.009, 0.001, 'no slope of growth distinguishable from none'],
+    [0, 0.009, 'no slope of growth distinguishable from none'],
+    [0.001, 0.009, 'more growth with more in reserve'],
+  ])('claims a slope only where its interval leaves 0 out: %d to %d', (ciLow, ciHigh, claim) => {
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    const { light, heavy } = analysis.bands;
+    const [intercept, slope] = heavy.coefficients;
+    const moved = { ...heavy, coefficients: [intercept, { ...slope, df: 12, ciLow, ciHigh }] };
+    const figure = growthByReserve({ ...analysis, bands: { light, heavy: moved } }, { band: 'heavy' });
+    expect(figure.title).toBe(`Heavy loads: ${claim}`);
   });
 
   it('says that the intervals of a few studies are unreliable', () => {

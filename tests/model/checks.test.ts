@@ -4,6 +4,7 @@
  * error had flattened.
  */
 import { readFileSync } from 'node:fs';
+import { isDeepStrictEqual } from 'node:util';
 import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
@@ -14,7 +15,7 @@ import { measureInfluence } from '../../src/model/checks/influence.ts';
 import { correctForReserveError } from '../../src/model/checks/reserveError.ts';
 import { testSmallStudies } from '../../src/model/checks/smallStudies.ts';
 import { compareWeightings, measureDeviations } from '../../src/model/checks/studies.ts';
-import { SWEEP_CHOICES, sweepChoices } from '../../src/model/checks/sweep.ts';
+import { SWEEP_CHOICES, type SweepOutcome, type SweepProgress, sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseFatigue } from '../../src/model/fatigue.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { splitByLoad } from '../../src/model/loads.ts';
@@ -257,54 +258,122 @@ describe('the cumulative answer', () => {
 });
 
 describe('the sweep', () => {
-  it('covers every combination, reports progress, and finds the target of the chosen settings among them', () => {
-    const total = Object.values(SWEEP_CHOICES).reduce((product, levels) => product * levels.length, 1);
-    expect(total).toBeGreaterThanOrEqual(1024);
-    const steps = sweepChoices(arms, settings);
+  /** A whole sweep, with what it reported on its way. */
+  const finish = (chosen: SettingsInput = {}) => {
+    const steps = sweepChoices(arms, settingsSchema.parse(chosen));
+    const reports: SweepProgress[] = [];
     let step = steps.next();
-    let reports = 0;
     while (!step.done) {
-      expect(step.value.total).toBe(total);
-      reports++;
+      reports.push(step.value);
       step = steps.next();
     }
-    expect(reports).toBeGreaterThan(20);
-    const sweep = step.value;
-    expect(sweep.heavy.outcomes).toHaveLength(total);
-    const own = sweep.heavy.outcomes.find(
-      ({ combination: c }) =>
-        c.metric === 'log-ratio' &&
-        c.correlation === 0.9 &&
-        c.rho === 0.8 &&
-        c.split === 60 &&
-        c.curve === 'line' &&
-        c.weighting === 'mixed' &&
-        c.adjust === 'nothing' &&
-        c.inclusion === 'all studies',
-    );
-    const asked = settingsSchema.parse({ rho: 0.8, assumedCorrelation: { growth: 0.9 } });
-    const parts = splitByLoad(selectRows(arms, asked).effects, 60);
-    expectWithin(
-      own?.point ?? Number.NaN,
-      targetOf(fitEffects(parts.heavy, asked), asked).point ?? Number.NaN,
-      1e-9,
-      'target',
-    );
-  }, 60_000);
+    return { reports, sweep: step.value };
+  };
+  const { reports, sweep } = finish();
+
+  it('covers every combination once, and reports progress', () => {
+    const total = Object.values(SWEEP_CHOICES).reduce((product, levels) => product * levels.length, 1);
+    expect(total).toBeGreaterThanOrEqual(1024);
+    expect(reports.length).toBeGreaterThan(20);
+    expect(reports).toEqual(reports.map((_, i) => ({ done: i * reports[1].done, total })));
+    for (const { outcomes } of [sweep.light, sweep.heavy]) {
+      expect(outcomes).toHaveLength(total);
+      expect(new Set(outcomes.map(({ combination }) => JSON.stringify(combination))).size).toBe(total);
+    }
+  });
+
+  it.each([
+    ['as the site has it', {}, {}],
+    [
+      'all choices otherwise',
+      { metric: 'standardised', correlation: 0.7, rho: 0.2, split: 70, curve: 'log', weighting: 'equal' },
+      { metric: 'standardised', rho: 0.2, split: 70, curve: 'log', weighting: 'equal', growth: 0.7 },
+    ],
+    ['adjusted', { adjust: 'load and training status' }, { adjust: ['load', 'training-status'] }],
+    ['fewer studies', { inclusion: 'without high concerns' }, { include: { concerns: ['low', 'some'] } }],
+  ] as const)('finds the target of the settings themselves: %s', (_, levels, chosen) => {
+    const combination: SweepOutcome['combination'] = {
+      metric: 'log-ratio',
+      correlation: 0.9,
+      rho: 0.8,
+      split: 60,
+      curve: 'line',
+      weighting: 'mixed',
+      adjust: 'nothing',
+      inclusion: 'all studies',
+      ...levels,
+    };
+    const { growth = 0.9, ...rest } = { growth: 0.9, ...chosen };
+    const asked = settingsSchema.parse({ rho: 0.8, split: 60, ...rest, assumedCorrelation: { growth } });
+    const parts = splitByLoad(selectRows(arms, asked).effects, combination.split);
+    for (const name of ['light', 'heavy'] as const) {
+      const own = sweep[name].outcomes.filter((outcome) => isDeepStrictEqual(outcome.combination, combination));
+      const target = targetOf(fitEffects(parts[name], asked), asked);
+      expect(own).toHaveLength(1);
+      expectWithin(own[0].point ?? Number.NaN, target.point ?? Number.NaN, 1e-9, name);
+      expect(own[0].reachedEdge).toBe(target.reachedEdge);
+    }
+  });
+
+  it.each(['light', 'heavy'] as const)('shares the variance of targets out as an analysis of variance: %s', (name) => {
+    const { outcomes, shares, withoutTarget, atEdge } = sweep[name];
+    const found = outcomes
+      .filter(({ point }) => point !== null)
+      .map(({ point, ...rest }) => ({ ...rest, y: Number(point) }));
+    expect(found.length).toBeGreaterThan(500);
+    expect(withoutTarget).toBe(outcomes.length - found.length);
+    expect(atEdge).toBe(outcomes.reduce((count, { reachedEdge }) => count + (reachedEdge ? 1 : 0), 0));
+    const squares = (values: readonly number[]) => {
+      let sum = 0;
+      for (const a of values) for (const b of values) sum += (a - b) ** 2;
+      // The sum of squares about the mean, from all pairs, so that no mean is taken.
+      return sum / (2 * values.length);
+    };
+    const total = squares(found.map(({ y }) => y));
+    expect(shares.map(({ choice }) => choice).sort()).toEqual(Object.keys(SWEEP_CHOICES).sort());
+    for (const { choice, share } of shares) {
+      const within = new Set<unknown>(found.map(({ combination }) => combination[choice]));
+      expect(within.size).toBe(SWEEP_CHOICES[choice].length);
+      let residual = 0;
+      for (const level of within) {
+        residual += squares(found.filter(({ combination }) => combination[choice] === level).map(({ y }) => y));
+      }
+      // Differences of sums of a million squares: 1e-10 of the whole.
+      expectWithin(share, 1 - residual / total, 1e-10, choice);
+    }
+    expect(shares.map(({ share }) => share)).toEqual(shares.map(({ share }) => share).sort((a, b) => b - a));
+    expect(shares[0].share).toBeGreaterThan(0.1);
+  });
+
+  it.each(['light', 'heavy'] as const)('gives quantiles that so many targets lie below: %s', (name) => {
+    const points = sweep[name].outcomes.flatMap(({ point }) => (point === null ? [] : [point]));
+    [0.05, 0.25, 0.5, 0.75, 0.95].forEach((share, i) => {
+      const quantile = sweep[name].quantiles[i];
+      const below = points.filter((point) => point < quantile).length;
+      const notAbove = points.filter((point) => point <= quantile).length;
+      // Of n sorted values the quantile lies between those at places share (n − 1) and the next.
+      expect(below).toBeLessThanOrEqual(Math.ceil(share * (points.length - 1)));
+      expect(notAbove).toBeGreaterThanOrEqual(Math.floor(share * (points.length - 1)) + 1);
+    });
+    expect(sweep[name].quantiles).toHaveLength(5);
+  });
 
   it('keeps the reader’s own filter of concerns, and gives a reasoned result where no row is left', () => {
-    const finish = (chosen: SettingsInput) => {
-      const steps = sweepChoices(arms, settingsSchema.parse(chosen));
-      let step = steps.next();
-      while (!step.done) step = steps.next();
-      return step.value.heavy;
-    };
-    const low = finish({ include: { concerns: ['low'] } });
+    const low = finish({ include: { concerns: ['low'] } }).sweep.heavy;
     const points = (inclusion: string) =>
       low.outcomes.filter(({ combination }) => combination.inclusion === inclusion).map(({ point }) => point);
     expect(points('all studies')).toEqual(points('without high concerns'));
-    const none = finish({ include: { muscle: ['no such muscle'] } });
-    expect([none.withoutTarget, none.quantiles]).toEqual([none.outcomes.length, []]);
+    const none = finish({ include: { muscle: ['no such muscle'] } }).sweep.heavy;
+    expect([none.withoutTarget, none.atEdge, none.quantiles]).toEqual([none.outcomes.length, 0, []]);
+    expect(none.shares.map(({ share }) => share)).toEqual(Object.keys(SWEEP_CHOICES).map(() => 0));
+  }, 60_000);
+
+  it('keeps a filter on high concerns alone, which leaving those out would empty', () => {
+    const { outcomes } = finish({ include: { concerns: ['high'] } }).sweep.heavy;
+    const points = (inclusion: string) =>
+      outcomes.filter(({ combination }) => combination.inclusion === inclusion).map(({ point }) => point);
+    expect(points('all studies')).toEqual(points('without high concerns'));
+    expect(points('all studies').some((point) => point !== null)).toBe(true);
   }, 60_000);
 
   it('can be stopped between its steps', () => {

@@ -218,6 +218,19 @@ function dress(kind: string, text: string, dice: Dice): Mutation {
   };
 }
 
-function write(table: Cells, delimiter = ',', quotes: boolean | (() => boolean) = false): string {
-  return `${Papa.unparse(table as string[][], { delimiter, newline: '\n', quotes })}\n`;
+function write(table: Cells, delimiter = ',', quotes?: () => boolean): string {
+  return table.map((row) => (delimiter === ',' && !quotes ? plainLine(row) : line(row, delimiter, quotes))).join('');
+}
+
+/** Lines in plain dress by their cells, which tables that differ in a few lines share. */
+const plainLines = new WeakMap<readonly string[], string>();
+
+function plainLine(row: readonly string[]): string {
+  const known = plainLines.get(row) ?? line(row, ',');
+  plainLines.set(row, known);
+  return known;
+}
+
+function line(row: readonly string[], delimiter: string, quotes: boolean | (() => boolean) = false): string {
+  return `${Papa.unparse([row as string[]], { delimiter, newline: '\n', quotes })}\n`;
 }

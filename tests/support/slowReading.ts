@@ -28,36 +28,47 @@ export function readMeaning(text: string): Meaning {
   const { delimiter = ',' } = headers.find(({ found }) => found === most) ?? {};
   const { records, malformed } = splitRecords(plain, delimiter);
   if (malformed) return { wrong: malformed };
-  const [header, ...rows] = records;
-  if (!header || rows.length === 0) return { wrong: 'no rows' };
-  const given = header.cells.map((cell) => cell.trim());
+  const [first, ...rows] = records;
+  if (!first || rows.length === 0) return { wrong: 'no rows' };
+  const given = first.cells.map((cell) => cell.trim());
   const missing = names.find((name) => ARM_COLUMNS[name].required && !given.includes(name));
   if (missing) return { wrong: `no column ${missing}` };
   const doubled = names.find((name) => given.indexOf(name) !== given.lastIndexOf(name));
   if (doubled) return { wrong: `two columns ${doubled}` };
   const arms: Arm[] = [];
-  for (const { line, cells } of rows) {
-    if (cells.length !== given.length) return { wrong: `line ${line} has ${cells.length} cells` };
-    const arm: Record<string, unknown> = { line };
-    for (const name of names) arm[name] = null;
-    for (const [place, name] of given.entries()) {
-      if (!isColumn(name)) continue;
-      const read = readCell(cells[place].trim(), name);
-      if (read === undefined) return { wrong: `line ${line}, ${name}: ${cells[place].slice(0, 80)}` };
-      arm[name] = read;
-    }
-    arms.push(arm as unknown as Arm);
+  const header = given.join(BETWEEN);
+  for (const record of rows) {
+    const arm = readRow(record, given, header);
+    if ('wrong' in arm) return arm;
+    arms.push(arm);
   }
   return { arms };
 }
 
-/** Cells that were read already: tables that differ in a few cells share the rest. */
-const readAlready = new Map<string, unknown>();
+/** Stands in no cell: a text that holds it is refused. */
+const BETWEEN = '\ufffd';
+/** Rows that were read already: tables that differ in a few rows share the rest. */
+const readAlready = new Map<string, Arm | { readonly wrong: string }>();
 
-function readCell(cell: string, name: ArmColumn): unknown {
-  const key = `${name}:${cell}`;
-  if (!readAlready.has(key)) readAlready.set(key, interpret(cell, name));
-  return readAlready.get(key);
+/** @param header `given` as one text */
+function readRow(record: SlowRecord, given: readonly string[], header: string): Arm | { readonly wrong: string } {
+  const key = [record.line, header, ...record.cells].join(BETWEEN);
+  const row = readAlready.get(key) ?? interpretRow(record, given);
+  readAlready.set(key, row);
+  return row;
+}
+
+function interpretRow({ line, cells }: SlowRecord, given: readonly string[]): Arm | { readonly wrong: string } {
+  if (cells.length !== given.length) return { wrong: `line ${line} has ${cells.length} cells` };
+  const arm: Record<string, unknown> = { line };
+  for (const name of names) arm[name] = null;
+  for (const [place, name] of given.entries()) {
+    if (!isColumn(name)) continue;
+    const read = interpret(cells[place].trim(), name);
+    if (read === undefined) return { wrong: `line ${line}, ${name}: ${cells[place].slice(0, 80)}` };
+    arm[name] = read;
+  }
+  return arm as unknown as Arm;
 }
 
 /** undefined where the cell is none of the column's. */

@@ -83,8 +83,10 @@ function stateBandChange(name: string, old: Band | undefined, now: Band): string
   return `With ${name} loads the target goes from ${show(old)} to ${show(now)}.`;
 }
 
-function withoutStudy(settings: Settings, study: string | null): Settings {
-  return study === null ? settings : { ...settings, include: { ...settings.include, withoutStudies: [study] } };
+/** Those that the reader left out stay out: a step changes one thing. */
+function withoutStudy({ include, ...settings }: Settings, study: string | null): Settings {
+  const more = study === null ? [] : [study];
+  return { ...settings, include: { ...include, withoutStudies: [...include.withoutStudies, ...more] } };
 }
 
 /** Study with the largest sum of 1/v, which is what precision weighs by. */
