@@ -9,7 +9,7 @@
 import { checkCorrelation, checkImpliedCorrelation } from './correlationChecks.ts';
 import type { RangeOf, Statistic } from './impliedStatistics.ts';
 import { checkCentre, checkMeanInside, checkWidth } from './intervalChecks.ts';
-import { rangeOfPrinted } from './printed.ts';
+import { type Range, rangeOfPrinted } from './printed.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import type { SelfCheck, SelfContradiction } from './selfCheck.ts';
 import { checkChangeOfMeans, checkErrorAgainstSd, checkSmallSds } from './spreadChecks.ts';
@@ -40,15 +40,20 @@ export function findSelfContradictions(
   arm: Arm,
   printed: PrintedText = (column) => writeCell(arm[column]),
 ): readonly SelfContradiction[] {
-  const doubted = new Set<Statistic>();
+  // A null stands for a cell that is empty or doubted.
+  const ranges = new Map<Statistic, Range | null>();
   const rangeOf: RangeOf = (column) => {
+    const known = ranges.get(column);
+    if (known !== undefined) return known;
     const value = arm[column];
-    return value === null || doubted.has(column) ? null : rangeOfPrinted(value, printed(column));
+    const range = value === null ? null : rangeOfPrinted(value, printed(column));
+    ranges.set(column, range);
+    return range;
   };
   return CHECKS.flatMap((check) => {
     const found = check(arm, rangeOf);
     if (!found) return [];
-    for (const cell of found.doubted) doubted.add(cell);
+    for (const cell of found.doubted) ranges.set(cell, null);
     return [found];
   });
 }

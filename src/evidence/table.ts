@@ -112,6 +112,7 @@ function* readRows<Row extends { readonly line: number }>(
   const rows: Row[] = [];
   let header: Header | null = null;
   let read: RecordReader | null = null;
+  let places: ReadonlyMap<string | null, number> = new Map();
   let isComplete = true;
   let headerLine = 1;
   let records = 0;
@@ -127,6 +128,7 @@ function* readRows<Row extends { readonly line: number }>(
           return { rows, problems, warnings: header.warnings, header: null };
         }
         read = makeRecordReader(columns, header.names, file);
+        places = new Map(header.names.map((name, place) => [name, place]));
         isComplete = !header.problems.some(({ kind }) => kind === 'missing-column');
         continue;
       }
@@ -136,8 +138,7 @@ function* readRows<Row extends { readonly line: number }>(
       if (!valid || !isComplete) continue;
       // Every required cell was read, each with its own column's schema.
       const row = values as unknown as Row;
-      const { names } = header;
-      const printed: PrintedText = (column) => (record.cells[names.indexOf(column)] ?? '').trim();
+      const printed: PrintedText = (column) => (record.cells[places.get(column) ?? -1] ?? '').trim();
       for (const problem of check(row, printed)) problems.push(problem);
       rows.push(row);
     }

@@ -5,67 +5,12 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { computeEffects } from '../../src/evidence/effects.ts';
 import { formatProblem, type Problem } from '../../src/evidence/problem.ts';
 import { readArms } from '../../src/evidence/table.ts';
-import { studentQuantile, studentTwoSidedP } from '../../src/numerics/distributions.ts';
-import { makeRandom } from '../../src/numerics/random.ts';
+import { NAMES, type Name, simulate, writeCells } from '../support/simulatedStatistics.ts';
 import { type Cells, makeTable } from '../support/tables.ts';
-
-type Name =
-  | `${'baseline' | 'followup' | 'change'}_${'mean' | 'sd'}`
-  | `change_${'se' | 'ci_low' | 'ci_high' | 't' | 'p'}`
-  | 'correlation';
-type Statistics = Readonly<Record<Name, number>>;
-
-const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-const sumOfProducts = (a: readonly number[], b: readonly number[]) => {
-  const [ma, mb] = [mean(a), mean(b)];
-  return a.reduce((sum, value, i) => sum + (value - ma) * (b[i] - mb), 0);
-};
-const sdOf = (values: readonly number[]) => Math.sqrt(sumOfProducts(values, values) / (values.length - 1));
-
-/** All statistics of people whose size, and its change, is drawn. @param scale of the measure */
-function simulate(seed: number, n: number, scale: number): Statistics {
-  const random = makeRandom(seed);
-  const before = Array.from({ length: n }, () => scale * (1 + 0.15 * random.normal()));
-  const after = before.map((value) => value * 1.06 + scale * 0.05 * random.normal());
-  const change = after.map((value, i) => value - before[i]);
-  const error = sdOf(change) / Math.sqrt(n);
-  const t = mean(change) / error;
-  const reach = studentQuantile(0.975, n - 1) * error;
-  return {
-    baseline_mean: mean(before),
-    baseline_sd: sdOf(before),
-    followup_mean: mean(after),
-    followup_sd: sdOf(after),
-    change_mean: mean(change),
-    change_sd: sdOf(change),
-    change_se: error,
-    change_ci_low: mean(change) - reach,
-    change_ci_high: mean(change) + reach,
-    change_t: t,
-    change_p: studentTwoSidedP(t, n - 1),
-    correlation: sumOfProducts(before, after) / Math.sqrt(sumOfProducts(before, before) * sumOfProducts(after, after)),
-  };
-}
-
-/** What rounds to nothing, or to a correlation of 1, would not be entered. */
-function enter(name: Name, text: string): string {
-  const value = Number(text);
-  const isMean = name === 'change_mean' || name === 'change_t' || name.startsWith('change_ci');
-  return (value === 0 && !isMean) || (name === 'correlation' && Math.abs(value) >= 1) ? '' : text;
-}
-
-const NAMES = Object.keys(simulate(1, 5, 40)) as Name[];
-
-function writeCells(statistics: Statistics, n: number, write: (value: number) => string, left: readonly Name[]): Cells {
-  const entries = NAMES.map((name) => [name, left.includes(name) ? '' : enter(name, write(statistics[name]))]);
-  const cells: Cells = { n: String(n), ...Object.fromEntries(entries) };
-  // Half an interval is no interval, and one that rounding closed has no width.
-  const isClosed = Number(cells.change_ci_low) >= Number(cells.change_ci_high);
-  const hasBoth = cells.change_ci_low !== '' && cells.change_ci_high !== '';
-  return hasBoth && !isClosed ? cells : { ...cells, change_ci_low: '', change_ci_high: '' };
-}
+import { SLIPS } from './slips.ts';
 
 /** A row needs means and an SD; everything else may be left out. */
 const leftOut = fc.subarray(NAMES.filter((name) => !['baseline_mean', 'followup_mean', 'baseline_sd'].includes(name)));
@@ -112,179 +57,6 @@ describe('statistics of simulated people', () => {
   });
 });
 
-interface Slip {
-  readonly what: string;
-  readonly left: readonly Name[];
-  readonly spoil: (cells: Readonly<Record<Name, string>>, n: number) => Cells;
-  readonly column: Name;
-  readonly expected: RegExp;
-  readonly isProblem?: true;
-}
-
-const times = (text: string, factor: number, digits = 2) => (Number(text) * factor).toFixed(digits);
-const plus = (text: string, more: number) => (Number(text) + more).toFixed(2);
-const SPREAD: readonly Name[] = ['change_sd', 'change_se', 'change_ci_low', 'change_ci_high'];
-
-const SLIPS: readonly Slip[] = [
-  {
-    what: 't of the other sign than the printed change',
-    left: [],
-    spoil: ({ change_t }) => ({ change_t: times(change_t, -1) }),
-    column: 'change_t',
-    expected: /^a t (?:above|below) 0, as the change is .*`change_mean`/,
-  },
-  {
-    what: 't of the other sign than the means',
-    left: ['change_mean'],
-    spoil: ({ change_t }) => ({ change_t: times(change_t, -1) }),
-    column: 'change_t',
-    expected: /`followup_mean`.*`baseline_mean`/,
-  },
-  {
-    what: 'a p that is not that of t',
-    left: [],
-    spoil: ({ change_p }) => ({ change_p: Number(change_p) > 0.3 ? '0.0010' : '0.6000' }),
-    column: 'change_p',
-    expected: /two-sided one of `change_t`/,
-  },
-  {
-    what: 'a p that is not that of the change and its error',
-    left: ['change_t'],
-    spoil: ({ change_p }) => ({ change_p: Number(change_p) > 0.3 ? '0.0010' : '0.6000' }),
-    column: 'change_p',
-    expected: /`change_se`/,
-  },
-  {
-    what: 'a t that is not the change over its error',
-    left: ['change_p'],
-    spoil: ({ change_t }) => ({ change_t: plus(change_t, Math.sign(Number(change_t)) * 3) }),
-    column: 'change_t',
-    expected: /`change_mean` .* and `change_se`/,
-  },
-  {
-    what: 'a t that is not what the interval says',
-    left: ['change_p', 'change_sd', 'change_se'],
-    spoil: ({ change_t }) => ({ change_t: plus(change_t, Math.sign(Number(change_t)) * 3) }),
-    column: 'change_t',
-    expected: /`change_ci_low`.*`change_ci_high`/,
-  },
-  {
-    what: 'a standard error that is the SD',
-    left: [],
-    spoil: ({ change_sd }) => ({ change_se: change_sd }),
-    column: 'change_se',
-    expected: /`change_sd`.*√n/,
-    isProblem: true,
-  },
-  {
-    what: 'an SD that is the standard error',
-    left: [],
-    spoil: ({ change_se }) => ({ change_sd: change_se }),
-    column: 'change_se',
-    expected: /`change_sd`.*√n/,
-    isProblem: true,
-  },
-  {
-    what: 'SD and standard error exchanged',
-    left: [],
-    spoil: ({ change_se, change_sd }) => ({ change_sd: change_se, change_se: change_sd }),
-    column: 'change_se',
-    expected: /`n`/,
-    isProblem: true,
-  },
-  {
-    what: 'a standard error of other people',
-    left: [],
-    spoil: ({ change_se }) => ({ change_se: times(change_se, 1.5) }),
-    column: 'change_se',
-    expected: /divided by √n/,
-  },
-  {
-    what: 'an interval beside the printed change',
-    left: [],
-    spoil: ({ change_ci_low, change_ci_high }) => ({
-      change_ci_low: plus(change_ci_low, 60),
-      change_ci_high: plus(change_ci_high, 60),
-    }),
-    column: 'change_mean',
-    expected: /inside its interval/,
-    isProblem: true,
-  },
-  {
-    what: 'an interval beside the change of the means',
-    left: ['change_mean'],
-    spoil: ({ change_ci_low, change_ci_high }) => ({
-      change_ci_low: plus(change_ci_low, 60),
-      change_ci_high: plus(change_ci_high, 60),
-    }),
-    column: 'change_ci_low',
-    expected: /holds the change/,
-  },
-  {
-    what: 'an interval that is not centred on the change',
-    left: [],
-    spoil: ({ change_ci_high }) => ({ change_ci_high: plus(change_ci_high, 2) }),
-    column: 'change_ci_high',
-    expected: /as far above the change as `change_ci_low`/,
-  },
-  {
-    what: 'an interval too wide for its SD',
-    left: ['change_t', 'change_p', 'change_se'],
-    spoil: ({ change_ci_low, change_ci_high }) => ({
-      change_ci_low: plus(change_ci_low, -0.8),
-      change_ci_high: plus(change_ci_high, 0.8),
-    }),
-    column: 'change_ci_high',
-    expected: /apart, as `change_sd`.*`n`/,
-  },
-  {
-    what: 'a correlation that three SDs exclude',
-    left: [],
-    spoil: () => ({ correlation: '0.3' }),
-    column: 'correlation',
-    expected: /`baseline_sd`.*`followup_sd`.*`change_sd`/,
-  },
-  {
-    what: 'a correlation that two SDs and an interval exclude',
-    left: ['change_sd', 'change_se', 'change_t', 'change_p'],
-    spoil: () => ({ correlation: '0.3' }),
-    column: 'correlation',
-    expected: /`change_ci_low`/,
-  },
-  {
-    what: 'a correlation with which no SD after fits',
-    left: ['followup_sd'],
-    spoil: ({ change_sd, baseline_sd }) => ({
-      correlation: Number(change_sd) < 0.9 * Number(baseline_sd) ? '0.1' : '-0.5',
-    }),
-    column: 'correlation',
-    expected: /differ as little as `change_sd`/,
-  },
-  ...(['baseline', 'followup'] as const).map(
-    (when): Slip => ({
-      what: `an SD ${when} that is a thousandth of the mean`,
-      left: [],
-      spoil: (cells) => ({ [`${when}_sd`]: times(cells[`${when}_mean`], 0.001, 3) }),
-      column: `${when}_sd`,
-      expected: /at least 1 % of the mean/,
-    }),
-  ),
-  {
-    what: 'an SD of the change in another unit',
-    left: ['change_se', 'correlation', 'change_t', 'change_p', 'change_ci_low', 'change_ci_high'],
-    spoil: ({ baseline_mean }) => ({ change_sd: times(baseline_mean, 0.0005, 4) }),
-    column: 'change_sd',
-    expected: /at least 0\.1 % of the mean/,
-  },
-  {
-    what: 'a change that is not that of the means',
-    left: SPREAD.concat('change_t', 'change_p'),
-    spoil: ({ change_mean }) => ({ change_mean: plus(change_mean, 5) }),
-    column: 'change_mean',
-    expected: /mean after minus the mean before/,
-  },
-];
-
 describe('one slip in a row whose statistics agree', () => {
   it.each(SLIPS)('is told, alone, for $what', ({ left, spoil, column, expected, isProblem }) => {
     let tried = 0;
@@ -323,6 +95,28 @@ describe('numbers beyond any measure', () => {
       told.join('\n'),
     ).toBe(true);
     expect(told.join('\n')).not.toMatch(/Infinity|NaN/u);
+  });
+
+  it('are told so in every message and every reason of 2,000 rows of extremes', () => {
+    const extreme = fc.constantFrom('', '5e-324', '1e-300', '1e-12', '0.5', '1', '40', '1e12', '1e200', '1.7e308');
+    const row = fc.record(Object.fromEntries(NAMES.map((name) => [name, extreme] as const)));
+    let told = 0;
+    fc.assert(
+      fc.property(row, fc.constantFrom('2', '12', '100000'), (cells, n) => {
+        const rest = Array.from({ length: 12 }, (_, i) => ({ arm: `arm ${i}`, followup_mean: `${43 + i / 10}` }));
+        const { arms, problems, warnings } = readArms(makeTable([...rest, { ...cells, n }]), 'far.csv');
+        const reasons = (['log-ratio', 'standardised'] as const).flatMap((metric) =>
+          computeEffects(arms, { outcome: 'growth', metric, assumedCorrelation: 0.8 }).excluded.map(
+            ({ reason }) => reason,
+          ),
+        );
+        const messages = [...[...problems, ...warnings].map(formatProblem), ...reasons];
+        told += messages.length;
+        expect(messages.filter((message) => /Infinity|NaN|undefined/u.test(message))).toEqual([]);
+      }),
+      { seed: 15, numRuns: 2000 },
+    );
+    expect(told).toBeGreaterThan(2000);
   });
 
   it('are told so of a change that no percentage holds', () => {
