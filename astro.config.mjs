@@ -1,20 +1,23 @@
 import { fileURLToPath } from 'node:url';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { buildBeside } from './scripts/build/buildBeside.ts';
+import { readSiteAddress } from './scripts/build/siteAddress.ts';
 import { shippedLicences } from './scripts/licences/shipped.ts';
 import { standIns } from './scripts/standIns/index.ts';
 import { steadyIslands } from './scripts/steadyIslands.ts';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
-
 // BASE_PATH lets the site live under a sub-path of a host; SITE_URL makes addresses absolute.
+const { site, base } = readSiteAddress(process.env);
+
 export default defineConfig({
   output: 'static',
   publicDir: './src/assets/public',
-  base: process.env.BASE_PATH ?? '/',
-  ...(process.env.SITE_URL ? { site: process.env.SITE_URL } : {}),
+  base,
+  ...(site && { site }),
   trailingSlash: 'always',
-  integrations: [preact(), steadyIslands(), shippedLicences()],
+  integrations: [preact(), steadyIslands(), shippedLicences(), buildBeside()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
     plugins: [standIns(root)],

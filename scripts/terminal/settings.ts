@@ -49,12 +49,14 @@ function stateIssue(issue: Issue, written: unknown): string[] {
   const value = valueAt(written, issue.path);
   // The library's message ends in the kind of what it received, not in what it was.
   const [, expected = issue.message] = /expected (.*?)(?:, received .*)?$/u.exec(issue.message) ?? [];
-  return [
-    describe(
-      typeof value === 'string' ? value : (JSON.stringify(value) ?? ''),
-      expected.replaceAll('"', '').replaceAll('|', ', '),
-    ),
-  ];
+  return [describe(writeValue(value), expected.replaceAll('"', '').replaceAll('|', ', '))];
+}
+
+/** A value as it was written; JSON has no word for the number that 1e999 is read as. */
+function writeValue(value: unknown): string {
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number' && !Number.isFinite(value)) return 'a number too large to be held';
+  return JSON.stringify(value) ?? '';
 }
 
 /** What stands at a path of a value, or at the end of as much of the path as there is. */

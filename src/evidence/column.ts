@@ -71,7 +71,9 @@ export function whyNotPlain(text: string): string | null {
   if (UNSEEN_CHARACTERS.test(text)) return 'Remove the line breaks and unseen characters.';
   if (text.includes('\ufffd')) return 'It has a “\ufffd” where a character was lost; write the character.';
   if (MARKUP.test(text)) return 'It looks like markup; take out what follows the “<”.';
-  if (FORMULA.test(text)) return 'A spreadsheet would calculate it; put a letter, a digit or a space before the sign.';
+  // Spaces round a cell are not part of it, so that one before its first sign would change nothing.
+  if (/^[=+\-@]/u.test(text)) return 'A spreadsheet would calculate it; put a letter or a digit before the sign.';
+  if (FORMULA.test(text)) return 'A spreadsheet would calculate it; put a space after the semicolon.';
   return null;
 }
 

@@ -36,7 +36,8 @@ export function standardErrorFromT(change: number, t: number): number {
 
 /** SE = |change| / t, t the quantile of the two-sided p with n − 1 degrees of freedom. */
 export function standardErrorFromP(change: number, p: number, n: number): number {
-  const t = studentQuantile(1 - p / 2, n - 1);
+  // The lower tail, since 1 − p/2 has no digits left for the p of a large t.
+  const t = -studentQuantile(p / 2, n - 1);
   return t > 0 && change !== 0 ? Math.abs(change) / t : Number.NaN;
 }
 

@@ -36,8 +36,14 @@ export function repetitionsAtLoad(load: number, relation: Relation = 'bench pres
 
 /** Loads, per cent of 1RM, for which both the mean and its spread are published. */
 export function loadsWithSpread(relation: Relation): { readonly from: number; readonly to: number } {
+  const { from, to } = loadsWithMean(relation);
+  return { from: Math.max(SPREAD_FROM, from), to: Math.min(SPREAD_TO, to) };
+}
+
+/** Loads, per cent of 1RM, for which the mean is published. */
+export function loadsWithMean(relation: Relation): { readonly from: number; readonly to: number } {
   const loads = MEANS[relation].map(([load]) => load);
-  return { from: Math.max(SPREAD_FROM, loads[0]), to: Math.min(SPREAD_TO, loads[loads.length - 1]) };
+  return { from: loads[0], to: loads[loads.length - 1] };
 }
 
 /** Mean repetitions possible; null outside the published loads (bench press 15–95 %, leg press 70–80 %). */

@@ -1,6 +1,10 @@
 /** What the cells of one row must be together. */
+
+import { writeStatistic } from './printed.ts';
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
+import type { SelfContradiction } from './selfCheck.ts';
+import { findSelfContradictions } from './selfContradiction.ts';
 import { wentBeyondFailure } from './vocabulary.ts';
 import { writeCell } from './writeTable.ts';
 
@@ -10,6 +14,9 @@ interface Broken {
   readonly expected: string;
   readonly remedy: string;
 }
+
+/** A load up to this is a share of 1RM, all of it being 1. */
+const MOST_AS_SHARE = 1;
 
 type Rule = (arm: Arm) => Broken | null;
 
@@ -61,18 +68,18 @@ const RULES: readonly Rule[] = [
       ? {
           column: 'change_ci_high',
           expected: `a limit above \`change_ci_low\` (${arm.change_ci_low})`,
-          remedy: 'Exchange the limits.',
+          remedy:
+            arm.change_ci_low === arm.change_ci_high
+              ? 'Enter the limits with more digits, or clear both: an interval without width says nothing of the spread.'
+              : 'Exchange the limits.',
         }
       : null,
   (arm) =>
-    arm.change_mean !== null &&
-    arm.change_ci_low !== null &&
-    arm.change_ci_high !== null &&
-    (arm.change_mean < arm.change_ci_low || arm.change_mean > arm.change_ci_high)
+    arm.load_pct_1rm !== null && arm.load_pct_1rm <= MOST_AS_SHARE
       ? {
-          column: 'change_mean',
-          expected: `a mean inside its interval, ${arm.change_ci_low} to ${arm.change_ci_high}`,
-          remedy: 'Correct the mean or the limits.',
+          column: 'load_pct_1rm',
+          expected: 'per cent of 1RM, 75 and not the share 0.75; nobody trains at 1 % or less',
+          remedy: `Multiply shares by 100: ${writeStatistic(100 * arm.load_pct_1rm)}. Leave the cell empty where the training had no load.`,
         }
       : null,
   (arm) => together(arm, 'effect', 'effect_variance'),
@@ -110,13 +117,29 @@ const RULES: readonly Rule[] = [
       : null,
 ];
 
-/** All rules that a row breaks, as problems. */
-export function checkRow(arm: Arm, file: string): Problem[] {
-  return RULES.flatMap((rule) => {
-    const broken = rule(arm);
-    if (!broken) return [];
-    return [{ kind: 'contradiction', file, line: arm.line, value: writeCell(arm[broken.column]), ...broken }];
-  });
+/**
+ * All rules that a row breaks, as problems.
+ *
+ * @param contradictions of the row with itself; those that no paper can print are problems
+ */
+export function checkRow(
+  arm: Arm,
+  file: string,
+  contradictions: readonly SelfContradiction[] = findSelfContradictions(arm),
+): Problem[] {
+  const broken: Broken[] = [
+    ...RULES.map((rule) => rule(arm)).filter((found) => found !== null),
+    ...contradictions.filter(({ isImpossible }) => isImpossible),
+  ];
+  return broken.map(({ column, expected, remedy }) => ({
+    kind: 'contradiction',
+    file,
+    line: arm.line,
+    column,
+    value: writeCell(arm[column]),
+    expected,
+    remedy,
+  }));
 }
 
 /** True where the paper says how much the change varied between people. */

@@ -1,5 +1,6 @@
 /** Whether each study of `arms.csv` has its line in `studies.csv`, and the other way round. */
-import type { Problem } from './problem.ts';
+import { blurName, stateDifference } from './lookAlike.ts';
+import { type Problem, showValue } from './problem.ts';
 import type { Arm, Study } from './schema.ts';
 
 export interface UnmatchedStudies {
@@ -21,33 +22,48 @@ export function compareStudyLines(
   studies: Named<Pick<Study, 'study' | 'line'>>,
 ): UnmatchedStudies {
   return {
-    withoutLine: findAbsent(arms, studies).map(({ study, line }) => ({
+    withoutLine: findAbsent(arms, studies).map(({ study, line, alike }) => ({
       kind: 'contradiction',
       file: arms.file,
       line,
       column: 'study',
       value: study,
-      expected: `a study that has a line in ${studies.file}`,
+      expected: `a study that has a line in ${studies.file}${alike}`,
       remedy: `Write the name as it stands there, or add the study to ${studies.file} (npm run references).`,
     })),
-    withoutArms: findAbsent(studies, arms).map(({ study, line }) => ({
+    withoutArms: findAbsent(studies, arms).map(({ study, line, alike }) => ({
       kind: 'unusual',
       file: studies.file,
       line,
       column: 'study',
       value: study,
-      expected: `a study that has arms in ${arms.file}`,
+      expected: `a study that has arms in ${arms.file}${alike}`,
       remedy: 'Add its arms, write the name as it stands there, or remove the line.',
     })),
   };
 }
 
-/** First row of each study of one table that the other does not name, in the order of lines. */
-function findAbsent<Row extends { readonly study: string }>(from: Named<Row>, other: Named<{ study: string }>): Row[] {
+/**
+ * First row of each study of one table that the other does not name, in the order of lines, with what is to be said of
+ * a name there that looks the same; nothing where there is none.
+ */
+function findAbsent<Row extends { readonly study: string }>(
+  from: Named<Row>,
+  other: Named<{ readonly study: string; readonly line: number }>,
+): (Row & { readonly alike: string })[] {
   const seen = new Set(other.rows.map(({ study }) => study));
-  return from.rows.filter(({ study }) => {
+  const absent = from.rows.filter(({ study }) => {
     if (seen.has(study)) return false;
     seen.add(study);
     return true;
+  });
+  if (absent.length === 0) return [];
+  const blurred = new Map(other.rows.map((row) => [blurName(row.study), row]));
+  return absent.map((row) => {
+    const twin = blurred.get(blurName(row.study));
+    const alike = twin
+      ? `; line ${twin.line} there has “${showValue(twin.study)}”, which looks the same: ${stateDifference(row.study, twin.study)}`
+      : '';
+    return { ...row, alike };
   });
 }

@@ -8,12 +8,14 @@ import { openCsv, readBlocks } from './csv.ts';
 import { findUnusualDois } from './doi.ts';
 import { pairWithFirst } from './groupRows.ts';
 import { type Header, readHeader } from './header.ts';
+import { findLookAlikeStudies } from './lookAlike.ts';
 import { type Problem, sortByLine } from './problem.ts';
 import { makeRecordReader, type RecordReader } from './records.ts';
 import { checkRow } from './rowRules.ts';
 import { ARM_COLUMNS, type Arm, STUDY_COLUMNS, type Study } from './schema.ts';
+import { findSelfContradictions, type PrintedText } from './selfContradiction.ts';
 import { type HeaderFacts, suspectHeader } from './suspectHeader.ts';
-import { findUnusual } from './unusual.ts';
+import { findUnusual, warnOfContradictions } from './unusual.ts';
 
 export interface Table<Row> {
   readonly rows: readonly Row[];
@@ -44,13 +46,18 @@ export function readArms(text: string, file: string): ArmTable {
 
 /** As `readArms`, in steps that report progress; a caller may stop between them. */
 export function* readArmsInSteps(text: string, file: string): Generator<Progress, ArmTable> {
-  const read = yield* readRows<Arm>(text, file, ARM_COLUMNS, (arm) => checkRow(arm, file));
+  const contradictions: Problem[] = [];
+  const read = yield* readRows<Arm>(text, file, ARM_COLUMNS, (arm, printed) => {
+    const found = findSelfContradictions(arm, printed);
+    for (const warning of warnOfContradictions(arm, file, found)) contradictions.push(warning);
+    return checkRow(arm, file, found);
+  });
   const { rows, warnings, header } = read;
   const problems = [...read.problems, ...checkAcrossRows(rows, file)];
   return {
     arms: rows,
     problems: sortByLine([...problems, ...(header ? suspectHeader(problems, header, ARM_COLUMNS) : [])]),
-    warnings: sortByLine([...warnings, ...findUnusual(rows, file)]),
+    warnings: sortByLine([...warnings, ...contradictions, ...findUnusual(rows, file)]),
   };
 }
 
@@ -76,7 +83,7 @@ export function readStudies(
   return {
     studies: rows,
     problems: sortByLine([...all, ...suspected]),
-    warnings: sortByLine([...warnings, ...findUnusualDois(rows, file)]),
+    warnings: sortByLine([...warnings, ...findUnusualDois(rows, file), ...findLookAlikeStudies(rows, file)]),
   };
 }
 
@@ -97,7 +104,7 @@ function* readRows<Row extends { readonly line: number }>(
   text: string,
   file: string,
   columns: Readonly<Record<string, Column<unknown>>>,
-  check: (row: Row) => Problem[],
+  check: (row: Row, printed: PrintedText) => Problem[],
   nameOf: (written: string) => string = (written) => written,
 ): Generator<Progress, ReadTable<Row>> {
   const source = openCsv(text, file, new Set(Object.keys(columns)), nameOf);
@@ -105,6 +112,7 @@ function* readRows<Row extends { readonly line: number }>(
   const rows: Row[] = [];
   let header: Header | null = null;
   let read: RecordReader | null = null;
+  let places: ReadonlyMap<string | null, number> = new Map();
   let isComplete = true;
   let headerLine = 1;
   let records = 0;
@@ -120,6 +128,7 @@ function* readRows<Row extends { readonly line: number }>(
           return { rows, problems, warnings: header.warnings, header: null };
         }
         read = makeRecordReader(columns, header.names, file);
+        places = new Map(header.names.map((name, place) => [name, place]));
         isComplete = !header.problems.some(({ kind }) => kind === 'missing-column');
         continue;
       }
@@ -129,7 +138,8 @@ function* readRows<Row extends { readonly line: number }>(
       if (!valid || !isComplete) continue;
       // Every required cell was read, each with its own column's schema.
       const row = values as unknown as Row;
-      for (const problem of check(row)) problems.push(problem);
+      const printed: PrintedText = (column) => (record.cells[places.get(column) ?? -1] ?? '').trim();
+      for (const problem of check(row, printed)) problems.push(problem);
       rows.push(row);
     }
     yield { done: block.read, total: source.content.length };

@@ -1,12 +1,14 @@
 /** What is possible but unusual in a table: warnings that a curator should look at. */
 import { toPercent } from '../numerics/percent.ts';
 import { computeEffects } from './effects.ts';
+import { findLookAlikes } from './lookAlike.ts';
 import type { Problem } from './problem.ts';
-import { correlationFromSds } from './recover.ts';
-import { meanRepetitions } from './repetitions.ts';
-import type { Arm, ArmColumn } from './schema.ts';
-import { resolveStatistics } from './statistics.ts';
+import { loadsWithMean, meanRepetitions } from './repetitions.ts';
+import type { Arm } from './schema.ts';
+import { quoteCells, type SelfContradiction } from './selfCheck.ts';
+import { findUnsharedCohorts } from './sharedCohorts.ts';
 import { OUTCOMES } from './vocabulary.ts';
+import { writeCell } from './writeTable.ts';
 
 /** A row this many SDs from the other rows of its outcome is unusual. */
 const FAR_EFFECT_SDS = 4;
@@ -18,83 +20,50 @@ const LEAST_ROWS = 10;
  * lighter loads (rule of thumb, no source).
  */
 const FAR_REPETITIONS = { factor: 1.6, more: 2 } as const;
-/** Stands in where what is asked for (distance from other rows, SD of the change) does not depend on it. */
+/** The greatest load with a published mean; heavier ones allow no more repetitions. */
+const HEAVIEST_PUBLISHED = loadsWithMean('bench press').to;
+/** Stands in where what is asked for, the distance from other rows, hardly depends on it. */
 const ANY_CORRELATION = 0.5;
-/** Columns that say how much the change varied, in the order in which they are taken. */
-const SPREADS_OF_CHANGE = [
-  'change_sd',
-  'change_se',
-  'change_ci_low',
-  'change_t',
-  'change_p',
-] as const satisfies readonly ArmColumn[];
+/** Per cent beyond which a change is told as “more than”. */
+const MOST_PERCENT = 1e6;
 
 /** Warnings for the rows of a table, in no order. */
 export function findUnusual(arms: readonly Arm[], file: string): Problem[] {
   return [
-    ...arms.flatMap((arm) => checkCorrelation(arm, file)),
-    ...arms.flatMap((arm) => checkChange(arm, file)),
     ...arms.flatMap((arm) => checkRepetitions(arm, file)),
     ...farEffects(arms, file),
+    ...findUnsharedCohorts(arms, file),
+    ...findLookAlikes(arms, file),
   ];
 }
 
-function checkCorrelation(arm: Arm, file: string): Problem[] {
-  if (arm.baseline_sd === null || arm.followup_sd === null) return [];
-  const { changeSd } = resolveStatistics(arm, ANY_CORRELATION);
-  if (changeSd === null) return [];
-  const implied = correlationFromSds(arm.baseline_sd, arm.followup_sd, changeSd);
-  if (implied >= 0 && implied <= 1) return [];
-  const column = SPREADS_OF_CHANGE.find((name) => arm[name] !== null) ?? 'change_sd';
+/** Warnings of one row whose numbers contradict one another. */
+export function warnOfContradictions(arm: Arm, file: string, contradictions: readonly SelfContradiction[]): Problem[] {
+  return contradictions
+    .filter(({ isImpossible }) => !isImpossible)
+    .map(({ column, expected, remedy }) => warn(arm, file, column, writeCell(arm[column]), expected, remedy));
+}
+
+/** Repetitions and reserve, or the one of them that is known, above what a load allows. */
+function checkRepetitions(arm: Arm, file: string): Problem[] {
+  const { load_pct_1rm: load, reps_per_set: repetitions, reserve_reps: reserve } = arm;
+  if (load === null) return [];
+  const published = Math.min(load, HEAVIEST_PUBLISHED);
+  const possible = meanRepetitions(published);
+  const total = (repetitions ?? 0) + (reserve ?? 0);
+  if (possible === null || total <= FAR_REPETITIONS.factor * possible + FAR_REPETITIONS.more) return [];
+  const known = (['load_pct_1rm', 'reps_per_set', 'reserve_reps'] as const).filter((name) => arm[name] !== null);
+  const column = reserve === null ? 'reps_per_set' : 'reserve_reps';
+  const what =
+    reserve === null ? 'repetitions' : repetitions === null ? 'a reserve' : 'repetitions and reserve together';
   return [
     warn(
       arm,
       file,
       column,
-      String(arm[column]),
-      `SDs that imply a correlation from 0 to 1, not ${implied.toFixed(2)}`,
-      'Check the three SDs; a standard error may stand in for one of them.',
-    ),
-  ];
-}
-
-/** Means before and after, and the mean change, that differ by more than the rounding of the three. */
-function checkChange(arm: Arm, file: string): Problem[] {
-  const { baseline_mean: before, followup_mean: after, change_mean: change } = arm;
-  if (before === null || after === null || change === null) return [];
-  const decimals = Math.min(...[before, after, change].map(decimalsOf));
-  // Half a unit of the last digit for each of the three numbers; a hair for binary fractions.
-  const rounding = 1.5 * 10 ** -decimals + 1e-9;
-  if (Math.abs(after - before - change) <= rounding) return [];
-  return [
-    warn(
-      arm,
-      file,
-      'change_mean',
-      String(change),
-      `a change of ${(after - before).toFixed(decimals)}, the mean after minus the mean before`,
-      'Means are used before the mean change; correct one of the three, or say in the note why they differ.',
-    ),
-  ];
-}
-
-function decimalsOf(value: number): number {
-  return String(value).split('.')[1]?.length ?? 0;
-}
-
-function checkRepetitions(arm: Arm, file: string): Problem[] {
-  if (arm.load_pct_1rm === null || arm.reps_per_set === null || arm.reserve_reps === null) return [];
-  const possible = meanRepetitions(arm.load_pct_1rm);
-  const total = arm.reps_per_set + arm.reserve_reps;
-  if (possible === null || total <= FAR_REPETITIONS.factor * possible + FAR_REPETITIONS.more) return [];
-  return [
-    warn(
-      arm,
-      file,
-      'reserve_reps',
-      String(arm.reserve_reps),
-      `repetitions and reserve together near the ${possible.toFixed(0)} usually possible at ${arm.load_pct_1rm} % of 1RM, not ${total}`,
-      'Check load, repetitions and reserve.',
+      writeCell(arm[column]),
+      `${what} near the ${possible.toFixed(0)} usually possible at ${published} % of 1RM, not ${total}`,
+      `Check ${quoteCells(arm, known)}.`,
     ),
   ];
 }
@@ -118,13 +87,18 @@ function farEffects(arms: readonly Arm[], file: string): Problem[] {
           arm,
           file,
           null,
-          `a change of ${toPercent(y).toFixed(1)} %`,
+          `a change of ${writeChange(y)}`,
           `a change within ${FAR_EFFECT_SDS} SDs of the other ${outcome} rows`,
           'Check means and units.',
         ),
       ];
     });
   });
+}
+
+function writeChange(logRatio: number): string {
+  const percent = toPercent(logRatio);
+  return percent > MOST_PERCENT ? `more than ${MOST_PERCENT.toLocaleString('en')} %` : `${percent.toFixed(1)} %`;
 }
 
 function warn(arm: Arm, file: string, column: string | null, value: string, expected: string, remedy: string): Problem {

@@ -5,7 +5,18 @@
  */
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -28,6 +39,9 @@ beforeAll(async () => {
   for (const name of readdirSync(root).filter((one) => !NOT_COPIED.includes(one)))
     cpSync(join(root, name), join(copy, name), { recursive: true });
   symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
+  // What an earlier build left there must be gone.
+  mkdirSync(join(folder, 'again', 'gone'), { recursive: true });
+  writeFileSync(join(folder, 'again', 'gone', 'index.html'), 'an older page');
   await Promise.all([
     // Another folder, time zone and language: none may leave a trace.
     build(copy, 'again', { TZ: 'Pacific/Auckland', LANG: 'tr_TR.UTF-8', LC_ALL: 'tr_TR.UTF-8' }),
@@ -42,6 +56,40 @@ describe('the site built again in another folder, time zone and language', () =>
     expect(Object.keys(first).length).toBeGreaterThan(40);
     expect(hashFiles(join(folder, 'again'))).toEqual(first);
   });
+});
+
+describe('a build that fails', () => {
+  it('over a table with problems leaves the site that was there, byte for byte, and nothing beside it', async () => {
+    const before = [hashFiles(join(folder, 'sub')), readdirSync(folder)];
+    const table = readFileSync(join(root, 'data', 'arms.csv'), 'utf8');
+    const wrong = join(folder, 'elsewhere', 'wrong.csv');
+    writeFileSync(wrong, table.replace(/,parallel,/u, ',both,'));
+    await expect(build(root, 'sub', { EVIDENCE: wrong })).rejects.toThrow(
+      /the site is not built: \d+ problems?\n.*line \d+, `design`: expected one of/u,
+    );
+    expect([hashFiles(join(folder, 'sub')), readdirSync(folder)]).toEqual(before);
+  }, 300_000);
+
+  it('into a folder that holds the project touches nothing', async () => {
+    const before = readdirSync(join(folder, 'elsewhere'));
+    await expect(build(join(folder, 'elsewhere'), 'elsewhere', {})).rejects.toThrow(
+      /expected one that does not hold the project/u,
+    );
+    expect(readdirSync(join(folder, 'elsewhere'))).toEqual(before);
+  }, 300_000);
+
+  it.each([
+    ['SITE_URL', 'ftp:'],
+    ['BASE_PATH', '../up'],
+  ])(
+    'over %s=%s says so before anything is built',
+    async (name, value) => {
+      const said = build(root, 'none', { [name]: value });
+      await expect(said).rejects.toThrow(`environment variable ${name}: expected`);
+      expect(existsSync(join(folder, 'none'))).toBe(false);
+    },
+    300_000,
+  );
 });
 
 describe('the site built for a sub-path', () => {

@@ -79,6 +79,19 @@ describe('_headers', () => {
     }
   });
 
+  it('says the same of every form of an address: with its slash, without, and by the name of the file', () => {
+    for (const address of pages) {
+      for (const form of [address.replace(/(?<=.)\/$/u, ''), address, `${address}index.html`]) {
+        const framing = headersOf(form).filter(([name]) => name === 'Content-Security-Policy');
+        const wanted = embeds.includes(address) ? [] : [['Content-Security-Policy', "frame-ancestors 'none'"]];
+        expect(framing, form).toEqual(wanted);
+      }
+    }
+    for (const missing of ['/404', '/404.html']) {
+      expect(new Map(headersOf(missing)).get('Content-Security-Policy'), missing).toBe("frame-ancestors 'none'");
+    }
+  });
+
   it('lets browsers keep for good what has a hash in its name, and nothing else', () => {
     const kept = addresses.filter((address) => headersOf(address).some(([name]) => name === 'Cache-Control'));
     expect(kept.length).toBeGreaterThan(20);
@@ -105,6 +118,21 @@ describe('the nginx example', () => {
     for (const address of pages) {
       const framing = new Map(headersOf(address)).get('Content-Security-Policy') ?? '';
       expect(nginxHeader('Content-Security-Policy', address), address).toBe(framing);
+    }
+  });
+
+  it('lets no page but the embedded figures stand in a frame, by the name of the file or of the folder', () => {
+    for (const page of pages.flatMap((address) => [address, `${address}index.html`])) {
+      const wanted = embeds.some((embed) => page.startsWith(embed)) ? '' : "frame-ancestors 'none'";
+      expect(nginxHeader('Content-Security-Policy', page), page).toBe(wanted);
+      expect(nginxHeader('Content-Security-Policy', `/sub${page}`), page).toBe(wanted);
+    }
+    for (const other of [
+      '/404.html',
+      '/figures/growth-heavy/embed/other.html',
+      '/figures/growth-heavy/embed/a/index.html',
+    ]) {
+      expect(nginxHeader('Content-Security-Policy', other), other).toBe("frame-ancestors 'none'");
     }
   });
 

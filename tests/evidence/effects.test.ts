@@ -31,6 +31,11 @@ describe('recovered statistics', () => {
     expectWithin(standardErrorFromP(3.8, 0.008, 46), 1.37, 0.005, 'SE');
   });
 
+  it('SE from a p of the largest t comes from its own tail: t undoes it', () => {
+    for (const t of [9, 30, 200])
+      expectRelative(standardErrorFromP(t, studentTwoSidedP(t, 40), 41), 1, 1e-9, `SE, t ${t}`);
+  });
+
   it('SE of the difference from SDs 2.38 and 2.21, n 10, r 0.68 is 0.583 (Cochrane Handbook)', () => {
     expectWithin(changeSd(2.38, 2.21, 0.68) / Math.sqrt(10), 0.583, 0.0005, 'SE');
   });

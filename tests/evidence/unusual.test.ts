@@ -41,11 +41,41 @@ describe('a warning, and no problem', () => {
       'reserve_reps',
       /12 usually possible at 75 % of 1RM, not 35/,
     ],
+    [
+      'reserve above what a load beyond the published ones allows',
+      { load_pct_1rm: '98', attempted_failure: 'no', reserve_reps: '30' },
+      'reserve_reps',
+      /^a reserve near the 3 usually possible at 95 % of 1RM, not 30/,
+    ],
+    [
+      'repetitions above what the load allows, the reserve unknown',
+      { load_pct_1rm: '95', reps_per_set: '20', attempted_failure: '', reserve_reps: '' },
+      'reps_per_set',
+      /^repetitions near the 3 usually possible/,
+    ],
   ])('is given for %s', (_what, changes, column, expected) => {
     const warnings = warningsOf([changes]);
     expect(warnings.map(({ line, kind }) => [line, kind])).toEqual([[2, 'unusual']]);
     expect(warnings[0].column).toBe(column);
     expect(warnings[0].expected).toMatch(expected);
+  });
+
+  it('is not given for repetitions that people some three published SDs above the mean can do', () => {
+    // Bench press, mean + 3 SD, whole below: 85 % 6.23 + 3 × 2.05, 60 % 19.34 + 3 × 4.36 (data/repetitions.json).
+    for (const [load, most] of [
+      ['85', 11],
+      ['60', 32],
+    ] as const) {
+      for (let reserve = 0; reserve < most; reserve++) {
+        const row = {
+          load_pct_1rm: load,
+          attempted_failure: 'no',
+          reserve_reps: '0',
+          reps_per_set: `${most - reserve}`,
+        };
+        expect(warningsOf([{ ...row, reserve_reps: `${Math.min(reserve, 30)}` }])).toEqual([]);
+      }
+    }
   });
 
   it('is given for an effect more than 4 SD from the rest', () => {

@@ -22,6 +22,8 @@ const cell = (kind: string, column: keyof typeof ARM_COLUMNS, value: string, exp
 const all = Object.keys(ARM_COLUMNS);
 const without = (column: string) => all.filter((name) => name !== column);
 
+const copied = second({ change_sd: '2.4', change_se: '2.4' });
+
 export const WRONG_FILES: readonly WrongTable[] = [
   { kind: 'an empty file', text: '', line: null, column: null, expected: /a header row/ },
   { kind: 'only blank lines', text: '\n\n\r\n', line: null, column: null, expected: /a header row/ },
@@ -153,5 +155,21 @@ export const WRONG_FILES: readonly WrongTable[] = [
   cell('a change of writing direction in a name', 'arm', 'to \u202efailure', /control characters/),
   cell('a cell of 200,000 characters', 'note', 'x'.repeat(200_000), /up to 500 characters/),
   cell('a name of an object property is text, a bad number is not', 'n', '__proto__', /a whole number/),
+  cell('a load as a share of 1RM', 'load_pct_1rm', '0.75', /per cent of 1RM, 75 and not the share 0\.75/),
+  cell('all of 1RM as a share', 'load_pct_1rm', '1', /per cent of 1RM/),
   cell('reserve in a set to failure', 'reserve_reps', '2', /0, since `attempted_failure` is yes/),
+  {
+    kind: 'an SD copied as a standard error',
+    text: copied,
+    line: 3,
+    column: 'change_se',
+    expected: /`change_sd` \(2\.4\)/,
+  },
+  {
+    kind: 'an interval without width',
+    text: second({ change_ci_low: '3', change_ci_high: '3' }),
+    line: 3,
+    column: 'change_ci_high',
+    expected: /above `change_ci_low`/,
+  },
 ];

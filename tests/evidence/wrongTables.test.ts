@@ -228,7 +228,8 @@ describe('a wrong table', () => {
     ['reserve_sd', 'n/a', /leave the cell empty/i],
     ['outcome', 'Growth', /small letters/],
     ['arm', '<b>bold', /markup/],
-    ['arm', '@SUM(1)', /spreadsheet/],
+    ['arm', '@SUM(1)', /a letter or a digit before the sign/],
+    ['arm', 'to failure;=1', /a space after the semicolon/],
     ['note', 'x'.repeat(501), /501 characters/],
   ] as const)('in %s that reads %s gets the remedy for it', (column, value, remedy) => {
     const { problems } = readArms(second({ [column]: value }), 'wrong.csv');
