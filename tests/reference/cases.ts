@@ -82,9 +82,14 @@ export interface ReferenceCase {
   readonly row: (form: string) => (reserve: number) => readonly number[];
 }
 
+/** Names of the cases, one a data set. */
+export const CASE_NAMES = ['bcg', 'sim1', 'sim4', 'sim7'] as const;
+/** With how many digits every value was recomputed from the data. */
+export const REFERENCE_DIGITS = 50;
+
 const LOAD_FOR_PREDICTION = 60;
 
-export function readCase(name: 'bcg' | 'sim1' | 'sim4' | 'sim7'): ReferenceCase {
+export function readCase(name: (typeof CASE_NAMES)[number]): ReferenceCase {
   const read = (ending: string) => readFileSync(new URL(`./${name}.${ending}`, import.meta.url), 'utf8');
   const { rho, fits } = JSON.parse(read('json'));
   const [header, ...lines] = read('csv').trim().split('\n');

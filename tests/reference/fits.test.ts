@@ -13,9 +13,9 @@ import { inferContrast } from '../../src/model/robust.ts';
 import type { Weighting } from '../../src/model/settings.ts';
 import { findTarget } from '../../src/model/target.ts';
 import { expectRelative, expectWithin } from '../support/closeness.ts';
-import { type ReferenceCase, type ReferenceFit, readCase } from './cases.ts';
+import { CASE_NAMES, type ReferenceCase, type ReferenceFit, readCase } from './cases.ts';
 
-const CASES = (['bcg', 'sim1', 'sim4', 'sim7'] as const).flatMap((name) => {
+const CASES = CASE_NAMES.flatMap((name) => {
   const reference = readCase(name);
   return reference.fits.map((expected) => ({ label: `${name} ${expected.form}`, reference, expected }));
 });

@@ -2,6 +2,9 @@
  * Linear-regression sets of the NIST Statistical Reference Datasets with their certified values
  * (National Institute of Standards and Technology, StRD, https://www.itl.nist.gov/div898/strd/).
  */
+export const NIST_SOURCE =
+  'National Institute of Standards and Technology, Statistical Reference Datasets, https://www.itl.nist.gov/div898/strd/';
+
 const numbers = (text: string) => text.trim().split(/\s+/).map(Number);
 const range = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, i) => from + i);
 const powers = (x: readonly number[], degree: number) => range(0, degree).map((k) => x.map((value) => value ** k));

@@ -1,10 +1,8 @@
 /**
  * The mixed model against printed results of others.
  *
- * Konstantopoulos 2011 (Res Synth Methods 2:61, table 5 and its three-level ML fit): 56 schools in 11
- * districts. Printed: mean 0.1845 (SE 0.0805), variance between districts 0.0577, between schools
- * 0.0329. Recomputed from the printed data by independent code: 0.18445538 (0.08048168), 0.05773836,
- * 0.03286479.
+ * Konstantopoulos 2011 (threeLevels.ts), recomputed from the printed data by independent code: mean 0.18445538 (SE
+ * 0.08048168), variance between districts 0.05773836, between schools 0.03286479.
  * van Houwelingen, Arends & Stijnen 2002 (Stat Med 21:589): 13 BCG trials, log odds ratio, ML.
  * Berkey et al. 1995 data, log risk ratio, REML: recomputed by independent code.
  */
@@ -17,20 +15,7 @@ import { estimateVarianceComponents } from '../../src/model/varianceComponents.t
 import { applyWhitening, whiten } from '../../src/model/whitening.ts';
 import { forwardSubstitute, leastSquares } from '../../src/numerics/leastSquares.ts';
 import { expectWithin } from '../support/closeness.ts';
-
-const SCHOOLS: Readonly<Record<string, string>> = {
-  '11': '-.18 .118 -.22 .118 .23 .144 -.30 .144',
-  '12': '.13 .014 -.26 .014 .19 .015 .32 .024',
-  '18': '.45 .023 .38 .043 .29 .012',
-  '27': '.16 .020 .65 .004 .36 .004 .60 .007',
-  '56': '.08 .019 .04 .007 .19 .005 -.06 .004',
-  '58': '-.18 .020 .00 .018 .00 .019 -.28 .022 -.04 .020 -.30 .021 .07 .006 .00 .007 .05 .007 -.08 .007 -.09 .007',
-  '71': '.30 .015 .98 .011 1.19 .010',
-  '86': '-.07 .001 -.05 .001 -.01 .001 .02 .001 -.03 .001 .00 .001 .01 .001 -.10 .001',
-  '91': '.50 .010 .66 .011 .20 .010 .00 .009 .05 .013 .07 .013',
-  '108': '-.52 .031 .70 .031 -.03 .030 .27 .030 -.34 .030',
-  '644': '.12 .087 .61 .082 .04 .067 -.05 .067',
-};
+import { PRINTED, SCHOOLS } from './threeLevels.ts';
 
 /** Coefficients and model-based standard errors of the ML fit. */
 function fitByMaximumLikelihood(observations: readonly Observation[], columns: readonly (readonly number[])[]) {
@@ -50,23 +35,14 @@ function fitByMaximumLikelihood(observations: readonly Observation[], columns: r
 }
 
 describe('three levels: Konstantopoulos 2011', () => {
-  const observations = Object.entries(SCHOOLS).flatMap(([study, text]) => {
-    const numbers = text.split(' ').map(Number);
-    return Array.from({ length: numbers.length / 2 }, (_, i) => ({
-      study,
-      cohort: null,
-      y: numbers[2 * i],
-      v: numbers[2 * i + 1],
-    }));
-  });
-  const fit = fitByMaximumLikelihood(observations, [observations.map(() => 1)]);
+  const fit = fitByMaximumLikelihood(SCHOOLS, [SCHOOLS.map(() => 1)]);
 
   it('gives the printed mean, standard error and both variances, all digits', () => {
-    const half = 0.00005;
-    expectWithin(fit.coefficients[0], 0.1845, half, 'mean');
-    expectWithin(fit.standardErrors[0], 0.0805, half, 'SE');
-    expectWithin(fit.components.tau2, 0.0577, half, 'between districts');
-    expectWithin(fit.components.omega2, 0.0329, half, 'between schools');
+    const half = 0.5 * 10 ** -PRINTED.decimals;
+    expectWithin(fit.coefficients[0], PRINTED.mean, half, 'mean');
+    expectWithin(fit.standardErrors[0], PRINTED.standardError, half, 'SE');
+    expectWithin(fit.components.tau2, PRINTED.betweenDistricts, half, 'between districts');
+    expectWithin(fit.components.omega2, PRINTED.betweenSchools, half, 'between schools');
   });
 
   it('gives the eight digits of the recomputation', () => {
