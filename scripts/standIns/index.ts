@@ -33,6 +33,7 @@ const STAND_INS: readonly StandIn[] = [
   { source: '../transforms/stack.js', importer: '/@observablehq/plot/src/marks/', file: `${HERE}/sums.js` },
   { source: './legends.js', importer: '/@observablehq/plot/src/', file: `${HERE}/legends.js` },
   { source: 'd3-time-format', file: `${HERE}/clockTimes.js` },
+  { source: '\0vite/preload-helper.js', file: `${HERE}/laterScripts.js` },
 ];
 
 /** The part of Vite's plugin that is needed. */
