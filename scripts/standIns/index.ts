@@ -41,6 +41,7 @@ interface Resolver {
   readonly name: string;
   readonly enforce: 'pre';
   applyToEnvironment(environment: { name: string }): boolean;
+  configEnvironment(name: string): { build: { modulePreload: object } } | null;
   resolveId(source: string, importer: string | undefined): string | null;
   transform(code: string, id: string): string | null;
 }
@@ -50,6 +51,9 @@ export function standIns(root: string): Resolver {
     name: 'stand-ins',
     enforce: 'pre',
     applyToEnvironment: ({ name }) => name === 'client',
+    // Nothing is asked for in advance of a later script (laterScripts.js), so none lists what that would be.
+    configEnvironment: (name) =>
+      name === 'client' ? { build: { modulePreload: { polyfill: false, resolveDependencies: () => [] } } } : null,
     resolveId(source, importer = '') {
       const standIn = STAND_INS.find((one) => one.source === source && importer.includes(one.importer ?? ''));
       return standIn ? join(root, standIn.file) : null;

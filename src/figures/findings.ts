@@ -79,13 +79,18 @@ export function describeBeyondFailure(
   return `${name} ${found}: ${formatChange(difference, settings.metric)}${few}.`;
 }
 
-/** What would move a band's target: a study, a curve, the other choices. */
-export function describeRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep): string[] {
+/**
+ * What would move a band's target: a study, a curve, the other choices.
+ *
+ * @param sweep null where the combinations of choices were not worked out; nothing is said of them then
+ */
+export function describeRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep | null): string[] {
   const { bands, checks } = analysis;
   const band = 'light' in bands ? bands[name] : null;
   const bandChecks = checks[name] ?? null;
   if (!band || band.target.point === null || !bandChecks) return [];
-  return [describeInfluence(name, band, bandChecks), describeCurves(name, band), describeSweep(name, sweep)];
+  const others = sweep ? [describeSweep(name, sweep)] : [];
+  return [describeInfluence(name, band, bandChecks), describeCurves(name, band), ...others];
 }
 
 function describeInfluence(name: string, { target }: Band, { influence }: BandChecks): string {

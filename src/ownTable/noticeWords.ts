@@ -12,7 +12,7 @@ export function describeInUse(table: TableInUse, reads: boolean, isNew: boolean)
   if (table.kind === 'missing')
     return `A table of your own is meant here, but cannot be read: ${table.reason}. This page shows the site’s own table.`;
   const { name, rows, studies } = table.about;
-  const change = isNew ? 'Another table was taken up. ' : '';
+  const change = isNew ? 'The table was changed. ' : '';
   return reads
     ? `${change}This page reads your own table, ${name}: ${countWords(rows, 'row')} of ${countStudies(studies)}.`
     : `${change}This page shows the site’s own table, not yours, ${name}.`;

@@ -68,8 +68,19 @@ describe('Your table', () => {
       .poll(() => textOf(page, 'main'))
       .toMatch(/What the answer is without it[\s\S]*How each number was obtained/u);
     await page.goto(`${site.address}/`);
-    expect(await textOf(page, '[data-own-table]')).toMatch(/shows the site’s own table, not yours, own\.csv/u);
+    await expect
+      .poll(() => textOf(page, 'main'), { timeout: 30_000 })
+      .toMatch(new RegExp(`with heavy loads, between ${low.toFixed(1)} and ${high.toFixed(1)}`, 'u'));
+    expect(await page.locator('#site-answer').isVisible()).toBe(false);
+    expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
+    await expect.poll(() => textOf(page, '#own-answer'), { timeout: 30_000 }).toMatch(/One study: [\s\S]*The curve: /u);
+    await page.goto(`${site.address}/figures/growth-light/`);
+    await expect.poll(() => textOf(page, '[data-own-table]')).toMatch(/the site’s own table, not yours, own\.csv/u);
+    expect(await page.locator('[data-site-numbers]').first().innerText()).toMatch(/From the site’s table, not yours/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(true);
+    await page.getByRole('link', { name: 'Draw this figure from your own' }).click();
+    await expect.poll(() => page.locator('figure svg').count(), { timeout: 30_000 }).toBe(1);
+    expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table/u);
     expect(complaints).toEqual([]);
     await close();
   }, 120_000);
