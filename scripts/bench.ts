@@ -1,5 +1,6 @@
 /** Times the engine and prints medians and growth factors; `npm run bench -- --help` says how. */
 import { readFileSync } from 'node:fs';
+import Papa from 'papaparse';
 import { readExercises } from '../src/evidence/exercises.ts';
 import type { Arm } from '../src/evidence/schema.ts';
 import { readArms } from '../src/evidence/table.ts';
@@ -60,6 +61,21 @@ function fitOf(rows: number, studies: number) {
   return () => fitModel(observations, columns, { rho: 0.5, weighting: 'mixed' });
 }
 
+/** The shipped table and so many rows of growth more, all of them of one study. */
+function withLargeStudy(text: string, rows: number): readonly Arm[] {
+  const { data, meta } = Papa.parse<Record<string, string>>(text.trim(), { header: true });
+  const growth = data.filter(({ outcome }) => outcome === 'growth');
+  const large = Array.from({ length: rows }, (_, i) => {
+    const row = growth[i % growth.length];
+    const round = Math.floor(i / growth.length);
+    const cohort = row.cohort && `${row.study} ${row.cohort} ${round}`;
+    return { ...row, study: 'Large 2026', year: '2026', arm: `${row.study} ${row.arm} ${round}`, cohort };
+  });
+  const { arms } = readArms(Papa.unparse({ fields: meta.fields ?? [], data: [...data, ...large] }), 'large.csv');
+  if (arms.length !== data.length + rows) throw new Error(`expected ${data.length + rows} rows, read ${arms.length}`);
+  return arms;
+}
+
 /** A table repeated under new study names, to so many rows. */
 function enlarge(text: string, rows: number): string {
   const [header, ...lines] = text.trim().split('\n');
@@ -107,7 +123,15 @@ runScript({ help: HELP }, () => {
   const small = time('one fit, 200 rows in 36 studies', 200, 3, fitOf(200, 36));
   const middle = time('one fit, 2,000 rows in 400 studies', 20, null, fitOf(2000, 400));
   const big = time('one fit, 20,000 rows in 4,000 studies', 5, 400, fitOf(20_000, 4000));
+  const largeRows = { few: 500, many: 5000 } as const;
+  const [few, many] = [largeRows.few, largeRows.many].map((rows) => {
+    const table = withLargeStudy(text, rows);
+    const bound = rows === largeRows.many ? 2000 : null;
+    return time(`analysis with one study of ${rows} rows`, 4, bound, () => analyse(table, defaultSettings));
+  });
   const measurements = [
+    few,
+    many,
     small,
     middle,
     big,
@@ -126,9 +150,17 @@ runScript({ help: HELP }, () => {
     const verdict = bound === null ? '' : median <= bound ? `at most ${bound}` : `ABOVE ${bound}`;
     console.log(`${name.padEnd(42)} ${median.toFixed(2).padStart(10)} ms  ${verdict}`);
   }
-  const growth = big.median / 10 / middle.median;
-  console.log(
-    `time per row, 2,000 to 20,000 rows: × ${growth.toFixed(2)}  ${growth <= 1.3 ? 'at most 1.3' : 'ABOVE 1.3'}`,
-  );
-  if (growth > 1.3 || measurements.some(({ median, bound }) => bound !== null && median > bound)) process.exitCode = 1;
+  const growths = [
+    { name: 'time per row, 2,000 to 20,000 rows', times: big.median / 10 / middle.median, most: 1.3 },
+    {
+      name: 'time per row of one study, 500 to 5,000 rows',
+      times: (many.median / few.median) * (largeRows.few / largeRows.many),
+      most: 1.5,
+    },
+  ];
+  for (const { name, times, most } of growths) {
+    console.log(`${name}: × ${times.toFixed(2)}  ${times <= most ? `at most ${most}` : `ABOVE ${most}`}`);
+  }
+  const isOver = ({ median, bound }: Measurement) => bound !== null && median > bound;
+  if (growths.some(({ times, most }) => times > most) || measurements.some(isOver)) process.exitCode = 1;
 });

@@ -5,7 +5,7 @@
 import { type ArmTable, readArms } from '../src/evidence/table.ts';
 import { compareTables } from '../src/model/compareTables.ts';
 import { CallError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
-import { describeComparison } from './terminal/comparisonReport.ts';
+import { stateComparison } from './terminal/comparisonReport.ts';
 import { readSettings, SETTINGS_HELP } from './terminal/settings.ts';
 
 const HELP = `usage: npm run compare -- OLD.csv NEW.csv [--settings FILE.json] [--json]
@@ -36,7 +36,7 @@ runScript(form, ({ values, files: [old, now] }) => {
     throw new CallError(`${listProblems(problems)}\n${counts.join(', ')}; nothing was compared`, 1);
   }
   const comparison = compareTables(before.arms, after.arms, settings);
-  console.log(values.json ? JSON.stringify(comparison, null, 2) : describeComparison(comparison, old, now));
+  console.log(values.json ? JSON.stringify(comparison, null, 2) : stateComparison(comparison, old, now));
 });
 
 /** The two may have one name, so that problems say their paths. */

@@ -50,7 +50,7 @@ export function generateDemo(seed: number): { readonly arms: string; readonly st
   const rows = plan.flatMap((study) => drawStudy(study, dice));
   return {
     arms: toCsv(Object.keys(ARM_COLUMNS), rows),
-    studies: toCsv(Object.keys(STUDY_COLUMNS), plan.map(describeStudy)),
+    studies: toCsv(Object.keys(STUDY_COLUMNS), plan.map(makeStudy)),
   };
 }
 
@@ -79,13 +79,13 @@ function drawStudy(study: PlannedStudy, dice: Dice): Cells[] {
     const cohort = study.design === 'parallel' ? String.fromCharCode(97 + index) : 'a';
     const shared = cohortErrors.get(cohort) ?? dice.normal();
     cohortErrors.set(cohort, shared);
-    const cells: Cells = { ...common, ...describeArm(arm, study, dice), cohort, n: people };
+    const cells: Cells = { ...common, ...makeArm(arm, study, dice), cohort, n: people };
     return measureArm(study, arm, shift, shared, people, dice).map((measured) => ({ ...cells, ...measured }));
   });
 }
 
 /** The arm as a paper describes it; the reserve reported is the true one with its error. */
-function describeArm({ load, reserve, beyond }: PlannedArm, study: PlannedStudy, dice: Dice): Cells {
+function makeArm({ load, reserve, beyond }: PlannedArm, study: PlannedStudy, dice: Dice): Cells {
   const sd = Number((0.3 + 0.1 * reserve).toFixed(1));
   const reported = reserve === 0 ? 0 : Math.max(0.5, Math.min(10, Math.round(2 * (reserve + sd * dice.normal())) / 2));
   const possible = meanRepetitions(load) ?? Number.NaN;
@@ -166,7 +166,7 @@ function measureArm(
   return rows;
 }
 
-function describeStudy({ name, year, exercise }: PlannedStudy): Cells {
+function makeStudy({ name, year, exercise }: PlannedStudy): Cells {
   const bird = name.split(' ')[0];
   return {
     study: name,

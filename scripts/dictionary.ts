@@ -1,6 +1,6 @@
 /** Writes the data dictionary from the schema; `npm run dictionary -- --help` says how. */
 import { writeFileSync } from 'node:fs';
-import { describePackage, writeDictionary } from '../src/evidence/dictionary.ts';
+import { makePackage, writeDictionary } from '../src/evidence/dictionary.ts';
 import { runScript } from './terminal/call.ts';
 
 const HELP = `usage: npm run dictionary
@@ -9,9 +9,6 @@ Writes data/README.md and data/datapackage.json from the schema of the tables (s
 
 runScript({ help: HELP }, () => {
   writeFileSync(new URL('../data/README.md', import.meta.url), writeDictionary());
-  writeFileSync(
-    new URL('../data/datapackage.json', import.meta.url),
-    `${JSON.stringify(describePackage(), null, 2)}\n`,
-  );
+  writeFileSync(new URL('../data/datapackage.json', import.meta.url), `${JSON.stringify(makePackage(), null, 2)}\n`);
   console.log('wrote data/README.md and data/datapackage.json');
 });

@@ -5,8 +5,8 @@ import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { analyseInFull } from '../src/model/full.ts';
 import { CallError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
-import { describeFullAnalysis } from './terminal/fullReport.ts';
-import { describeAnalysis } from './terminal/report.ts';
+import { stateFullAnalysis } from './terminal/fullReport.ts';
+import { stateAnalysis } from './terminal/report.ts';
 import { readSettings, SETTINGS_HELP } from './terminal/settings.ts';
 
 const HELP = `usage: npm run fit -- TABLE.csv [--outcome growth|strength|fatigue] [--settings FILE.json] [--full] [--json]
@@ -44,6 +44,6 @@ runScript(form, ({ values, files: [file] }) => {
     console.log(JSON.stringify(analysis, null, 2));
     return;
   }
-  console.log(describeAnalysis(analysis, `${basename(file)}${isDemonstration(arms) ? `, ${DEMONSTRATION_NOTE}` : ''}`));
-  if (full) console.log(`\n${describeFullAnalysis(full)}`);
+  console.log(stateAnalysis(analysis, `${basename(file)}${isDemonstration(arms) ? `, ${DEMONSTRATION_NOTE}` : ''}`));
+  if (full) console.log(`\n${stateFullAnalysis(full)}`);
 });

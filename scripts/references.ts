@@ -9,16 +9,17 @@ import type { Study } from '../src/evidence/schema.ts';
 import { compareStudyLines } from '../src/evidence/studyLines.ts';
 import { readArms, readStudies } from '../src/evidence/table.ts';
 import { appendRows } from './references/appendRows.ts';
-import type { Export, FieldNames } from './references/entry.ts';
+import { BIBTEX } from './references/bibtex.ts';
+import { CSL_JSON } from './references/cslJson.ts';
+import { type Export, type Format, readExport } from './references/entry.ts';
 import { type Plan, planAdditions } from './references/planAdditions.ts';
-import { BIBTEX_FIELDS, readBibtex } from './references/readBibtex.ts';
-import { RIS_FIELDS, readRis } from './references/readRis.ts';
-import { CallError, describeFileError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
+import { RIS } from './references/ris.ts';
+import { CallError, listProblems, placeProblem, readText, runScript, stateFileError } from './terminal/call.ts';
 
-const HELP = `usage: npm run references -- FILE.ris|FILE.bib [--table FILE.csv] [--write]
+const HELP = `usage: npm run references -- FILE.ris|FILE.bib|FILE.json [--table FILE.csv] [--write]
 
-Reads an export of a reference manager (RIS or BibTeX) and prints the lines that it would add to the
-table of studies. No line of the table is changed. An entry with the DOI, or the title and year, of a
+Reads an export of a reference manager (RIS, BibTeX or CSL-JSON) and prints the lines that it would add
+to the table of studies. No line of the table is changed. An entry with the DOI, or the title and year, of a
 study in it is reported as already there. Abstract, keywords and notes are not read.
 
   --table FILE.csv      the table of studies; data/studies.csv where left out
@@ -27,15 +28,7 @@ study in it is reported as already there. Abstract, keywords and notes are not r
 Exit code 0: fine. 1: entries or the table have problems (all are listed; entries without any are added
 all the same, but nothing to a table with problems). 2: wrong call.`;
 
-interface Format {
-  readonly read: (text: string, file: string) => Export;
-  readonly fields: FieldNames;
-}
-
-const FORMATS: Readonly<Record<string, Format>> = {
-  '.ris': { read: readRis, fields: RIS_FIELDS },
-  '.bib': { read: readBibtex, fields: BIBTEX_FIELDS },
-};
+const FORMATS: Readonly<Record<string, Format>> = { '.ris': RIS, '.bib': BIBTEX, '.json': CSL_JSON };
 
 const form = {
   help: HELP,
@@ -45,8 +38,8 @@ const form = {
 
 runScript(form, ({ values: { table, write }, files: [file] }) => {
   const format = FORMATS[extname(file).toLowerCase()];
-  if (!format) throw new CallError(`expected a file that ends in .ris or .bib, received ${file}`, 2);
-  const exported = format.read(readText(file, 'export'), basename(file));
+  if (!format) throw new CallError(`expected a file that ends in .ris, .bib or .json, received ${file}`, 2);
+  const exported = readExport(format, readText(file, 'export'), basename(file));
   const existing = readText(table, 'table');
   const { studies, problems } = readTable(existing, table);
   if (problems.length > 0) {
@@ -78,7 +71,7 @@ function append(table: string, text: string): void {
   try {
     appendFileSync(table, text);
   } catch (error) {
-    throw new CallError(`cannot write the table ${table}: ${describeFileError(error, table)}`, 2);
+    throw new CallError(`cannot write the table ${table}: ${stateFileError(error, table)}`, 2);
   }
 }
 

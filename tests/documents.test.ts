@@ -9,7 +9,7 @@ import { readArms } from '../src/evidence/table.ts';
 import { growthByReserve } from '../src/figures/growthByReserve.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { defaultSettings } from '../src/model/settings.ts';
-import { drawPlot } from '../src/site/drawPlot.ts';
+import { drawPlot } from '../src/site/drawFigure.ts';
 
 const read = (name: string) => readFileSync(name, 'utf8');
 const DOCUMENTS = ['README.md', 'DEVELOPERS.md', 'data/README.md', 'src/model/README.md'] as const;

@@ -43,7 +43,7 @@ export const EXCEPTIONS: readonly Exception[] = [
     name: /^dejavu-fonts-ttf$/u,
     licence: /^SEE LICENSE IN README\.md AND LICENSE$/u,
     reason:
-      'fonts under the permissive licence of Bitstream Vera, which has no name on the usual list; they write the words of PNG files at build time (src/site/drawPng.ts), and only those pixels are published',
+      'fonts under the permissive licence of Bitstream Vera, which has no name on the usual list; they write the words of PNG files at build time (src/site/drawFigure.ts), and only those pixels are published',
   },
   {
     name: /^@img\/sharp-/u,

@@ -3,7 +3,7 @@
 import { type Problem, showValue } from '../../src/evidence/problem.ts';
 import { makeRecordReader } from '../../src/evidence/records.ts';
 import { STUDY_COLUMNS, type Study } from '../../src/evidence/schema.ts';
-import type { Entry, FieldNames } from './entry.ts';
+import type { Entry, Format } from './entry.ts';
 import { type StudyCells, toStudyCells } from './studyCells.ts';
 import { nameStudies } from './studyName.ts';
 
@@ -41,7 +41,7 @@ export function planAdditions(
   entries: readonly Entry[],
   studies: readonly Study[],
   file: string,
-  fields: FieldNames,
+  fields: Format['fields'],
 ): Plan {
   const problems: Problem[] = [];
   const already: Already[] = [];
@@ -74,7 +74,7 @@ export function planAdditions(
 }
 
 /** The cells of an entry and what the schema has against them. */
-function checkEntry(entry: Entry, file: string, fields: FieldNames): { cells: StudyCells; found: Problem[] } {
+function checkEntry(entry: Entry, file: string, fields: Format['fields']): { cells: StudyCells; found: Problem[] } {
   const { cells, problems } = toStudyCells(entry.item);
   const name = `entry ${showValue(entry.label)}${cells.title === '' ? '' : `, “${showValue(cells.title)}”`}`;
   const found = problems.map(

@@ -71,12 +71,12 @@ export function readText(file: string, what: string): string {
   try {
     return new TextDecoder().decode(readFileSync(file));
   } catch (error) {
-    throw new CallError(`cannot read the ${what} ${file}: ${describeFileError(error, file)}`, 2);
+    throw new CallError(`cannot read the ${what} ${file}: ${stateFileError(error, file)}`, 2);
   }
 }
 
 /** Why a file could not be read or written, with where it was looked for. */
-export function describeFileError(error: unknown, file: string): string {
+export function stateFileError(error: unknown, file: string): string {
   const code = error instanceof Error && 'code' in error ? error.code : error;
   if (code === 'ENOENT') return `expected a file, found nothing at ${resolve(file)}`;
   if (code === 'EISDIR') return `expected a file, found a folder at ${resolve(file)}`;

@@ -10,19 +10,19 @@ import { writePercent } from '../../src/numerics/percent.ts';
 /** Studies whose moves are printed; the JSON has all. */
 const SHOWN_MOVES = 10;
 
-export function describeComparison(comparison: TableComparison, old: string, now: string): string {
+export function stateComparison(comparison: TableComparison, old: string, now: string): string {
   const { settings, rowsBefore, rowsAfter, studies, bands, same } = comparison;
   return [
     `old: ${old}, ${rowsBefore} rows`,
     `new: ${now}, ${rowsAfter} rows`,
     `${settings.outcome} against reserve, ${settings.metric}, ${settings.curve}, ${settings.weighting} weighting; intervals ${writePercent(settings.confidence)}`,
     '',
-    ...(same ? ['Nothing changed: every study has the same rows.'] : describeStudies(studies)),
-    ...bands.flatMap((band) => ['', ...describeBand(band, settings.keptShare, same)]),
+    ...(same ? ['Nothing changed: every study has the same rows.'] : stateStudies(studies)),
+    ...bands.flatMap((band) => ['', ...stateBand(band, settings.keptShare, same)]),
   ].join('\n');
 }
 
-function describeStudies({ added, removed, renamed, changed, unchanged }: RowChanges): string[] {
+function stateStudies({ added, removed, renamed, changed, unchanged }: RowChanges): string[] {
   const list = (names: readonly string[]) => (names.length > 0 ? `: ${names.join(', ')}` : '');
   return [
     `Studies added ${added.length}${list(added)}`,
@@ -32,11 +32,11 @@ function describeStudies({ added, removed, renamed, changed, unchanged }: RowCha
       : []),
     `Studies changed ${changed.length}${list(changed.map(({ study }) => study))}`,
     `Studies unchanged ${unchanged.length}`,
-    ...changed.flatMap(describeStudy),
+    ...changed.flatMap(stateStudy),
   ];
 }
 
-function describeStudy({ study, added, removed, changed, unchanged, doubled }: StudyRowChanges): string[] {
+function stateStudy({ study, added, removed, changed, unchanged, doubled }: StudyRowChanges): string[] {
   return [
     '',
     `${study}: ${changed.length} row(s) changed, ${added.length} added, ${removed.length} removed, ${unchanged} as before`,
@@ -61,19 +61,19 @@ function showCell(value: CellValue): string {
   return value === null ? 'nothing' : `“${showValue(writeCell(value))}”`;
 }
 
-function describeBand(band: BandChange, keptShare: number, same: boolean): string[] {
+function stateBand(band: BandChange, keptShare: number, same: boolean): string[] {
   const { before, after, slopeMoved, targetMoved, targetChange, moves, untouched, limits } = band;
   const rest = moves.length - SHOWN_MOVES;
   return [
     band.band.toUpperCase(),
     `  rows of studies   ${before.rows} of ${before.studies} → ${after.rows} of ${after.studies}`,
-    `  slope             ${describeSlope(before)} → ${describeSlope(after)}; moved by ${signed(slopeMoved, 2)}`,
-    `  target at ${writePercent(keptShare).padEnd(8)}${describeTarget(before.target)} → ${describeTarget(after.target)}; ${describeTargetMove(targetChange, targetMoved)}`,
+    `  slope             ${stateSlope(before)} → ${stateSlope(after)}; moved by ${signed(slopeMoved, 2)}`,
+    `  target at ${writePercent(keptShare).padEnd(8)}${stateTarget(before.target)} → ${stateTarget(after.target)}; ${stateTargetMove(targetChange, targetMoved)}`,
     ...[before, after].flatMap(({ target }, i) =>
       target.reason ? [`  in the ${i === 0 ? 'old' : 'new'} table: ${target.reason}`] : [],
     ),
     ...(moves.length > 0 ? ['  What each change moved (the new table against it without that one change):'] : []),
-    ...moves.slice(0, SHOWN_MOVES).map(describeMove),
+    ...moves.slice(0, SHOWN_MOVES).map(stateMove),
     ...(rest > 0 ? [`    and ${rest} more, which --json lists`] : []),
     ...(limits ? [`  ${limits}`] : []),
     ...(untouched.length > 0 ? [`  Changed without reaching this fit: ${untouched.join(', ')}`] : []),
@@ -81,25 +81,25 @@ function describeBand(band: BandChange, keptShare: number, same: boolean): strin
   ];
 }
 
-function describeMove({ study, change, rowsBefore, rowsAfter, slopeMoved, targetMoved, targetChange }: StudyMove) {
+function stateMove({ study, change, rowsBefore, rowsAfter, slopeMoved, targetMoved, targetChange }: StudyMove) {
   const rows = rowsBefore === rowsAfter ? `${rowsAfter} rows` : `${rowsBefore} → ${rowsAfter} rows`;
-  return `    ${study} (${change}, ${rows}): slope moved by ${signed(slopeMoved, 2)}, ${describeTargetMove(targetChange, targetMoved)}`;
+  return `    ${study} (${change}, ${rows}): slope moved by ${signed(slopeMoved, 2)}, ${stateTargetMove(targetChange, targetMoved)}`;
 }
 
-function describeSlope({ slope, reason }: BandAnswer): string {
-  return slope ? `${slope.estimate.toPrecision(3)} (${describeInterval(slope)})` : `none, since ${reason}`;
+function stateSlope({ slope, reason }: BandAnswer): string {
+  return slope ? `${slope.estimate.toPrecision(3)} (${stateInterval(slope)})` : `none, since ${reason}`;
 }
 
-function describeInterval({ ciLow, ciHigh }: Estimate): string {
+function stateInterval({ ciLow, ciHigh }: Estimate): string {
   return `${ciLow.toPrecision(3)} to ${ciHigh.toPrecision(3)}`;
 }
 
-function describeTarget({ point, low, high }: Target): string {
+function stateTarget({ point, low, high }: Target): string {
   if (point === null) return 'none';
   return `${point.toFixed(2)} (${low?.toFixed(2) ?? 'not limited'} to ${high?.toFixed(2) ?? 'not limited'})`;
 }
 
-function describeTargetMove(change: StudyMove['targetChange'], moved: number | null): string {
+function stateTargetMove(change: StudyMove['targetChange'], moved: number | null): string {
   if (change === 'came') return 'there is a target now';
   if (change === 'went') return 'there is no target now';
   if (change === 'none') return 'no target with or without it';

@@ -1,42 +1,43 @@
 /** An analysis as lines of text for a terminal. */
+import { listBands } from '../../src/model/bands.ts';
 import type { Analysis, Band, BandDifference, Coefficient, Target } from '../../src/model/result.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
 
 /** @param table what the first line calls the table */
-export function describeAnalysis(analysis: Analysis, table: string): string {
+export function stateAnalysis(analysis: Analysis, table: string): string {
   const { settings, rows, bands } = analysis;
   const split =
     settings.split === null ? 'all loads together' : `light below ${settings.split} % of 1RM, heavy from there on`;
   return [
     `${table}: ${settings.outcome} against reserve, ${settings.metric}, ${settings.curve}, ${settings.weighting} weighting`,
     `${rows.included} rows fitted, ${rows.excluded.length} left out; ${split}`,
-    ...Object.entries(bands).flatMap(([name, band]) => ['', ...describeBand(name, band, settings.confidence)]),
-    ...(analysis.difference ? ['', describeDifference(analysis.difference)] : []),
+    ...listBands(bands).flatMap(([name, band]) => ['', ...stateBand(name, band, settings.confidence)]),
+    ...(analysis.difference ? ['', stateDifference(analysis.difference)] : []),
     ...(rows.excluded.length > 0 ? ['', 'Rows left out:'] : []),
     ...countReasons(analysis).map(([reason, lines]) => `  ${lines} × ${reason}`),
   ].join('\n');
 }
 
-function describeBand(name: string, band: Band, confidence: number): string[] {
+function stateBand(name: string, band: Band, confidence: number): string[] {
   const head = `${name.toUpperCase()}: ${band.rows} rows of ${band.studies} studies, ${band.participants} people`;
   if (band.failure) return [head, `  not fitted: ${band.failure.reason}`];
   return [
     head,
     `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${writePercent(confidence)} interval      p`,
-    ...band.coefficients.map(describeCoefficient),
+    ...band.coefficients.map(stateCoefficient),
     `  variance between studies ${variance(band.tau2, band.boundary.tau2)}, between rows ${variance(band.omega2, band.boundary.omega2)}`,
     `  log-likelihood REML ${fixed(band.logLikelihood.reml)}, ML ${fixed(band.logLikelihood.ml)}; AICc ${fixed(band.aicc)}`,
-    `  target: ${describeTarget(band.target)}`,
+    `  target: ${stateTarget(band.target)}`,
     ...(band.unreliable ? ['  fewer than 4 degrees of freedom: intervals are unreliable'] : []),
   ];
 }
 
-function describeCoefficient({ term, estimate, standardError, df, ciLow, ciHigh, p }: Coefficient): string {
+function stateCoefficient({ term, estimate, standardError, df, ciLow, ciHigh, p }: Coefficient): string {
   const interval = `${significant(ciLow)} to ${significant(ciHigh)}`;
   return `  ${term.padEnd(20)} ${significant(estimate).padStart(11)} ${significant(standardError).padStart(11)} ${df.toFixed(1).padStart(7)}   ${interval.padEnd(25)} ${p < 0.0001 ? '<0.0001' : p.toFixed(4)}`;
 }
 
-function describeTarget({ keptShare, point, low, high, practical, set, reason }: Target): string {
+function stateTarget({ keptShare, point, low, high, practical, set, reason }: Target): string {
   if (point === null) return reason ?? 'none';
   const ends = `${low?.toFixed(2) ?? 'not limited'} to ${high?.toFixed(2) ?? 'not limited'}`;
   const pieces =
@@ -44,7 +45,7 @@ function describeTarget({ keptShare, point, low, high, practical, set, reason }:
   return `${point.toFixed(2)} in reserve keep ${writePercent(keptShare)} of the growth at 0 (interval ${ends}${pieces}); in whole repetitions ${practical}${reason ? `. ${reason}` : ''}`;
 }
 
-function describeDifference({ term, estimate, standardError, df, ciLow, ciHigh, p, reason }: BandDifference): string {
+function stateDifference({ term, estimate, standardError, df, ciLow, ciHigh, p, reason }: BandDifference): string {
   if (estimate === null || standardError === null || df === null || ciLow === null || ciHigh === null || p === null) {
     return `Heavy minus light: ${reason}`;
   }

@@ -23,7 +23,7 @@ export function readSettings(file: string | undefined, outcome?: string): Settin
       2,
     );
   }
-  const problems = issues.flatMap((issue) => describeIssue(issue, chosen));
+  const problems = issues.flatMap((issue) => stateIssue(issue, chosen));
   throw new CallError(problems.map((problem) => `${file}: ${problem}`).join('\n'), 1);
 }
 
@@ -38,7 +38,7 @@ function readJson(file: string): unknown {
 }
 
 /** What is wrong with a setting: “`keptShare`: expected number to be <1, received “90”.”; a line for each unknown name. */
-function describeIssue(issue: Issue, written: unknown): string[] {
+function stateIssue(issue: Issue, written: unknown): string[] {
   const place = issue.path.length > 0 ? `\`${issue.path.map(String).join('.')}\`: ` : '';
   const describe = (value: string, expected: string) =>
     `${place}${formatExpectation({ value, expected, remedy: null })}`;

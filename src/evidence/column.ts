@@ -153,7 +153,7 @@ function numeric<const R extends boolean>(
   return {
     unit: null,
     ...about,
-    expected: describeNumber(type, limits),
+    expected: stateNumber(type, limits),
     cell: z.pipe(z.pipe(z.string().check(z.regex(DECIMAL)), z.transform(Number)), value),
     field: {
       type,
@@ -167,7 +167,7 @@ function numeric<const R extends boolean>(
 }
 
 /** “a number from 0 to 30”, “a whole number from 2”, “a number above −1 and below 1”. */
-function describeNumber(type: 'number' | 'integer', { from, to, above, below }: Limits): string {
+function stateNumber(type: 'number' | 'integer', { from, to, above, below }: Limits): string {
   const start = from !== undefined ? `from ${from}` : above !== undefined ? `above ${above}` : '';
   const end =
     to !== undefined ? `${from !== undefined ? 'to' : 'up to'} ${to}` : below !== undefined ? `below ${below}` : '';

@@ -86,7 +86,7 @@ export function writeDictionary(): string {
 }
 
 /** Content of `data/datapackage.json`. */
-export function describePackage(): object {
+export function makePackage(): object {
   const resource = (name: string, title: string, columns: Columns, primaryKey: readonly string[]) => ({
     name,
     path: `${name}.csv`,

@@ -31,8 +31,14 @@ export function findUnusualDois(studies: readonly Study[], file: string): Proble
         expected: '10., four to nine digits, a slash and a name without spaces, as in 10.1000/example',
         remedy: isDoi(plainDoi(doi))
           ? `Leave out what stands before ${plainDoi(doi)}.`
-          : 'Copy it from the paper; until then the references are made without it.',
+          : 'Copy it from the paper; until then it is shown without a link.',
       },
     ];
   });
+}
+
+/** The address of what a DOI names; null where the text has not the form of one: such a text is shown, never linked. */
+export function linkToDoi(text: string): string | null {
+  const doi = plainDoi(text);
+  return isDoi(doi) ? `https://doi.org/${doi.split('/').map(encodeURIComponent).join('/')}` : null;
 }

@@ -38,27 +38,27 @@ export function readHeader(
   const names = given.map((name) => {
     if (!Object.hasOwn(columns, name)) {
       const meant = nearestMisspelt(name, absent);
-      if (meant === null) warnings.push(describeUnread(name, place));
-      else problems.push(describeMisspelt(name, meant, place));
+      if (meant === null) warnings.push(reportUnread(name, place));
+      else problems.push(reportMisspelt(name, meant, place));
       return null;
     }
     if (seen.has(name)) {
-      problems.push(describeDoubled(name, place));
+      problems.push(reportDoubled(name, place));
       return null;
     }
     seen.add(name);
     return name;
   });
-  if (seen.size === 0) problems.push(describeStrange(cells.join(delimiter), place));
+  if (seen.size === 0) problems.push(reportStrange(cells.join(delimiter), place));
   for (const [name, { required }] of Object.entries(columns)) {
-    if (required && !seen.has(name)) problems.push(describeMissing(name, place));
+    if (required && !seen.has(name)) problems.push(reportMissing(name, place));
   }
   return { names, problems, warnings };
 }
 
 type Place = Pick<Problem, 'file' | 'line'>;
 
-function describeDoubled(name: string, place: Place): Problem {
+function reportDoubled(name: string, place: Place): Problem {
   return {
     ...place,
     kind: 'header',
@@ -69,7 +69,7 @@ function describeDoubled(name: string, place: Place): Problem {
   };
 }
 
-function describeMisspelt(name: string, meant: string, place: Place): Problem {
+function reportMisspelt(name: string, meant: string, place: Place): Problem {
   return {
     ...place,
     kind: 'unknown-column',
@@ -80,7 +80,7 @@ function describeMisspelt(name: string, meant: string, place: Place): Problem {
   };
 }
 
-function describeUnread(name: string, place: Place): Problem {
+function reportUnread(name: string, place: Place): Problem {
   return {
     ...place,
     kind: 'unknown-column',
@@ -91,7 +91,7 @@ function describeUnread(name: string, place: Place): Problem {
   };
 }
 
-function describeStrange(header: string, place: Place): Problem {
+function reportStrange(header: string, place: Place): Problem {
   return {
     ...place,
     kind: 'header',
@@ -102,7 +102,7 @@ function describeStrange(header: string, place: Place): Problem {
   };
 }
 
-function describeMissing(name: string, place: Place): Problem {
+function reportMissing(name: string, place: Place): Problem {
   return {
     ...place,
     kind: 'missing-column',

@@ -1,7 +1,7 @@
 /** What the cells of one row must be together. */
-import { wentBeyondFailure } from './beyondFailure.ts';
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
+import { wentBeyondFailure } from './vocabulary.ts';
 import { writeCell } from './writeTable.ts';
 
 /** A broken rule: the column to look at, and what to do there. */

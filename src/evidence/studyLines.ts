@@ -2,7 +2,7 @@
 import type { Problem } from './problem.ts';
 import type { Arm, Study } from './schema.ts';
 
-export interface StudyLines {
+export interface UnmatchedStudies {
   /** One for each study whose arms are there and whose reference is not. */
   readonly withoutLine: readonly Problem[];
   /** One for each line whose study has no arms; a study may well be listed before its arms are coded. */
@@ -19,7 +19,7 @@ interface Named<Row> {
 export function compareStudyLines(
   arms: Named<Pick<Arm, 'study' | 'line'>>,
   studies: Named<Pick<Study, 'study' | 'line'>>,
-): StudyLines {
+): UnmatchedStudies {
   return {
     withoutLine: findAbsent(arms, studies).map(({ study, line }) => ({
       kind: 'contradiction',

@@ -16,3 +16,12 @@ export const RESERVE_BASES = ['reported', 'prescribed', 'share-of-maximum', 'vel
 /** Work after failure. */
 export const BEYOND_FAILURE = ['none', 'partials', 'load-drops'] as const;
 export const EFFECT_METRICS = ['log-ratio', 'standardised'] as const;
+
+/** Whether a row's sets went on after failure; an empty cell means that they did not. */
+export function wentBeyondFailure({
+  beyond_failure: kind,
+}: {
+  readonly beyond_failure: (typeof BEYOND_FAILURE)[number] | null;
+}): boolean {
+  return kind !== null && kind !== 'none';
+}

@@ -3,7 +3,7 @@ import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
 import type { Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { describeBeyondFailure } from './findings.ts';
+import { stateBeyondFailure } from './findings.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { listIntervals } from './intervalList.ts';
@@ -21,7 +21,7 @@ export function beyondFailureContrasts(contrasts: readonly BeyondFailureContrast
   });
   if (made.length === 0) throw new Error(`invalid contrasts; none could be made of ${contrasts.length}`);
   const title = `Beyond failure: ${stateFinding(made)}`;
-  const sentences = contrasts.map((contrast) => describeBeyondFailure(contrast, settings)).join(' ');
+  const sentences = contrasts.map((contrast) => stateBeyondFailure(contrast, settings)).join(' ');
   const caption = `${sentences} Differences inside studies that had both, with ${writePercent(confidence)} intervals.`;
   return describedByWords({
     // What is not drawn is no part of the numbers that go with the picture.

@@ -2,6 +2,7 @@
  * Every figure of an analysis, each under a name that stays: the part of an address. A figure that the
  * analysis cannot make is listed with the reason.
  */
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { ofBand, showForest, showGrowth, showInfluence, showSmallStudies, showYears } from './catalogueByBand.ts';
 import type { CataloguedFigure, CatalogueEntry, FigureEvidence } from './catalogueEntry.ts';
 import {
@@ -12,7 +13,6 @@ import {
   showStrength,
   showTargets,
 } from './catalogueOfWhole.ts';
-import { BAND_LOOKS } from './growthByReserve.ts';
 
 export type { CataloguedFigure, FigureEvidence } from './catalogueEntry.ts';
 
@@ -46,7 +46,7 @@ const ENTRIES: readonly CatalogueEntry[] = [
   { slug: 'evidence-map', name: 'Evidence map', make: showMap },
   ...(['light', 'heavy'] as const).map((band) => ({
     slug: `robustness-${band}`,
-    name: `The target under other choices, ${BAND_LOOKS[band].name}`,
+    name: `The target under other choices, ${LOAD_NAMES[band]}`,
     needs: 'sweep' as const,
     make: (evidence: FigureEvidence) => showRobustness(evidence, band),
   })),

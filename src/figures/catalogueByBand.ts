@@ -2,14 +2,17 @@
  * Entries of the catalogue that are drawn of light, of heavy, or of all loads. Each `show…` gives the
  * figure of one such band that was fitted, or why there is none.
  */
+
+import { findBand } from '../model/bands.ts';
 import type { BandChecks } from '../model/full.ts';
 import type { Band, BandName } from '../model/result.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import type { CatalogueEntry, FigureEvidence, FigureNeed, MadeFigure } from './catalogueEntry.ts';
 import { deviationsByStudy } from './deviationsByStudy.ts';
 import type { Figure } from './figure.ts';
 import { lowerFirst, upperFirst } from './firstLetter.ts';
-import { BAND_LOOKS, growthByReserve } from './growthByReserve.ts';
+import { growthByReserve } from './growthByReserve.ts';
 import { smallStudyPattern } from './smallStudyPattern.ts';
 import { targetsByYear } from './targetsByYear.ts';
 import { targetsWithoutStudies } from './targetsWithoutStudies.ts';
@@ -31,10 +34,10 @@ export function ofBand(
   return {
     ...(needs ? { needs } : {}),
     slug: `${stem}-${band}`,
-    name: `${name}, ${BAND_LOOKS[band].name}`,
+    name: `${name}, ${LOAD_NAMES[band]}`,
     make: (evidence) => {
       const { bands, settings } = evidence.analysis;
-      const found = Object.entries(bands).find(([key]) => key === band)?.[1];
+      const found = findBand(bands, band);
       if (!found)
         return settings.split === null
           ? 'the analysis fits all loads together'
@@ -49,7 +52,7 @@ export function showGrowth({ evidence: { analysis }, name, band }: BandEvidence)
   const { settings, rows } = analysis;
   return {
     figure: growthByReserve(analysis, { band: name }),
-    shown: describeRows(name, band, settings.split),
+    shown: stateRows(name, band, settings.split),
     excluded: rows.excluded,
     part: { settings, band },
   };
@@ -66,11 +69,11 @@ function ofChecks(
   const made = show(checks);
   if (typeof made === 'string') return made;
   const { title } = made.figure;
-  const loads = BAND_LOOKS[name].name;
+  const loads = LOAD_NAMES[name];
   const named = `${upperFirst(loads)}: ${lowerFirst(title)}`;
   return {
     figure: { ...made.figure, title: named, alternative: made.figure.alternative.replace(title, () => named) },
-    shown: describeRows(name, band, settings.split),
+    shown: stateRows(name, band, settings.split),
     excluded: rows.excluded,
     part: { settings, ...made.part },
   };
@@ -116,11 +119,11 @@ export function showYears(of: BandEvidence) {
   );
 }
 
-function describeRows(name: BandName, { rows, studies }: Band, split: number | null): string {
+function stateRows(name: BandName, { rows, studies }: Band, split: number | null): string {
   const loads = {
     light: `loads below ${split}\u00a0% of 1RM`,
     heavy: `loads of ${split}\u00a0% of 1RM and more`,
-    all: 'all loads',
+    all: LOAD_NAMES.all,
   };
-  return `The ${countOf(rows, 'row')} of ${countOf(studies, 'study', 'studies')} with ${loads[name]}.`;
+  return `The ${countOf(rows, 'row')} of ${countStudies(studies)} with ${loads[name]}.`;
 }

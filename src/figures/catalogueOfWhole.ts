@@ -2,10 +2,10 @@
  * Entries of the catalogue that are drawn once an analysis, from what stands beside the curves. Each
  * `show…` gives the figure, or why there is none.
  */
+import { findBand, listBands } from '../model/bands.ts';
 import { listSweepLevels } from '../model/checks/sweepLevels.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
-import type { Band } from '../model/result.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 import { listTargets } from '../practice/targetTable.ts';
 import { beyondFailureContrasts } from './beyondFailureContrasts.ts';
 import type { FigureEvidence, MadeFigure } from './catalogueEntry.ts';
@@ -20,7 +20,7 @@ export function showTargets({ analysis }: FigureEvidence): MadeFigure | string {
   const targets = listTargets(analysis);
   if (targets.every(({ target: { point, low } }) => point === null || low === null))
     return targets[0]?.target.reason ?? 'there is no target';
-  const all: readonly Band[] = Object.values(bands);
+  const all = listBands(bands).map(([, band]) => band);
   const furthest = Math.max(...[...all, joint].flatMap(({ studiedReserve }) => studiedReserve?.high ?? []));
   return {
     figure: targetsByRange(targets, { ...settings, furthest }),
@@ -35,7 +35,7 @@ export function showStrength({ analysis: { strength, settings } }: FigureEvidenc
   const { excluded, ...part } = strength;
   return {
     figure: strengthContrasts(strength, settings),
-    shown: `The ${countOf(strength.rows, 'row')} of ${countOf(strength.studies, 'study', 'studies')} that measured strength and state their load.`,
+    shown: `The ${countOf(strength.rows, 'row')} of ${countStudies(strength.studies)} that measured strength and state their load.`,
     excluded,
     part: { settings, strength: part },
   };
@@ -50,7 +50,7 @@ export function showRecovery({ analysis }: FigureEvidence, status: FatigueByStat
   const { inference: _inference, ...part } = found;
   return {
     figure: recoveryByHours(analysis, { status }),
-    shown: `The ${countOf(found.rows, 'row')} of ${countOf(found.studies, 'study', 'studies')} that measured fatigue in ${status} people.`,
+    shown: `The ${countOf(found.rows, 'row')} of ${countStudies(found.studies)} that measured fatigue in ${status} people.`,
     excluded: fatigue.excluded,
     part: { settings, fatigue: part },
   };
@@ -83,7 +83,7 @@ export function showRobustness({ analysis, sweep }: FigureEvidence, name: 'light
   const { outcomes, ...summary } = sweep[name];
   if (summary.quantiles.length === 0) return `none of ${outcomes.length} combinations gives a target`;
   const levels = listSweepLevels(sweep[name]);
-  const target = 'all' in analysis.bands ? null : analysis.bands[name].target;
+  const target = findBand(analysis.bands, name)?.target ?? null;
   return {
     figure: targetsByChoice(name, sweep, levels, target?.point ?? null),
     shown: `The targets of ${outcomes.length} combinations of choices; each leaves out rows of its own.`,

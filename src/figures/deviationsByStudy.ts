@@ -1,13 +1,15 @@
 /** How far each study lies above or below the curve. */
+
 import type { StudyDeviation } from '../model/checks/studies.ts';
 import type { BandName } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
+import { countStudies } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { countOf } from '../practice/countOf.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatSlope, slopeUnit, toShownSlope } from './format.ts';
-import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
 import { listIntervals } from './intervalList.ts';
+import { LOAD_LOOKS } from './looks.ts';
 
 export function deviationsByStudy(
   deviations: readonly StudyDeviation[],
@@ -26,10 +28,10 @@ export function deviationsByStudy(
       by: 'study',
       reference: 0,
       label: `distance, ${slopeUnit(metric)} →`,
-      ...looksOf(band),
+      ...LOAD_LOOKS[band],
     }),
-    title: `${outside} of ${countOf(lines.length, 'study', 'studies')} ${one ? 'lies' : 'lie'} off the curve by more than ${one ? 'its' : 'their'} own error`,
-    caption: `Mean distance of each study's rows from the fitted curve, ${BAND_LOOKS[band].name}, with its ${writePercent(confidence)} interval from sampling error and the variance between rows.`,
+    title: `${outside} of ${countStudies(lines.length)} ${one ? 'lies' : 'lie'} off the curve by more than ${one ? 'its' : 'their'} own error`,
+    caption: `Mean distance of each study's rows from the fitted curve, ${LOAD_NAMES[band]}, with its ${writePercent(confidence)} interval from sampling error and the variance between rows.`,
     table: {
       columns: ['study', `distance (${slopeUnit(metric)})`, 'low', 'high'],
       rows: sorted.map(({ study, deviation, low, high }) => [

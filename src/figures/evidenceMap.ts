@@ -2,14 +2,17 @@
  * The evidence map: load against reserve, a mark for each place where arms stand, sized by people, with
  * the number of arms in it; the largest empty regions outlined and numbered as the caption names them.
  */
+
 import * as Plot from '@observablehq/plot';
 import { MAPPED_LOAD, MAPPED_RESERVE } from '../model/emptyRegions.ts';
 import type { EvidenceMap } from '../model/evidenceMap.ts';
 import type { BandName } from '../model/result.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
+import { stateEmptyRegion } from './emptyRegionWords.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { lowerFirst, upperFirst } from './firstLetter.ts';
-import { BAND_LOOKS } from './growthByReserve.ts';
+import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
 
 const WIDTH = 440;
 const HEIGHT = 420;
@@ -38,7 +41,7 @@ export function evidenceMap(map: EvidenceMap): Figure {
     reserveFrom: reserve[0],
     reserveTo: reserve[1],
   }));
-  const words = map.regions.map(({ words }, i) => `(${i + 1}) ${words}.`);
+  const words = map.regions.map((region, i) => `(${i + 1}) ${stateEmptyRegion(region, map.split)}.`);
   return describedByWords({
     plot: {
       width: WIDTH,
@@ -47,7 +50,7 @@ export function evidenceMap(map: EvidenceMap): Figure {
       marginBottom: 44,
       marginTop: 16,
       marginRight: 16,
-      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      style: FIGURE_STYLE,
       x: {
         label: 'repetitions in reserve →',
         labelAnchor: 'center',
@@ -117,11 +120,11 @@ function splitMarks({ split }: EvidenceMap, lightest: number): Plot.Markish[] {
   return [
     Plot.ruleY([split], { stroke: 'currentColor', strokeWidth: 1.5 }),
     ...names.map(({ band, load }) =>
-      Plot.text([BAND_LOOKS[band].name], {
+      Plot.text([LOAD_NAMES[band]], {
         y: () => load,
         frameAnchor: 'right',
         dx: -4,
-        fill: BAND_LOOKS[band].colour,
+        fill: LOAD_LOOKS[band].colour,
         fontWeight: 600,
       }),
     ),
@@ -144,7 +147,7 @@ function numberMarks(regions: readonly Region[]): Plot.Markish[] {
 }
 
 function placeMarks({ places }: EvidenceMap, band: BandName): Plot.Markish[] {
-  const { colour, symbol } = BAND_LOOKS[band];
+  const { colour, symbol } = LOAD_LOOKS[band];
   const most = places.reduce((largest, { people }) => Math.max(largest, people), 1);
   const marks = places
     .filter((place) => place.band === band)
@@ -167,11 +170,11 @@ function placeMarks({ places }: EvidenceMap, band: BandName): Plot.Markish[] {
   ];
 }
 
-function titleOf({ regions, outcome }: EvidenceMap): string {
+function titleOf({ regions, outcome, split }: EvidenceMap): string {
   const [first] = regions;
   const about = upperFirst(outcome);
   if (!first) return `${about}: no large gap among the loads and reserves studied`;
-  return `${about}: ${lowerFirst(first.words)}`;
+  return `${about}: ${lowerFirst(stateEmptyRegion(first, split))}`;
 }
 
 function captionOf(map: EvidenceMap, words: readonly string[]): string {
@@ -193,7 +196,7 @@ function captionOf(map: EvidenceMap, words: readonly string[]): string {
       ? 'Marks'
       : `Diamonds are light loads, circles heavy ones, split at ${map.split}\u00a0% of 1RM; marks`;
   return [
-    `${countOf(arms, 'arm')} and ${people} people of ${countOf(studies, 'study', 'studies')} that measured ${outcome}. ${looks} are sized by people, a number is the arms at one place; the same people may stand at several.`,
+    `${countOf(arms, 'arm')} and ${people} people of ${countStudies(studies)} that measured ${outcome}. ${looks} are sized by people, a number is the arms at one place; the same people may stand at several.`,
     words.length > 0 && arms > 0
       ? `Largest empty regions between ${MAPPED_LOAD.from} and ${MAPPED_LOAD.to}\u00a0% and ${MAPPED_RESERVE.from} and ${MAPPED_RESERVE.to} in reserve: ${words.join(' ')}`
       : '',

@@ -2,6 +2,7 @@
  * What stands beside the answer, in sentences computed from the analysis. Each says no more than its
  * interval allows.
  */
+import { findBand } from '../model/bands.ts';
 import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
 import type { BandSweep, Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
@@ -9,7 +10,7 @@ import type { BandChecks, FullAnalysis } from '../model/full.ts';
 import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, shownUnit } from './format.ts';
 import { CURVE_WORDS } from './settingsWords.ts';
@@ -18,7 +19,7 @@ import { CURVE_WORDS } from './settingsWords.ts';
 export const SHOWN_POINTS = 10;
 
 /** Strength against reserve and load, and whether the effect of reserve is worth something. */
-export function describeStrength(
+export function stateStrength(
   { reserve, load, equivalence, failure, rows, studies }: Omit<Strength, 'excluded'>,
   settings: Settings,
 ): string {
@@ -40,11 +41,11 @@ export function describeStrength(
       : load.ciHigh < 0
         ? 'Heavier loads bring less'
         : 'Load shows no effect distinguishable from none';
-  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: ${SHOWN_POINTS} points of 1RM change it by ${formatChange(scaleEstimate(load, SHOWN_POINTS), metric)} (${countOf(rows, 'row')}, ${countOf(studies, 'study', 'studies')}).${doubt('The intervals are', over, load)}`;
+  return `${difference}${verdicts[equivalence.verdict]}. ${loadSide}: ${SHOWN_POINTS} points of 1RM change it by ${formatChange(scaleEstimate(load, SHOWN_POINTS), metric)} (${countOf(rows, 'row')}, ${countStudies(studies)}).${doubt('The intervals are', over, load)}`;
 }
 
 /** How long until performance is back, by training status. */
-export function describeRecovery(
+export function stateRecovery(
   { status, recovery, perReserve, failure, studies }: FatigueByStatus,
   settings: Settings,
 ): string {
@@ -56,11 +57,11 @@ export function describeRecovery(
   const hours = ({ hours: point, low, high }: typeof first) =>
     `${countOf(Math.round(point), 'hour')} (${formatRange(low, high, 0)})`;
   const later = last === first ? '' : `, after sets with ${last.reserve} left ${hours(last)}`;
-  return `${who} are back to within ${settings.fatigueMargin}\u00a0% of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countOf(studies, 'study', 'studies')}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
+  return `${who} are back to within ${settings.fatigueMargin}\u00a0% of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countStudies(studies)}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
 }
 
 /** Partials and load drops against stopping at failure. */
-export function describeBeyondFailure(
+export function stateBeyondFailure(
   { kind, difference, failure, studies }: BeyondFailureContrast,
   settings: Settings,
 ): string {
@@ -74,7 +75,7 @@ export function describeBeyondFailure(
         : 'show no difference in growth from stopping at failure that can be told from none';
   const few =
     difference.df < LEAST_RELIABLE_DF
-      ? `; with ${countOf(studies, 'study', 'studies')} and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
+      ? `; with ${countStudies(studies)} and ${formatNumber(difference.df, 1)} degrees of freedom the interval is unreliable`
       : '';
   return `${name} ${found}: ${formatChange(difference, settings.metric)}${few}.`;
 }
@@ -84,16 +85,16 @@ export function describeBeyondFailure(
  *
  * @param sweep null where the combinations of choices were not worked out; nothing is said of them then
  */
-export function describeRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep | null): string[] {
+export function stateRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep | null): string[] {
   const { bands, checks } = analysis;
-  const band = 'light' in bands ? bands[name] : null;
+  const band = findBand(bands, name);
   const bandChecks = checks[name] ?? null;
   if (!band || band.target.point === null || !bandChecks) return [];
-  const others = sweep ? [describeSweep(name, sweep)] : [];
-  return [describeInfluence(name, band, bandChecks), describeCurves(name, band), ...others];
+  const others = sweep ? [stateSweep(name, sweep)] : [];
+  return [stateInfluence(name, band, bandChecks), stateCurves(name, band), ...others];
 }
 
-function describeInfluence(name: string, { target }: Band, { influence }: BandChecks): string {
+function stateInfluence(name: string, { target }: Band, { influence }: BandChecks): string {
   const all = target.point ?? 0;
   const found = influence.studies
     .flatMap(({ study, targetWithout: { point } }) => (point === null ? [] : [{ study, point }]))
@@ -116,7 +117,7 @@ function describeInfluence(name: string, { target }: Band, { influence }: BandCh
 /** Difference of AICc below which a curve is not preferred (Burnham & Anderson 2002, Model Selection and Multimodel Inference, 2nd ed., p. 70; from memory). */
 const LEAST_AICC = 2;
 
-function describeCurves(name: string, { curves, curve, target }: Band): string {
+function stateCurves(name: string, { curves, curve, target }: Band): string {
   const named = (one: typeof curve) => `a ${CURVE_WORDS[one]}`;
   const others = curves
     .filter((other) => other.curve !== curve)
@@ -160,7 +161,7 @@ export function statePlace(low: number, high: number): string {
 }
 
 /** Where the targets of all other choices lie, and which choice moves them most. */
-export function describeSweep(name: 'light' | 'heavy', sweep: Sweep): string {
+export function stateSweep(name: 'light' | 'heavy', sweep: Sweep): string {
   const { outcomes, withoutTarget, atEdge, shares } = sweep[name];
   const combinations = countOf(outcomes.length, 'combination');
   const found = middleTargets(sweep[name]);

@@ -87,7 +87,7 @@ export function formatShare({
 }
 
 /** A reserve or load as it was written: a decimal only where there is one. */
-export function formatReserve(value: number): string {
+export function formatPlain(value: number): string {
   return formatNumber(value, Number(value.toFixed(1)) % 1 === 0 ? 0 : 1);
 }
 

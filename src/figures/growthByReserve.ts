@@ -4,32 +4,22 @@
  */
 
 import * as Plot from '@observablehq/plot';
+import { bandOf, listBands } from '../model/bands.ts';
 import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { countOf } from '../practice/countOf.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
+import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
 
 export interface GrowthByReserveOptions {
   readonly band: BandName;
   /** Pixels of the drawing; it scales with the page. */
   readonly width?: number;
   readonly height?: number;
-}
-
-/** Colours and mark of a band; colours are the style sheet's, so that they follow light and dark. */
-export const BAND_LOOKS = {
-  light: { colour: 'var(--light-load)', symbol: 'diamond', name: 'light loads' },
-  heavy: { colour: 'var(--heavy-load)', symbol: 'circle', name: 'heavy loads' },
-  all: { colour: 'var(--heavy-load)', symbol: 'circle', name: 'all loads' },
-} as const;
-
-/** Colour and mark of a band, for a mark of Plot. */
-export function looksOf(band: BandName) {
-  const { colour, symbol } = BAND_LOOKS[band];
-  return { colour, symbol };
 }
 
 /** Every so many points of the drawn curve stand in the table, and its last. */
@@ -45,7 +35,7 @@ export function growthByReserve(
   const band = bandOf(analysis, name);
   const { metric, confidence } = analysis.settings;
   const shown = (effect: number) => toShown(effect, metric);
-  const { colour, symbol } = BAND_LOOKS[name];
+  const { colour, symbol } = LOAD_LOOKS[name];
   const unit = shownUnit(metric);
   const domain = sharedDomain(analysis, shown);
   const curve = band.curvePoints.map((point) => ({
@@ -72,7 +62,7 @@ export function growthByReserve(
       marginBottom: 44,
       marginTop: 24,
       marginRight: 12,
-      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      style: FIGURE_STYLE,
       x: {
         label: 'repetitions in reserve →',
         labelAnchor: 'center',
@@ -121,13 +111,6 @@ export function growthByReserve(
   });
 }
 
-/** The band of an analysis by its name; throws where the analysis has no such band. */
-export function bandOf({ bands }: Analysis, name: BandName): Band {
-  const band = Object.entries(bands).find(([key]) => key === name)?.[1];
-  if (!band) throw new Error(`invalid band; the analysis has ${Object.keys(bands).join(', ')}: ${name}`);
-  return band;
-}
-
 interface Domain {
   readonly x: [number, number];
   readonly y: [number, number];
@@ -135,7 +118,7 @@ interface Domain {
 
 /** Both bands share their axes, so that they can be compared by eye. */
 function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): Domain {
-  const all: readonly Band[] = Object.values(bands);
+  const all = listBands(bands).map(([, band]) => band);
   const reserves = all.flatMap(({ fitted }) => fitted.map(({ reserve }) => reserve));
   const growths = all.flatMap(({ fitted, curvePoints }) => [
     ...fitted.map(({ effect }) => shown(effect)),
@@ -179,7 +162,7 @@ function targetMarks(band: Band, colour: string, floor: number, domain: Domain):
 
 /** What the slope allows to say, no stronger than its interval and its degrees of freedom. */
 function titleOf({ settings: { outcome } }: Analysis, band: Band, name: BandName): string {
-  const where = upperFirst(BAND_LOOKS[name].name);
+  const where = upperFirst(LOAD_NAMES[name]);
   if (band.failure) return `${where}: no curve could be fitted`;
   // A line and a logarithm rise or fall throughout, by the sign of their one slope; the others may turn.
   const slope = band.curve === 'line' || band.curve === 'log' ? band.coefficients[1] : undefined;
@@ -192,7 +175,7 @@ function titleOf({ settings: { outcome } }: Analysis, band: Band, name: BandName
 function captionOf({ settings }: Analysis, band: Band, name: BandName): string {
   const { metric, confidence, outcome } = settings;
   if (band.failure) return `Not fitted: ${band.failure.reason}.`;
-  const fit = `${countOf(band.rows, 'row')} of ${countOf(band.studies, 'study', 'studies')}, ${BAND_LOOKS[name].name}; marks by weight, curve with ${writePercent(confidence)} band.`;
+  const fit = `${countOf(band.rows, 'row')} of ${countStudies(band.studies)}, ${LOAD_NAMES[name]}; marks by weight, curve with ${writePercent(confidence)} band.`;
   const growth = band.atFailure ? `At reserve 0 ${outcome} is ${formatChange(band.atFailure, metric)}.` : '';
   const few = band.unreliable
     ? `A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`

@@ -1,13 +1,6 @@
 /** Intervals with their names beside them, one under the other: of studies, of choices, of contrasts. */
 import * as Plot from '@observablehq/plot';
-
-/** Face and colours of lists; the style sheet's, so that they follow light and dark. */
-export const LIST_STYLE = {
-  fontSize: '13px',
-  fontFamily: 'var(--sans)',
-  background: 'none',
-  color: 'var(--ink)',
-} as const;
+import { LIST_STYLE } from './looks.ts';
 
 /** Said where an interval of targets without an upper end is drawn. */
 export const OPEN_INTERVALS = 'Intervals without an upper end are drawn to the largest reserve studied.';

@@ -4,10 +4,10 @@ import type { ReserveErrorCheck } from '../model/checks/reserveError.ts';
 import type { StudyDeviation, WeightingComparison } from '../model/checks/studies.ts';
 import { type Band, isUnreliable, LEAST_RELIABLE_DF, type Target, type WithinBetween } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf } from '../numerics/countOf.ts';
 import { formatNumber, formatP, formatRange, formatSlope, formatSlopeRange, slopeUnit } from './format.ts';
 
-export function describeTarget({
+export function stateTarget({
   point,
   low,
   high,
@@ -18,7 +18,7 @@ export function describeTarget({
   return `target ${formatNumber(point, 2)} (${formatRange(low, high, 2)}), in practice ${practical}${reason ? `; ${reason}` : ''}`;
 }
 
-export function describeWeightings(comparisons: readonly WeightingComparison[]): string {
+export function stateWeightings(comparisons: readonly WeightingComparison[]): string {
   const most = comparisons.map(({ weighting, shares }) => {
     const top = [...shares].sort((a, b) => b.share - a.share)[0];
     return top
@@ -28,7 +28,7 @@ export function describeWeightings(comparisons: readonly WeightingComparison[]):
   return `${most.join('; ')}.`;
 }
 
-export function describeWithinBetween({ within, between, difference, reason }: WithinBetween, metric: Metric): string {
+export function stateWithinBetween({ within, between, difference, reason }: WithinBetween, metric: Metric): string {
   if (!within || !between || !difference) return `Not separable: ${reason}.`;
   const apart = difference.ciLow > 0 || difference.ciHigh < 0;
   const verdict = apart
@@ -40,7 +40,7 @@ export function describeWithinBetween({ within, between, difference, reason }: W
   return `Inside studies the slope is ${formatSlopeRange(within, metric)}, between them ${formatSlopeRange(between, metric)} ${slopeUnit(metric)} a repetition; ${verdict}.${few}`;
 }
 
-export function describeReserveError(
+export function stateReserveError(
   { naive, corrected, ratio, standardError, rowsWithError, rowsTakenAsExact, reason }: ReserveErrorCheck,
   metric: Metric,
 ): string {
@@ -52,11 +52,11 @@ export function describeReserveError(
   return `The straight line's slope of ${formatSlope(naive, metric)} ${slopeUnit(metric)} a repetition becomes ${formatSlope(corrected, metric)}${error} when the stated error in reserve is taken out${times}. ${stated}`;
 }
 
-export function describeBootstrap({ p, resamples, weights, t }: BootstrapTest): string {
+export function stateBootstrap({ p, resamples, weights, t }: BootstrapTest): string {
   return `Without degrees of freedom: p ${formatP(p)} for the mean slope, from ${resamples} resamples of whole studies with ${weights} (t = ${formatNumber(t, 2)}).`;
 }
 
-export function describeHeterogeneity({ tau2, omega2, boundary, likelihoodMaxima }: Band, metric: Metric): string {
+export function stateHeterogeneity({ tau2, omega2, boundary, likelihoodMaxima }: Band, metric: Metric): string {
   if (tau2 === null || omega2 === null) return 'This weighting estimates no variance between studies.';
   const part = (variance: number, atBound: boolean) =>
     `${formatSlope(Math.sqrt(variance), metric)}${atBound ? ' (at its bound)' : ''}`;
@@ -67,7 +67,7 @@ export function describeHeterogeneity({ tau2, omega2, boundary, likelihoodMaxima
   return `True effects spread by ${part(tau2, boundary.tau2)} between studies and ${part(omega2, boundary.omega2)} between rows of a study (SDs, ${slopeUnit(metric)}).${two}`;
 }
 
-export function describeDeviations(deviations: readonly StudyDeviation[]): string {
+export function stateDeviations(deviations: readonly StudyDeviation[]): string {
   const [first] = [...deviations].sort((a, b) => Math.abs(b.deviation) - Math.abs(a.deviation));
   if (!first) return 'No study.';
   return `${first.study} lies furthest from the curve, ${first.deviation > 0 ? 'above' : 'below'} it.`;

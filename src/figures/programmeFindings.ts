@@ -1,8 +1,8 @@
 /** What the programme check found, in sentences that say no more than their intervals allow. */
 import type { PracticeAnalysis } from '../model/full.ts';
 import { type Estimate, isUnreliable, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { countOf } from '../numerics/countOf.ts';
 import { LEAST_RESERVE_WHEN_PINNED } from '../practice/cautions.ts';
-import { countOf } from '../practice/countOf.ts';
 import { writeDay } from '../practice/programme/columns.ts';
 import type { CheckedLine } from '../practice/programme/line.ts';
 import type { VersionsComparison } from '../practice/programme/report.ts';
@@ -10,7 +10,7 @@ import type { Calendar } from '../practice/programme/sessions.ts';
 import { formatChange, formatNumber, lossInPercent } from './format.ts';
 
 /** What version two is expected to be worth, and to cost at the event. */
-export function describeVersions(
+export function stateVersions(
   { overall, drop, dropReason }: VersionsComparison,
   { event }: Calendar,
   { settings, response }: Pick<PracticeAnalysis, 'settings' | 'response'>,
@@ -25,7 +25,7 @@ export function describeVersions(
     : `Over all sets no difference in growth can be stated: ${reason}.`;
   if (!event) return growth;
   const cost = drop
-    ? ` At the event on ${writeDay(event.day)} the session that leaves most leaves ${describeDrop(drop)}.`
+    ? ` At the event on ${writeDay(event.day)} the session that leaves most leaves ${stateDrop(drop)}.`
     : ` At the event on ${writeDay(event.day)} no difference in fatigue can be stated: ${dropReason}.`;
   return `${growth}${cost}`;
 }
@@ -45,7 +45,7 @@ function isOpen({ ciLow, ciHigh }: Estimate): boolean {
 }
 
 /** A difference of drops on the log scale, above 0 where the second version leaves more. */
-function describeDrop(drop: Estimate): string {
+function stateDrop(drop: Estimate): string {
   const few = doubt(drop);
   if (isOpen(drop)) return `a fatigue that is not distinguishable from version one’s${few}`;
   const [low, high] = [drop.ciLow, drop.ciHigh].map((value) => Math.abs(lossInPercent(value))).sort((a, b) => a - b);
@@ -56,7 +56,7 @@ function describeDrop(drop: Estimate): string {
 }
 
 /** How a line stands against what is advised. */
-export function describeAgainst({ against, advised, unsafe }: CheckedLine): string {
+export function stateAgainst({ against, advised, unsafe }: CheckedLine): string {
   if (unsafe) return `unsafe: alone under a load that can pin, with less than ${LEAST_RESERVE_WHEN_PINNED} in reserve`;
   if (against === 'none') return advised.sentence;
   if (against === 'inside') return 'as advised';

@@ -1,12 +1,14 @@
 /** Expected drop of performance along the hours after a session, by reserve, for one training status. */
+
 import * as Plot from '@observablehq/plot';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { describeRecovery } from './findings.ts';
+import { stateRecovery } from './findings.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatNumber, lossInPercent } from './format.ts';
 import { hedge } from './hedge.ts';
+import { FIGURE_STYLE } from './looks.ts';
 
 export interface RecoveryOptions {
   readonly status: FatigueByStatus['status'];
@@ -49,7 +51,7 @@ export function recoveryByHours(
   // The curves fall, so that the upper right is free.
   const key = lines.map(({ reserve }, i) => ({ reserve, at: top - (top - bottom) * (0.04 + 0.1 * i) }));
   const who = upperFirst(status);
-  const sentence = describeRecovery(found, settings);
+  const sentence = stateRecovery(found, settings);
   return describedByWords({
     plot: {
       width,
@@ -58,7 +60,7 @@ export function recoveryByHours(
       marginBottom: 44,
       marginTop: 24,
       marginRight: 84,
-      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      style: FIGURE_STYLE,
       x: {
         label: 'hours after the session →',
         labelAnchor: 'center',

@@ -1,11 +1,13 @@
 /** Sessions of a programme on the calendar: how long recovery takes after each, and the event. */
+
 import * as Plot from '@observablehq/plot';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { COMMON_PRACTICE_TAG, HOURS_WITHOUT_FAILURE } from '../practice/commonPractice.ts';
 import { WEEKDAYS, writeDay } from '../practice/programme/columns.ts';
 import { type Calendar, HOURS_OF_DAY, type Session, worstBeforeEvent } from '../practice/programme/sessions.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { formatNumber, formatRange, formatReserve, lossInPercent } from './format.ts';
+import { formatNumber, formatPlain, formatRange, lossInPercent } from './format.ts';
+import { FIGURE_STYLE } from './looks.ts';
 
 export interface RecoveryCalendarOptions {
   readonly calendar: Calendar;
@@ -43,7 +45,7 @@ export function recoveryCalendar(
         to: from + time.hours / HOURS_OF_DAY,
         high: from + (time.high ?? time.hours) / HOURS_OF_DAY,
         late: session.verdict === 'not in time',
-        label: `${shortDay(session.day - 1)}, ${formatReserve(session.reserve)} left`,
+        label: `${shortDay(session.day - 1)}, ${formatPlain(session.reserve)} left`,
       },
     ];
   });
@@ -52,7 +54,7 @@ export function recoveryCalendar(
   const last = Math.ceil(Math.max(...bars.map(({ high }) => high), eventAt ?? 0, first + 1));
   const days = Array.from({ length: last - first + 1 }, (_, i) => first + i);
   const step = Math.ceil(days.length / 8);
-  const sentence = describeCalendar(sessions, calendar, settings.fatigueMargin);
+  const sentence = stateCalendar(sessions, calendar, settings.fatigueMargin);
   return describedByWords({
     plot: {
       width,
@@ -61,7 +63,7 @@ export function recoveryCalendar(
       marginRight: 16,
       marginTop: 28,
       marginBottom: 40,
-      style: { fontSize: '14px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      style: FIGURE_STYLE,
       x: {
         domain: [first, last],
         ticks: days.filter((_, i) => i % step === 0),
@@ -109,7 +111,7 @@ export function recoveryCalendar(
       ],
       rows: sessions.map(({ day, reserve, recovery, hoursToEvent, drop }) => [
         writeDay(day),
-        formatReserve(reserve),
+        formatPlain(reserve),
         recovery.time ? formatNumber(recovery.time.hours, 0) : 'not known',
         recovery.time ? formatRange(recovery.time.low, recovery.time.high, 0) : recovery.reason,
         hoursToEvent ?? 'none',
@@ -139,7 +141,7 @@ function titleOf(sessions: readonly Session[], hasEvent: boolean): string {
     : 'Every session before the event is recovered by then';
 }
 
-function describeCalendar(sessions: readonly Session[], { status }: Calendar, margin: number): string {
+function stateCalendar(sessions: readonly Session[], { status }: Calendar, margin: number): string {
   const worst = worstBeforeEvent(sessions);
   const close = sessions.filter(({ nearFailureBeforeEvent }) => nearFailureBeforeEvent);
   return [

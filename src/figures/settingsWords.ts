@@ -1,4 +1,5 @@
 /** The settings of an analysis in words, for a reader who has only the figure. */
+import { FILTER_KEYS, FILTERS } from '../model/filters.ts';
 import type { Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { shownUnit } from './format.ts';
@@ -6,6 +7,7 @@ import { shownUnit } from './format.ts';
 const METRIC_WORDS = { 'log-ratio': 'log ratio, shown as per cent change', standardised: 'baseline SDs' } as const;
 /** Shapes of the curve by name. */
 export const CURVE_WORDS = {
+  flexible: 'flexible curve',
   line: 'straight line',
   log: 'logarithm',
   quadratic: 'parabola',
@@ -17,26 +19,13 @@ const WEIGHTING_WORDS = {
   equal: 'all rows equal',
 } as const;
 
-const FILTER_WORDS = {
-  trainingStatus: 'training status',
-  sex: 'sex',
-  joints: 'joints',
-  muscle: 'muscle',
-  measure: 'measure',
-  concerns: 'concerns',
-  design: 'design',
-  failureDefinition: 'failure definition',
-  reserveBasis: 'reserve known as',
-  withoutStudies: 'without',
-} as const;
-
 /** Pairs of what and how, in the order of the calculation. */
-export function describeSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
+export function stateSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
   const { outcome, metric, split, curve, weighting, rho, assumedCorrelation, adjust, keptShare, confidence } = settings;
   return [
     ['Fitted against reserve', outcome],
     ['Effect of a row', METRIC_WORDS[metric]],
-    ['Rows kept', describeFilters(settings)],
+    ['Rows kept', stateFilters(settings)],
     ['Loads', split === null ? 'fitted together' : `light below ${split}\u00a0% of 1RM, heavy from there`],
     ['Curve', CURVE_WORDS[curve]],
     ['Weights', WEIGHTING_WORDS[weighting]],
@@ -50,20 +39,21 @@ export function describeSettings(settings: Settings): readonly (readonly [name: 
     ],
     ['Growth to keep', writePercent(keptShare)],
     ['Intervals', writePercent(confidence)],
-    ['Smallest strength difference worth having', describeWorth(settings)],
+    ['Smallest strength difference worth having', stateWorth(settings)],
     ['Recovered within', `${settings.fatigueMargin}\u00a0%`],
   ];
 }
 
-function describeWorth({ metric, smallestWorthwhile }: Settings): string {
+function stateWorth({ metric, smallestWorthwhile }: Settings): string {
   return `${smallestWorthwhile[metric]}\u00a0${shownUnit(metric)}`;
 }
 
-function describeFilters({ include }: Settings): string {
-  const kept = Object.entries(FILTER_WORDS).flatMap(([key, words]) => {
-    const values: readonly string[] = include[key as keyof typeof FILTER_WORDS];
-    return values.length > 0 ? [`${words} ${values.join(', ')}`] : [];
-  });
+function stateFilters({ include }: Settings): string {
+  const lists: readonly (readonly [name: string, values: readonly string[]])[] = [
+    ...FILTER_KEYS.map((key) => [FILTERS[key].name, include[key]] as const),
+    ['without', include.withoutStudies],
+  ];
+  const kept = lists.flatMap(([name, values]) => (values.length > 0 ? [`${name} ${values.join(', ')}`] : []));
   const { yearFrom, yearTo } = include;
   const years = [yearFrom === null ? '' : `from ${yearFrom}`, yearTo === null ? '' : `up to ${yearTo}`].filter(Boolean);
   return [...kept, ...years].join('; ') || 'all';

@@ -1,12 +1,13 @@
 /** Distance from the curve against standard error: whether less precise rows show larger effects. */
+
 import * as Plot from '@observablehq/plot';
 import type { SmallStudyPattern } from '../model/checks/smallStudies.ts';
 import { type BandName, type Estimate, isUnreliable, LEAST_RELIABLE_DF } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatP, formatSlope, slopeUnit, toShownSlope } from './format.ts';
-import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
-import { LIST_STYLE } from './intervalList.ts';
+import { LIST_STYLE, LOAD_LOOKS } from './looks.ts';
 
 const WIDTH = 420;
 const HEIGHT = 300;
@@ -22,7 +23,7 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
   // Not spread into arguments: a table may hold more rows than a call can take.
   const widest = points.reduce((most, { error }) => Math.max(most, error), 1e-9);
   const unit = slopeUnit(metric);
-  const { colour, symbol } = looksOf(band);
+  const { colour, symbol } = LOAD_LOOKS[band];
   return describedByWords({
     plot: {
       width: WIDTH,
@@ -47,7 +48,7 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
       ],
     },
     title: titleOf(slope),
-    caption: `${stateSlope(slope, reason)} Rows of ${BAND_LOOKS[band].name}; a pattern may come from unpublished small studies, or from small studies that differ in something else.`,
+    caption: `${stateSlope(slope, reason)} Rows of ${LOAD_NAMES[band]}; a pattern may come from unpublished small studies, or from small studies that differ in something else.`,
     table: {
       columns: ['line', 'study', `standard error (${unit})`, 'distance from the curve'],
       rows: drawn.map(({ line, study, standardError, deviation }) => [

@@ -5,7 +5,7 @@ import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { describeStrength, SHOWN_POINTS } from './findings.ts';
+import { SHOWN_POINTS, stateStrength } from './findings.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { listIntervals } from './intervalList.ts';
@@ -21,7 +21,7 @@ export function strengthContrasts(strength: Omit<Strength, 'excluded'>, settings
   ];
   const worth = [{ from: toShown(-equivalence.margin, metric), to: toShown(equivalence.margin, metric) }];
   const title = titleOf(equivalence);
-  const caption = `${describeStrength(strength, settings)} Shaded: too small to be worth having. Lines are ${writePercent(confidence)} intervals; load is held for reserve, reserve for load.`;
+  const caption = `${stateStrength(strength, settings)} Shaded: too small to be worth having. Lines are ${writePercent(confidence)} intervals; load is held for reserve, reserve for load.`;
   return describedByWords({
     plot: listIntervals(lines, {
       by: 'name',

@@ -1,14 +1,16 @@
 /** The rows of one study: each effect with its interval, told apart by the loads whose fit they are in. */
+
 import * as Plot from '@observablehq/plot';
 import type { BandName } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import type { RowReport, StudyReport } from '../model/studyReports.ts';
+import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { countOf } from '../practice/countOf.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
-import { BAND_LOOKS } from './growthByReserve.ts';
+import { LIST_STYLE, LOAD_LOOKS } from './looks.ts';
 
 const WIDTH = 540;
 const NAME_WIDTH = 232;
@@ -41,7 +43,7 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
       ? `No row has an effect in ${shownUnit(metric)}`
       : `${apart} of ${countOf(lines.length, 'change')} ${apart === 1 || lines.length === 1 ? 'is' : 'are'} apart from 0 by more than sampling error`;
   const bands = [...new Set(lines.flatMap(({ band }) => band ?? []))].map(
-    (band) => `${BAND_LOOKS[band].symbol}s ${BAND_LOOKS[band].name}`,
+    (band) => `${LOAD_LOOKS[band].symbol}s ${LOAD_NAMES[band]}`,
   );
   const key = [
     bands.length > 0 ? `Filled ${bands.join(', ')}` : '',
@@ -55,7 +57,7 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
       marginLeft: NAME_WIDTH,
       marginRight: 16,
       marginBottom: 44,
-      style: { fontSize: '13px', fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' },
+      style: LIST_STYLE,
       x: {
         label: `change, ${shownUnit(metric)} →`,
         labelAnchor: 'center',
@@ -90,14 +92,14 @@ function markLines(lines: readonly Line[]): Plot.Markish[] {
   const looks = [...new Set(lines.map(({ band }) => band))];
   return looks.flatMap((band) => {
     const own = lines.filter((line) => line.band === band);
-    const colour = band ? BAND_LOOKS[band].colour : 'var(--quiet)';
+    const colour = band ? LOAD_LOOKS[band].colour : 'var(--quiet)';
     return [
       Plot.ruleY(own, { y: 'line', x1: 'low', x2: 'high', stroke: colour, strokeOpacity: 0.6, strokeWidth: 2 }),
       Plot.dot(own, {
         y: 'line',
         x: 'point',
         r: 4,
-        symbol: band ? BAND_LOOKS[band].symbol : 'square',
+        symbol: band ? LOAD_LOOKS[band].symbol : 'square',
         fill: band ? colour : 'var(--paper)',
         stroke: colour,
         strokeWidth: 1.5,

@@ -51,7 +51,7 @@ export function outlineNumbers(numbers: readonly Recovered[]): string {
 }
 
 /** What was measured: “muscle thickness of quadriceps, mm”, “jump height, cm, 24 h after”. */
-export function describeMeasurement({ arm: { measure, muscle, unit, hours_after, outcome } }: RowReport): string {
+export function stateMeasurement({ arm: { measure, muscle, unit, hours_after, outcome } }: RowReport): string {
   const where = muscle !== null && outcome === 'growth' ? ` of ${muscle}` : '';
   return [`${measure}${where}`, unit, hours_after === null ? null : `${hours_after} h after`]
     .filter(Boolean)

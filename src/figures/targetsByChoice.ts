@@ -1,11 +1,13 @@
 /** The target under every combination of choices: all together, and with each choice held at each level. */
+
 import type { Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { SweepLevel } from '../model/checks/sweepLevels.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { describeSweep, middleTargets, statePlace } from './findings.ts';
+import { middleTargets, statePlace, stateSweep } from './findings.ts';
 import { formatNumber } from './format.ts';
-import { BAND_LOOKS } from './growthByReserve.ts';
 import { listIntervals } from './intervalList.ts';
+import { LOAD_LOOKS } from './looks.ts';
 import { CURVE_WORDS } from './settingsWords.ts';
 
 const LEVEL_WORDS: Readonly<Record<SweepChoice, (level: string | number) => string>> = {
@@ -42,10 +44,11 @@ export function targetsByChoice(
         : [{ name: LEVEL_WORDS[choice](level), point: centre, low: from, high: to }],
     ),
   ];
-  const { name: loads, colour, symbol } = BAND_LOOKS[name];
+  const { colour, symbol } = LOAD_LOOKS[name];
+  const loads = LOAD_NAMES[name];
   const title = `Other choices: nine in ten targets for ${loads} lie ${statePlace(low, high)}`;
   const own = point === null ? '' : ` The broken line is the target of the analysis, ${formatNumber(point, 1)}.`;
-  const caption = `${describeSweep(name, sweep)} Each line holds one choice and varies all others: the mark is the middle of its targets, the line nine in ten of them; choices from the one that moves them most.${own}`;
+  const caption = `${stateSweep(name, sweep)} Each line holds one choice and varies all others: the mark is the middle of its targets, the line nine in ten of them; choices from the one that moves them most.${own}`;
   return describedByWords({
     plot: listIntervals(lines, {
       by: 'name',

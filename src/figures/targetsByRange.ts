@@ -32,7 +32,7 @@ export function targetsByRange(
     .map(({ range, load }) => `${range.typical} at about ${formatNumber(load, 0)}\u00a0% of 1RM`)
     .join(', ');
   const caption = [
-    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(describeRow).join('; ')}.`,
+    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(stateRow).join('; ')}.`,
     `Read where so many repetitions are possible on average: ${loads}.`,
     rows.some(({ inPractice, target }) => inPractice !== target.practical)
       ? 'In whole repetitions no set leaves more than those possible but one.'
@@ -94,7 +94,7 @@ export function targetsByRange(
   });
 }
 
-function describeRow({ range, target: { point, low, high, reason } }: TargetRow): string {
+function stateRow({ range, target: { point, low, high, reason } }: TargetRow): string {
   return point === null
     ? `none for ${range.name} possible, since ${(reason ?? '').replace(/^no target: /u, '')}`
     : `${formatNumber(point, 1)} (${formatRange(low, high, 1)}) for ${range.name} possible`;

@@ -1,11 +1,13 @@
 /** The target as it stood after each year's studies. */
+
 import * as Plot from '@observablehq/plot';
 import type { CumulativeYear } from '../model/checks/cumulative.ts';
 import type { BandName } from '../model/result.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatRange } from './format.ts';
-import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
-import { LIST_STYLE, OPEN_INTERVALS } from './intervalList.ts';
+import { OPEN_INTERVALS } from './intervalList.ts';
+import { LIST_STYLE, LOAD_LOOKS } from './looks.ts';
 
 const WIDTH = 420;
 const HEIGHT = 280;
@@ -16,10 +18,10 @@ export function targetsByYear(years: readonly CumulativeYear[], furthest: number
     point === null || low === null ? [] : [{ year, point, low, high }],
   );
   const points = found.map((line) => ({ ...line, high: line.high ?? furthest }));
-  const { colour, symbol } = looksOf(band);
+  const { colour, symbol } = LOAD_LOOKS[band];
   const none = years.length - points.length;
   const caption = [
-    `Target and interval for ${BAND_LOOKS[band].name} from the studies published by each year; ${none} of ${years.length} years ${none === 1 ? 'gives' : 'give'} none.`,
+    `Target and interval for ${LOAD_NAMES[band]} from the studies published by each year; ${none} of ${years.length} years ${none === 1 ? 'gives' : 'give'} none.`,
     found.some(({ high }) => high === null) ? OPEN_INTERVALS : '',
   ];
   return describedByWords({

@@ -1,12 +1,14 @@
 /** The target without each study, one by one. */
+
 import type { Influence } from '../model/checks/influence.ts';
 import type { BandName, Target } from '../model/result.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countStudies } from '../numerics/countOf.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { statePlace } from './findings.ts';
 import { formatNumber, formatRange } from './format.ts';
-import { BAND_LOOKS, looksOf } from './growthByReserve.ts';
 import { listIntervals, OPEN_INTERVALS } from './intervalList.ts';
+import { LOAD_LOOKS } from './looks.ts';
 
 /** @param furthest largest reserve studied, repetitions, to which intervals without an upper end are drawn */
 export function targetsWithoutStudies(
@@ -22,17 +24,17 @@ export function targetsWithoutStudies(
     .sort((a, b) => b.point - a.point);
   const lost = studies.length - found.length;
   const caption = [
-    `Target and interval for ${BAND_LOOKS[band].name} with each study left out;`,
+    `Target and interval for ${LOAD_NAMES[band]} with each study left out;`,
     target.point === null
       ? 'with all studies there is none.'
       : `the line is the target of all studies, ${formatNumber(target.point, 1)}.`,
-    lost > 0 ? `Without ${countOf(lost, 'study', 'studies')}, one at a time, there is no target.` : '',
+    lost > 0 ? `Without ${countStudies(lost)}, one at a time, there is no target.` : '',
     found.some(({ high }) => high === null) ? OPEN_INTERVALS : '',
   ];
   return describedByWords({
     plot: listIntervals(
       found.map((line) => ({ ...line, high: line.high ?? furthest })),
-      { by: 'study', reference: target.point, label: 'target without the study →', ...looksOf(band) },
+      { by: 'study', reference: target.point, label: 'target without the study →', ...LOAD_LOOKS[band] },
     ),
     title: titleOf(
       found.map(({ point }) => point),

@@ -4,7 +4,7 @@
  * Pure: the same at build time, in the browser's worker, on the command line and in tests.
  */
 import type { Arm } from '../evidence/schema.ts';
-import { describeBand } from './band.ts';
+import { summariseBand } from './band.ts';
 import { compareBands } from './difference.ts';
 import { fitJoint } from './joint.ts';
 import { splitByLoad } from './loads.ts';
@@ -36,15 +36,15 @@ export function analyseWithFits(
   };
   const fitsOf = (bands: GrowthFits['bands']): GrowthFits => ({ bands, joint: joint.fit, effects });
   if (settings.split === null) {
-    const all = describeBand(effects, settings);
+    const all = summariseBand(effects, settings);
     return {
       analysis: { ...common, bands: { all: all.band }, difference: null },
       fits: fitsOf([['all', all.source]]),
     };
   }
   const parts = splitByLoad(effects, settings.split);
-  const light = describeBand(parts.light, settings);
-  const heavy = describeBand(parts.heavy, settings);
+  const light = summariseBand(parts.light, settings);
+  const heavy = summariseBand(parts.heavy, settings);
   return {
     analysis: {
       ...common,

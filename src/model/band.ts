@@ -4,8 +4,8 @@
 import type { Effect } from '../evidence/effects.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
-import { describeCoefficients } from './coefficients.ts';
-import { countPeople, countStudies } from './counts.ts';
+import { listCoefficients } from './coefficients.ts';
+import { countDistinctStudies, countPeople } from './counts.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
 import type { Fit } from './mixed.ts';
@@ -18,20 +18,20 @@ import { splitReserve } from './withinBetween.ts';
 const CURVE_POINTS = 81;
 
 /** A band with the fit behind it. */
-export interface DescribedBand {
+export interface SummarisedBand {
   readonly band: Band;
   readonly source: BandFit;
 }
 
 /** @param effects of the band's rows; there may be none, and the band then has a reason and no numbers */
-export function describeBand(effects: readonly Effect[], settings: Settings): DescribedBand {
+export function summariseBand(effects: readonly Effect[], settings: Settings): SummarisedBand {
   const source = fitEffects(effects, settings);
   const { fit, failure } = source.outcome;
   const comparison = {
     curves: compareCurves(source, settings),
     withinBetween: splitReserve(effects, settings),
   };
-  const common = { ...countRows(source, settings), target: targetOf(source, settings), ...comparison };
+  const common = { ...countRows(source), target: targetOf(source, settings), ...comparison };
   if (!fit) {
     return {
       source,
@@ -52,7 +52,7 @@ export function describeBand(effects: readonly Effect[], settings: Settings): De
       },
     };
   }
-  const coefficients = describeCoefficients(source.terms, fit, settings.confidence);
+  const coefficients = listCoefficients(source.terms, fit, settings.confidence);
   return {
     source,
     band: {
@@ -67,18 +67,18 @@ export function describeBand(effects: readonly Effect[], settings: Settings): De
       aicc: fit.aicc,
       atFailure: inferContrast(fit.inference, source.at(0), settings.confidence),
       curvePoints: drawCurve(fit, source.at, rangeOf(source.reserves)?.high ?? 0, settings.confidence),
-      fitted: describeRows(effects, fit),
+      fitted: listFittedRows(effects, fit),
       unreliable: isUnreliable(coefficients),
     },
   };
 }
 
-function countRows({ effects, reserves }: BandFit, settings: Settings) {
+function countRows({ effects, reserves, basis }: BandFit) {
   return {
-    studies: countStudies(effects),
+    studies: countDistinctStudies(effects),
     rows: effects.length,
     participants: countPeople(effects.map(({ arm }) => arm)),
-    curve: settings.curve,
+    curve: basis.curve,
     studiedReserve: rangeOf(reserves),
     studiedLoad: rangeOf(effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]))),
   };
@@ -107,7 +107,7 @@ function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence:
  * Rows as drawn. A study's weight is 1'Σ⁻¹1 of its block, what it counts for in a pooled mean; its
  * rows share it in proportion to their own precision.
  */
-function describeRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
+function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
   const { data, whitening } = fit;
   const weights = new Float64Array(data.n);
   let total = 0;

@@ -5,12 +5,11 @@
  * Each indicator is centred on its study's mean, so that only differences between arms of one study
  * count.
  */
-import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
-import { BEYOND_FAILURE } from '../evidence/vocabulary.ts';
+import { BEYOND_FAILURE, wentBeyondFailure } from '../evidence/vocabulary.ts';
 import { toObservations } from './bandFit.ts';
-import { countStudies } from './counts.ts';
+import { countDistinctStudies } from './counts.ts';
 import { fitModel } from './mixed.ts';
 import type { Estimate, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
@@ -51,7 +50,7 @@ function compareKind(all: readonly Effect[], kind: Kind, settings: Settings): Be
   const effects = all.filter(
     (effect) => beyond.has(effect.arm.study) && at.has(effect.arm.study) && (isKind(effect) || isAtFailure(effect)),
   );
-  const counts = { kind, studies: countStudies(effects), rows: effects.length };
+  const counts = { kind, studies: countDistinctStudies(effects), rows: effects.length };
   const indicator = effects.map((effect) => (isKind(effect) ? 1 : 0));
   const means = studyMeans(effects, indicator);
   const columns = [indicator.map(() => 1), indicator.map((value, i) => value - means[i])];

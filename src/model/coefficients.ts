@@ -8,7 +8,7 @@ import { inferContrast } from './robust.ts';
  * @param terms names of the design's columns, in their order
  * @param confidence level of the intervals, 0 to 1 open
  */
-export function describeCoefficients(terms: readonly string[], fit: Fit, confidence: number): readonly Coefficient[] {
+export function listCoefficients(terms: readonly string[], fit: Fit, confidence: number): readonly Coefficient[] {
   return terms.map((term, j) => ({
     term,
     ...inferContrast(fit.inference, unitVector(terms.length, j), confidence),

@@ -78,7 +78,7 @@ export function compareTables(
         after: second,
         ...compareAnswers(first, second),
         ...moves,
-        limits: describeLimits(moves, mostRefits),
+        limits: stateLimits(moves, mostRefits),
       };
     }),
   };
@@ -92,7 +92,7 @@ function listChanged({ added, removed, changed }: RowChanges): readonly ChangedS
   ];
 }
 
-function describeLimits({ moves, notRefitted }: StudyMoves, mostRefits: number): string | null {
+function stateLimits({ moves, notRefitted }: StudyMoves, mostRefits: number): string | null {
   if (notRefitted.length === 0) return null;
   return `${moves.length + notRefitted.length} changed studies reach this band; the ${mostRefits} with most rows were refitted, so that one of the other ${notRefitted.length} may have moved more`;
 }

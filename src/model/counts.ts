@@ -12,6 +12,6 @@ export function countPeople(arms: readonly Pick<Arm, 'study' | 'cohort' | 'arm' 
 }
 
 /** Studies that the effects come from. */
-export function countStudies(effects: readonly { readonly arm: Pick<Arm, 'study'> }[]): number {
+export function countDistinctStudies(effects: readonly { readonly arm: Pick<Arm, 'study'> }[]): number {
   return new Set(effects.map(({ arm }) => arm.study)).size;
 }

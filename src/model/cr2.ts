@@ -17,7 +17,8 @@ import { bilinear, blockDiagonal, identity, unitVector } from '../numerics/small
 import type { Observations } from './observations.ts';
 import { type ContrastInference, toScores } from './robust.ts';
 import { sumQuarticForms } from './satterthwaite.ts';
-import { type StudyPart, studyParts } from './studyPart.ts';
+import type { StudyPart } from './studyPart.ts';
+import { studyParts } from './studyParts.ts';
 import type { Whitening } from './whitening.ts';
 
 /** The inference on a fit's coefficients, with what it was made of. */

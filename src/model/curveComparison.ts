@@ -1,5 +1,5 @@
 /**
- * The four curve shapes side by side: how well each describes the rows (AICc of the ML fit, lower is
+ * The curve shapes side by side: how well each describes the rows (AICc of the ML fit, lower is
  * better) and what target it gives.
  */
 import { type BandFit, fitEffects, targetOf } from './bandFit.ts';

@@ -1,11 +1,10 @@
 /**
- * Where no study has been: the largest empty rectangles on a grid of loads and reserves, in words.
+ * Where no study has been: the largest empty rectangles on a grid of loads and reserves.
  *
  * The grid has lines at every 5 % of 1RM from 20 to 100, at the split, and at every whole repetition
  * from 0 to 10; a cell holds its lower lines and not its upper ones, but for those at 100 % and 10. A
  * rectangle of empty cells that cannot be widened is a region. Regions are taken by how much of the
- * grid each adds that no earlier one covers. The words claim what the rectangle covers, and more only
- * where no point lies beyond the grid either.
+ * grid each adds that no earlier one covers. A region reaches beyond the grid where no point lies there either.
  */
 
 export interface LoadAndReserve {
@@ -22,8 +21,10 @@ export interface EmptyRegion {
   readonly reserve: readonly [low: number, high: number];
   /** Share of the grid's area, 0 to 1. */
   readonly share: number;
-  /** A statement without its full stop: “No arm with light loads has 7 or more in reserve”. */
-  readonly words: string;
+  /** True where no point is lighter either, below the grid. */
+  readonly anyLighter: boolean;
+  /** True where no point has more in reserve either, beyond the grid. */
+  readonly anyMore: boolean;
 }
 
 /** Loads that the regions lie within, per cent of 1RM. */
@@ -69,8 +70,12 @@ export function findEmptyRegions(points: readonly LoadAndReserve[], split: numbe
     for (let l = l0; l < l1; l++) covered[l].fill(true, r0, r1);
     const load = [grid.loads[l0], grid.loads[l1]] as const;
     const reserve = [grid.reserves[r0], grid.reserves[r1]] as const;
-    const region = { load, reserve, share: areaOf(grid, best.rectangle, null) };
-    regions.push({ ...region, words: nameRegion(region, points, split) });
+    regions.push({
+      load,
+      reserve,
+      share: areaOf(grid, best.rectangle, null),
+      ...reachBeyond({ load, reserve }, points),
+    });
   }
   return regions;
 }
@@ -144,45 +149,19 @@ function areaOf(
   return area / ((MAPPED_LOAD.to - MAPPED_LOAD.from) * (MAPPED_RESERVE.to - MAPPED_RESERVE.from));
 }
 
-function nameRegion(
-  { load, reserve }: Pick<EmptyRegion, 'load' | 'reserve'>,
-  points: readonly LoadAndReserve[],
-  split: number | null,
-): string {
-  const [lightest, heaviest] = load;
-  const [least, most] = reserve;
+/** Whether the claim may go on beyond the grid: no point lies there. */
+function reachBeyond({ load, reserve }: Pick<EmptyRegion, 'load' | 'reserve'>, points: readonly LoadAndReserve[]) {
   const isWithin = (value: number, [low, high]: readonly [number, number], last: number) =>
     value >= low && (value < high || (high === last && value === last));
   const beyondReserve = points.some(
     (point) => isWithin(point.load, load, MAPPED_LOAD.to) && point.reserve > MAPPED_RESERVE.to,
   );
+  const anyMore = reserve[1] === MAPPED_RESERVE.to && !beyondReserve;
   // A claim without an end in reserve must hold below the grid's loads too.
-  const open = most === MAPPED_RESERVE.to && !beyondReserve;
   const belowLoad = points.some(
     (point) =>
       point.load < MAPPED_LOAD.from &&
-      (open ? point.reserve >= least : isWithin(point.reserve, reserve, MAPPED_RESERVE.to)),
+      (anyMore ? point.reserve >= reserve[0] : isWithin(point.reserve, reserve, MAPPED_RESERVE.to)),
   );
-  const fromBelow = lightest === MAPPED_LOAD.from && !belowLoad;
-  const loads = nameLoads(lightest, heaviest, fromBelow, split);
-  const reserves = nameReserves(least, most, open);
-  if (loads === '' && reserves === '') return 'No arm reports both a load and a reserve';
-  if (loads === '') return `No arm has ${reserves}`;
-  return reserves === '' ? `No arm has ${loads}` : `No arm with ${loads} has ${reserves}`;
-}
-
-/** Empty for any load. */
-function nameLoads(low: number, high: number, fromBelow: boolean, split: number | null): string {
-  const toTop = high === MAPPED_LOAD.to;
-  if (fromBelow && toTop) return '';
-  if (fromBelow) return high === split ? 'light loads' : `loads below ${high}\u00a0%`;
-  if (toTop) return low === split ? 'heavy loads' : `loads of ${low}\u00a0% or more`;
-  return `loads from ${low} to below ${high}\u00a0%`;
-}
-
-/** Empty for any reserve. */
-function nameReserves(low: number, high: number, open: boolean): string {
-  if (open) return low === 0 ? '' : `${low} or more in reserve`;
-  if (high === MAPPED_RESERVE.to) return `from ${low} to ${high} in reserve`;
-  return low === 0 ? `less than ${high} in reserve` : `from ${low} to less than ${high} in reserve`;
+  return { anyLighter: load[0] === MAPPED_LOAD.from && !belowLoad, anyMore };
 }

@@ -5,9 +5,9 @@
  * An arm of one exercise stands at its load and reserve, whether or not its rows are in the fit. Arms
  * that went beyond failure or do not report both numbers stand nowhere and are counted apart.
  */
-import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { groupRows } from '../evidence/groupRows.ts';
 import type { Arm } from '../evidence/schema.ts';
+import { wentBeyondFailure } from '../evidence/vocabulary.ts';
 import { countPeople } from './counts.ts';
 import { cellOf, type EmptyRegion, findEmptyRegions, loadLines, reserveLines } from './emptyRegions.ts';
 import { bandOfLoad } from './loads.ts';

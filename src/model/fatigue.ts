@@ -18,7 +18,7 @@ import type { Arm } from '../evidence/schema.ts';
 import { TRAINING_STATUSES } from '../evidence/vocabulary.ts';
 import { chiSquareOneQuantile } from '../numerics/distributions.ts';
 import { findRoot } from '../numerics/roots.ts';
-import { countStudies } from './counts.ts';
+import { countDistinctStudies } from './counts.ts';
 import { FatigueLikelihood, LEAST_HOURS, MOST_HOURS } from './fatigueLikelihood.ts';
 import type { Fit } from './mixed.ts';
 import { type PlainInference, packInference } from './response.ts';
@@ -94,7 +94,7 @@ function fitStatus(
   margin: number,
   settings: Settings,
 ): FatigueByStatus {
-  const counts = { status, rows: effects.length, studies: countStudies(effects) };
+  const counts = { status, rows: effects.length, studies: countDistinctStudies(effects) };
   const likelihood = new FatigueLikelihood(effects, settings.rho);
   const failed = (failure: FitFailure): FatigueByStatus => ({
     ...counts,

@@ -15,7 +15,7 @@ import { dot } from '../numerics/dot.ts';
 import { maximiseOnInterval } from '../numerics/roots.ts';
 import { rangeOf, refuseConstantReserve, toObservations } from './bandFit.ts';
 import { logLikelihoodsOf } from './likelihood.ts';
-import { type FitOutcome, fitArranged } from './mixed.ts';
+import { type FitOutcome, fitDesign } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
 import { estimateVarianceComponents } from './varianceComponents.ts';
@@ -74,15 +74,7 @@ export class FatigueLikelihood {
 
   /** The mixed model with T held at `hours`. */
   fitAt(hours: number): FitOutcome {
-    const columns = this.#columns(hours);
-    const inTable = columns.map((column) => {
-      const out = new Float64Array(column.length);
-      this.#data.source.forEach((index, row) => {
-        out[index] = column[row];
-      });
-      return out;
-    });
-    return fitArranged(this.#data, inTable, { rho: this.#rho, weighting: 'mixed' });
+    return fitDesign(this.#data, this.#columns(hours), { rho: this.#rho, weighting: 'mixed' });
   }
 
   /** Highest l_ML over T, everything else at its maximum too: ln T and l. */

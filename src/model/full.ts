@@ -2,9 +2,11 @@
  * The whole analysis: the answer, what stands beside it and whether it survives. Some seconds of work,
  * for the build and the command line; a slider asks for `analyse` alone and for parts of this later.
  */
+
 import type { Arm } from '../evidence/schema.ts';
 import { analyseWithFits } from './analyse.ts';
 import { type BandFit, fitEffects, meanSlopeContrast, rangeOf } from './bandFit.ts';
+import { mapBands } from './bands.ts';
 import { type BeyondFailureContrast, compareBeyondFailure } from './beyondFailure.ts';
 import { type BootstrapTest, bootstrapContrast } from './checks/bootstrap.ts';
 import { accumulateByYear, type CumulativeYear } from './checks/cumulative.ts';
@@ -19,8 +21,8 @@ import {
 } from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
 import { groupByBand } from './loads.ts';
-import { describeResponse, type GrowthResponse } from './response.ts';
-import type { Analysis, Band, BandName, FittedRow } from './result.ts';
+import { type GrowthFits, type GrowthResponse, packResponse } from './response.ts';
+import type { Analysis, Band, BandName, Bands, FittedRow } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 import { analyseStrength, type Strength } from './strength.ts';
@@ -42,9 +44,7 @@ export type BandsChecks = Readonly<Partial<Record<BandName, BandChecks | null>>>
 /** What advice is read from: targets, the curves as they can be asked anything, and what stands beside them. */
 export interface PracticeAnalysis {
   readonly settings: Settings;
-  readonly bands:
-    | { readonly light: BandForPractice; readonly heavy: BandForPractice }
-    | { readonly all: BandForPractice };
+  readonly bands: Bands<BandForPractice>;
   readonly response: GrowthResponse;
   readonly strength: Omit<Strength, 'excluded'>;
   readonly fatigue: Omit<Fatigue, 'excluded'>;
@@ -82,7 +82,7 @@ export function analyseForPractice(
   beside: Beside = analyseBeside(arms, settings),
 ): PracticeAnalysis {
   const { analysis, fits } = analyseWithFits(arms, settings);
-  return keepForPractice({ ...analysis, response: describeResponse(fits), ...beside });
+  return keepForPractice({ ...analysis, response: packResponse(fits), ...beside });
 }
 
 /** Cuts an analysis to what advice is read from, to be sent to a browser. */
@@ -100,7 +100,7 @@ export function keepForPractice({
   });
   return {
     settings,
-    bands: 'all' in bands ? { all: keep(bands.all) } : { light: keep(bands.light), heavy: keep(bands.heavy) },
+    bands: mapBands(bands, keep),
     response,
     strength,
     fatigue,
@@ -109,26 +109,38 @@ export function keepForPractice({
 
 /** The analysis with everything beside it and the checks of every band. */
 export function analyseInFull(arms: readonly Arm[], settings: Settings): FullAnalysis {
-  return { ...analyseUnchecked(arms, settings), checks: checkBands(arms, settings) };
+  const { unchecked, check } = analyseThenCheck(arms, settings);
+  return { ...unchecked, checks: check() };
 }
 
-/** The whole analysis but for the checks, which are most of the work. */
-export function analyseUnchecked(arms: readonly Arm[], settings: Settings): Omit<FullAnalysis, 'checks'> {
+/** The whole analysis but for the checks, which are most of the work, and these of the same fits when they are asked for. */
+export function analyseThenCheck(
+  arms: readonly Arm[],
+  settings: Settings,
+): { readonly unchecked: Omit<FullAnalysis, 'checks'>; readonly check: () => BandsChecks } {
   const { analysis, fits } = analyseWithFits(arms, settings);
   return {
-    ...analysis,
-    response: describeResponse(fits),
-    ...analyseBeside(arms, settings),
-    beyondFailure: compareBeyondFailure(arms, settings),
+    unchecked: {
+      ...analysis,
+      response: packResponse(fits),
+      ...analyseBeside(arms, settings),
+      beyondFailure: compareBeyondFailure(arms, settings),
+    },
+    check: () => checkFits(fits.bands, settings),
   };
 }
 
-/** The checks of every band that the settings make. */
+/** The checks alone of every band that the settings make. */
 export function checkBands(arms: readonly Arm[], settings: Settings): BandsChecks {
-  const { effects } = selectRows(arms, settings);
-  return Object.fromEntries(
-    groupByBand(effects, settings.split).map(([name, rows]) => [name, checkBand(fitEffects(rows, settings), settings)]),
+  const bands = groupByBand(selectRows(arms, settings).effects, settings.split);
+  return checkFits(
+    bands.map(([name, effects]) => [name, fitEffects(effects, settings)]),
+    settings,
   );
+}
+
+function checkFits(bands: GrowthFits['bands'], settings: Settings): BandsChecks {
+  return Object.fromEntries(bands.map(([name, band]) => [name, checkBand(band, settings)]));
 }
 
 function checkBand(band: BandFit, settings: Settings): BandChecks | null {

@@ -9,7 +9,7 @@
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
 import { centreCovariates, rangeOf, refuseDesign, toObservations } from './bandFit.ts';
-import { describeCoefficients } from './coefficients.ts';
+import { listCoefficients } from './coefficients.ts';
 import type { RobustInference } from './cr2.ts';
 import { type CurveBasis, makeCurve } from './curve.ts';
 import { fitModel } from './mixed.ts';
@@ -77,7 +77,7 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
     meanLoad,
     studiedLoad,
     studiedReserve,
-    coefficients: describeCoefficients(terms, outcome.fit, settings.confidence),
+    coefficients: listCoefficients(terms, outcome.fit, settings.confidence),
     tau2: components?.tau2 ?? null,
     omega2: components?.omega2 ?? null,
     aicc: outcome.fit.aicc,

@@ -13,6 +13,7 @@
  * is never taken from here.
  */
 import type { LeastSquares } from '../numerics/leastSquares.ts';
+import { packRows } from '../numerics/smallMatrices.ts';
 import { type LogLikelihoods, logLikelihoods, logLikelihoodsOf } from './likelihood.ts';
 import type { Observations } from './observations.ts';
 
@@ -146,14 +147,4 @@ function withStudies(
     logAbsDetR: logRoot + plain.logAbsDetR,
     fullRank: true,
   });
-}
-
-/** Columns side by side: row i of the table stands at i · m. */
-function packRows(columns: readonly Float64Array[], n: number): Float64Array {
-  const m = columns.length;
-  const out = new Float64Array(n * m);
-  columns.forEach((column, c) => {
-    for (let i = 0; i < n; i++) out[i * m + c] = column[i];
-  });
-  return out;
 }

@@ -85,10 +85,18 @@ export function fitArranged(
   columns: readonly ArrayLike<number>[],
   options: FitOptions,
 ): FitOutcome {
+  return fitDesign(
+    data,
+    columns.map((column) => arrangeColumn(data, column)),
+    options,
+  );
+}
+
+/** The same for columns that stand in the order of `data` already. */
+export function fitDesign(data: Observations, columns: readonly Float64Array[], options: FitOptions): FitOutcome {
   const failure = refuse(data, columns.length);
   if (failure) return { fit: null, failure };
-  const design = columns.map((column) => arrangeColumn(data, column));
-  const plain = leastSquares(design, data.y);
+  const plain = leastSquares(columns, data.y);
   if (!plain.fullRank) {
     return {
       fit: null,
@@ -99,8 +107,8 @@ export function fitArranged(
     };
   }
   return options.weighting === 'mixed'
-    ? fitMixed(data, design, plain, options)
-    : fitSimple(data, design, options.weighting);
+    ? fitMixed(data, columns, plain, options)
+    : fitSimple(data, columns, options.weighting);
 }
 
 function refuse(data: Observations, p: number): FitFailure | null {

@@ -67,13 +67,13 @@ export interface GrowthFits {
 }
 
 /** What can be asked after the fit; fits that could not be made are left out. */
-export function describeResponse({ bands, joint, effects }: GrowthFits): GrowthResponse {
+export function packResponse({ bands, joint, effects }: GrowthFits): GrowthResponse {
   const made = bands.flatMap(([source, band]) => {
     const studiedReserve = rangeOf(band.reserves);
     const { fit } = band.outcome;
     if (!fit || !studiedReserve) return [];
     const loads = band.effects.flatMap(({ arm }) => arm.load_pct_1rm ?? []);
-    const shape = describeShape(band.basis, band.terms.length - band.basis.terms.length);
+    const shape = packShape(band.basis, band.terms.length - band.basis.terms.length);
     return [{ source, ...shape, meanLoad: null, studiedReserve, studiedLoad: rangeOf(loads), robust: fit.inference }];
   });
   const { studiedReserve, studiedLoad, meanLoad } = joint?.joint ?? {};
@@ -83,7 +83,7 @@ export function describeResponse({ bands, joint, effects }: GrowthFits): GrowthR
           ...made,
           {
             source: 'joint' as const,
-            ...describeShape(joint.basis, joint.inference.p - 2 * joint.basis.terms.length),
+            ...packShape(joint.basis, joint.inference.p - 2 * joint.basis.terms.length),
             meanLoad,
             studiedReserve,
             studiedLoad,
@@ -104,7 +104,7 @@ export function describeResponse({ bands, joint, effects }: GrowthFits): GrowthR
   };
 }
 
-function describeShape({ curve, knots }: CurveBasis, covariates: number) {
+function packShape({ curve, knots }: CurveBasis, covariates: number) {
   return { curve, knots, covariates };
 }
 

@@ -120,7 +120,7 @@ export interface CurveComparison {
   /** Maximised log-likelihood (ML). */
   readonly logLikelihood: number | null;
   readonly aicc: number | null;
-  /** AICc minus the smallest of the four. */
+  /** AICc minus the smallest of all shapes. */
   readonly aboveBest: number | null;
   readonly failure: FitFailure | null;
   readonly target: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reachedEdge' | 'reason'>;
@@ -164,7 +164,7 @@ export interface Band {
   /** Fitted curve from 0 to the largest reserve studied. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
-  /** All four shapes, compared. */
+  /** All shapes, compared. */
   readonly curves: readonly CurveComparison[];
   readonly withinBetween: WithinBetween;
   /** Smallest df behind any coefficient is below 4: intervals are shown as unreliable. */
@@ -220,13 +220,16 @@ export interface Joint {
   readonly failure: FitFailure | null;
 }
 
+/** Light and heavy loads, or all in one: of the same names, whatever is known of each. */
+export type Bands<One> = { readonly light: One; readonly heavy: One } | { readonly all: One };
+
 export interface Analysis {
   readonly settings: Settings;
   readonly rows: {
     readonly included: number;
     readonly excluded: readonly ExcludedRow[];
   };
-  readonly bands: { readonly light: Band; readonly heavy: Band } | { readonly all: Band };
+  readonly bands: Bands<Band>;
   /** null where all loads are one band. */
   readonly difference: BandDifference | null;
   readonly joint: Joint;

@@ -2,9 +2,10 @@
  * Which rows an analysis reads. Every row it does not read is listed with the reason, the first
  * that applies; included and excluded together are the whole table.
  */
-import { wentBeyondFailure } from '../evidence/beyondFailure.ts';
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
+import { wentBeyondFailure } from '../evidence/vocabulary.ts';
+import { FILTER_KEYS, FILTERS, wordOf } from './filters.ts';
 import type { ExcludedRow } from './result.ts';
 import type { Adjustment, Settings } from './settings.ts';
 
@@ -61,20 +62,11 @@ function reasonToLeaveOut(arm: Arm, settings: Settings): string | null {
 
 /** Why the reader's filters leave a row out; null where they keep it. */
 export function reasonOfFilter(arm: Arm, include: Settings['include']): string | null {
-  const lists: readonly (readonly [string, readonly string[], string | null])[] = [
-    ['training status', include.trainingStatus, arm.training_status],
-    ['sex', include.sex, arm.sex],
-    ['joints', include.joints, arm.joints],
-    ['muscle', include.muscle, arm.muscle],
-    ['measure', include.measure, arm.measure],
-    ['concerns', include.concerns, arm.concerns],
-    ['design', include.design, arm.design],
-    ['failure definition', include.failureDefinition, arm.failure_definition],
-    ['reserve basis', include.reserveBasis, arm.reserve_basis],
-  ];
-  for (const [name, wanted, value] of lists) {
-    if (wanted.length > 0 && (value === null || !wanted.includes(value))) {
-      return `filtered out: ${name} is ${value ?? 'not reported'}`;
+  for (const key of FILTER_KEYS) {
+    const wanted: readonly string[] = include[key];
+    const word = wordOf(arm, key);
+    if (wanted.length > 0 && (word === null || !wanted.includes(word))) {
+      return `filtered out by ${FILTERS[key].name}: ${word ?? 'not reported'}`;
     }
   }
   if (include.yearFrom !== null && arm.year < include.yearFrom) return `filtered out: published ${arm.year}`;

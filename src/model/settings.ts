@@ -6,21 +6,12 @@
  * unit and what it does in words a reader can be shown.
  */
 import * as z from 'zod/mini';
-import {
-  CONCERNS,
-  DESIGNS,
-  EFFECT_METRICS,
-  FAILURE_DEFINITIONS,
-  JOINTS,
-  OUTCOMES,
-  RESERVE_BASES,
-  SEXES,
-  TRAINING_STATUSES,
-} from '../evidence/vocabulary.ts';
+import { EFFECT_METRICS, OUTCOMES } from '../evidence/vocabulary.ts';
 import '../evidence/zodConfig.ts';
+import { FILTERS, type FilterKey, mapFilters } from './filters.ts';
 
 export const METRICS = EFFECT_METRICS;
-export const CURVES = ['line', 'log', 'quadratic', 'spline'] as const;
+export const CURVES = ['line', 'log', 'quadratic', 'spline', 'flexible'] as const;
 export const WEIGHTINGS = ['mixed', 'precision', 'equal'] as const;
 export const ADJUSTMENTS = ['load', 'weekly-sets', 'weeks', 'training-status'] as const;
 
@@ -42,28 +33,24 @@ const group = <Schema extends z.ZodMiniType>(schema: Schema, words: string) =>
   z.prefault(schema, {} as never).check(z.describe(words));
 
 const assumedCorrelationByOutcome = z.strictObject({
-  growth: field(correlation, 0.87, 'Muscle size: about 0.87 in a re-analysis of a published data set (second-hand).'),
-  strength: field(correlation, 0.87, 'Maximal strength: about 0.87 in the same re-analysis (second-hand).'),
-  fatigue: field(correlation, 0.8, 'Performance hours apart: an assumption without a source.'),
+  // Muscle size and maximal strength: a re-analysis of a published data set, read second-hand.
+  growth: z._default(correlation, 0.87),
+  strength: z._default(correlation, 0.87),
+  // Performance hours apart: an assumption without a source.
+  fatigue: z._default(correlation, 0.8),
 });
 
-/** An empty list keeps every row; a list keeps rows whose value is in it. */
-const keepOnly = <Value extends z.ZodMiniType>(values: Value, what: string) =>
-  z._default(z.array(values), []).check(z.describe(`Keep only rows whose ${what} is listed; an empty list keeps all.`));
+/** An empty list keeps every row; a list keeps rows whose word is in it. */
+type WordLists = { [Key in FilterKey]: z.ZodMiniDefault<z.ZodMiniArray<(typeof FILTERS)[Key]['words']>> };
+const wordLists = mapFilters((key) => z._default(z.array<z.ZodMiniType>(FILTERS[key].words), [])) as WordLists;
 
 const includeSchema = z.strictObject({
-  trainingStatus: keepOnly(z.enum(TRAINING_STATUSES), 'training status'),
-  sex: keepOnly(z.enum(SEXES), 'sex'),
-  joints: keepOnly(z.enum(JOINTS), 'kind of exercise (single- or multi-joint)'),
-  muscle: keepOnly(z.string(), 'muscle'),
-  measure: keepOnly(z.string(), 'measure'),
-  concerns: keepOnly(z.enum(CONCERNS), 'level of concern about bias'),
-  design: keepOnly(z.enum(DESIGNS), 'design'),
-  failureDefinition: keepOnly(z.enum(FAILURE_DEFINITIONS), 'failure definition'),
-  reserveBasis: keepOnly(z.enum(RESERVE_BASES), 'way of knowing reserve'),
-  yearFrom: field(z.nullable(z.int()), null, 'First year of publication kept; null for no limit.'),
-  yearTo: field(z.nullable(z.int()), null, 'Last year of publication kept; null for no limit.'),
-  withoutStudies: field(z.array(z.string()), [], 'Studies left out by name.'),
+  ...wordLists,
+  /** First and last year of publication kept; null for no limit. */
+  yearFrom: z._default(z.nullable(z.int()), null),
+  yearTo: z._default(z.nullable(z.int()), null),
+  /** Studies left out by name. */
+  withoutStudies: z._default(z.array(z.string()), []),
 });
 
 export const settingsSchema = z.strictObject({
@@ -71,19 +58,16 @@ export const settingsSchema = z.strictObject({
   metric: field(
     z.enum(METRICS),
     'log-ratio',
-    'Effect of a row: log ratio of means (shown as per cent change) or change in baseline SDs.',
+    'Effect of a row: log ratio of the means, shown as per cent change, or change in baseline SDs.',
   ),
+  /** Per cent of 1RM; null fits all loads together. */
   split: field(
     z.nullable(z.number().check(z.gt(0), z.lt(100))),
     60,
-    'Per cent of 1RM at and above which a load is heavy; null fits all loads together.',
+    'Loads below it, in per cent of 1RM, are light; from there on they are heavy.',
   ),
   curve: field(z.enum(CURVES), 'line', 'Shape of growth against reserve.'),
-  weighting: field(
-    z.enum(WEIGHTINGS),
-    'mixed',
-    'How much a row counts: mixed model, by its own precision only, or all equal.',
-  ),
+  weighting: field(z.enum(WEIGHTINGS), 'mixed', 'How much a row counts.'),
   rho: field(
     z.number().check(z.gte(0), z.lte(0.95)),
     0.5,
@@ -97,19 +81,21 @@ export const settingsSchema = z.strictObject({
       ),
       assumedCorrelationByOutcome,
     ),
-    'Correlation of baseline with follow-up where a row gives none, by outcome.',
+    'Correlation of before with after, where a row gives none: about 0.87 for size and strength in a re-analysis of a published data set (second-hand), 0.8 for performance hours apart (an assumption without a source).',
   ),
   adjust: field(z.array(z.enum(ADJUSTMENTS)), [], 'Covariates held at their mean while reserve varies.'),
   keptShare: field(
     z.number().check(z.gt(0), z.lt(1)),
     0.9,
-    'Share of the growth at reserve 0 that the target must keep (0 to 1, open).',
+    'Share of the growth at reserve 0 that the target must keep.',
   ),
   confidence: field(z.number().check(z.gte(0.5), z.lte(0.999)), 0.95, 'Confidence level of all intervals.'),
   smallestWorthwhile: group(
     z.strictObject({
-      'log-ratio': field(z.number().check(z.gt(0), z.lt(100)), 2, 'Per cent.'),
-      standardised: field(z.number().check(z.gt(0), z.lt(10)), 0.2, 'Baseline SDs.'),
+      /** Per cent. */
+      'log-ratio': z._default(z.number().check(z.gt(0), z.lt(100)), 2),
+      /** Baseline SDs. */
+      standardised: z._default(z.number().check(z.gt(0), z.lt(10)), 0.2),
     }),
     `Smallest difference in strength over ${JUDGED_REPETITIONS} repetitions of reserve that is worth having (common practice, no source).`,
   ),
@@ -135,6 +121,13 @@ export type Metric = Settings['metric'];
 export type Curve = Settings['curve'];
 export type Weighting = Settings['weighting'];
 export type Adjustment = (typeof ADJUSTMENTS)[number];
+
+/** What a setting does, a sentence for a reader. */
+export function wordsOfSetting(key: keyof Settings): string {
+  const words = z.globalRegistry.get(settingsSchema.shape[key])?.description;
+  if (words === undefined) throw new Error(`invalid setting; it has no words: ${key}`);
+  return words;
+}
 
 /** What the shipped site shows. */
 export const defaultSettings: Settings = settingsSchema.parse({});

@@ -9,7 +9,7 @@ import { mean } from 'simple-statistics';
 import type { Arm } from '../evidence/schema.ts';
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
 import { refuseConstantReserve, toObservations } from './bandFit.ts';
-import { countStudies } from './counts.ts';
+import { countDistinctStudies } from './counts.ts';
 import { fitModel } from './mixed.ts';
 import type { Estimate, ExcludedRow, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
@@ -56,7 +56,7 @@ export function analyseStrength(arms: readonly Arm[], settings: Settings): Stren
   const meanLoad = loads.length > 0 ? mean(loads) : Number.NaN;
   const common = {
     rows: effects.length,
-    studies: countStudies(effects),
+    studies: countDistinctStudies(effects),
     excluded: [...excluded, ...withoutLoad],
   };
   const failed = (failure: FitFailure): Strength => ({

@@ -11,7 +11,7 @@
  */
 import type { Effect } from '../evidence/effects.ts';
 import { type BandFit, fitEffects, rangeOf, slopeOf, targetOf } from './bandFit.ts';
-import { countStudies } from './counts.ts';
+import { countDistinctStudies } from './counts.ts';
 import type { Estimate, Target } from './result.ts';
 import { COVARIATES } from './selection.ts';
 import type { Settings } from './settings.ts';
@@ -68,7 +68,7 @@ export interface ChangedStudy extends Pick<StudyMove, 'study' | 'change'> {}
 /** @param step distance of the reserves that are scanned for the target, repetitions */
 export function answerOf(band: BandFit, settings: Settings, step: number = SCAN_STEPS.fine): BandAnswer {
   return {
-    studies: countStudies(band.effects),
+    studies: countDistinctStudies(band.effects),
     rows: band.effects.length,
     studiedReserve: rangeOf(band.reserves),
     slope: slopeOf(band, settings.confidence),

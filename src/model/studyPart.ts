@@ -4,7 +4,7 @@
  * with C the root of the study's block of Φ, m×m, and Q its rows of the whitened design's, m×p.
  *
  * A sweep does this a million times over blocks of a few rows, so the blocks are worked out in room that
- * is set aside once for the largest study.
+ * is set aside once for the largest study. A study of many rows is worked out without them (largeStudyPart.ts).
  */
 import type { LeastSquares } from '../numerics/leastSquares.ts';
 import { gram, multiply } from '../numerics/smallMatrices.ts';
@@ -26,28 +26,8 @@ export interface StudyPart {
   readonly overlap: Float64Array;
 }
 
-/** Parts of all studies, and the directions that their B lost as fitted perfectly. */
-export function studyParts(
-  data: Observations,
-  whitening: Whitening,
-  fit: LeastSquares,
-): { readonly parts: readonly StudyPart[]; readonly dropped: number } {
-  let largest = 0;
-  for (let k = 0; k < data.studies.length; k++) {
-    largest = Math.max(largest, data.studyStart[k + 1] - data.studyStart[k]);
-  }
-  const room = makeRoom(largest, fit.q.length);
-  let dropped = 0;
-  const parts = data.studies.map((study, k) => {
-    const { part, lost } = studyPart(data, whitening, fit, k, study, room);
-    dropped += lost;
-    return part;
-  });
-  return { parts, dropped };
-}
-
 /** Blocks of the study at hand, row-major; what stands beyond its own size is left from another. */
-interface Room {
+export interface Room {
   /** C, F and B, m×m. */
   readonly root: Float64Array;
   readonly f: Float64Array;
@@ -59,13 +39,15 @@ interface Room {
   readonly fu: Float64Array;
 }
 
-function makeRoom(m: number, p: number): Room {
+/** @param m rows of the largest study that it is for @param p coefficients */
+export function makeRoom(m: number, p: number): Room {
   const square = () => new Float64Array(m * m);
   const tall = () => new Float64Array(m * p);
   return { root: square(), f: square(), b: square(), q: tall(), fq: tall(), u: tall(), fu: tall() };
 }
 
-function studyPart(
+/** The part of study k, and how many directions of its B are dropped. */
+export function smallStudyPart(
   data: Observations,
   whitening: Whitening,
   fit: LeastSquares,

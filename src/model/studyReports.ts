@@ -5,12 +5,14 @@
  * The interval of a row's effect is from its sampling variance alone: y ± z √v. A row whose ready-made
  * effect is in another metric than the analysis is shown in its own.
  */
+
 import { intervalOf } from '../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../evidence/effects.ts';
 import { groupRows } from '../evidence/groupRows.ts';
 import type { Arm } from '../evidence/schema.ts';
 import type { OUTCOMES } from '../evidence/vocabulary.ts';
 import { rangeOf } from './bandFit.ts';
+import { listBands } from './bands.ts';
 import type { StudyInfluence } from './checks/influence.ts';
 import { countPeople } from './counts.ts';
 import type { FullAnalysis } from './full.ts';
@@ -74,7 +76,7 @@ type Reported = Pick<FullAnalysis, 'settings' | 'bands' | 'rows' | 'checks'>;
 
 /** Reports of all studies, by year and then name; one pass over the rows. */
 export function reportStudies(arms: readonly Arm[], analysis: Reported): readonly StudyReport[] {
-  const bands = Object.entries(analysis.bands) as [BandName, Band][];
+  const bands = listBands(analysis.bands);
   const fitted = new Map<number, { readonly band: BandName; readonly row: FittedRow }>();
   for (const [band, { fitted: rows }] of bands) for (const row of rows) fitted.set(row.line, { band, row });
   const excluded = new Map(analysis.rows.excluded.map(({ line, reason }) => [line, reason]));
@@ -123,7 +125,7 @@ function effectOf(
 }
 
 /** A row that was selected and is in no fit belongs to a band that could not be fitted. */
-function reasonOfFailure(arm: Arm, bands: readonly [BandName, Band][], { split }: Settings): string {
+function reasonOfFailure(arm: Arm, bands: readonly (readonly [BandName, Band])[], { split }: Settings): string {
   const name = bandOfLoad(arm.load_pct_1rm ?? Number.NaN, split);
   const failure = bands.find(([band]) => band === name)?.[1].failure;
   if (!failure)
@@ -156,7 +158,7 @@ export interface WholeBand {
 
 /** The bands of an analysis, in its order. */
 export function wholeBandsOf({ bands, checks, settings }: Reported): readonly WholeBand[] {
-  return (Object.entries(bands) as [BandName, Band][]).map(([name, band]) => ({
+  return listBands(bands).map(([name, band]) => ({
     name,
     band,
     slope: checks[name]?.weightings.find(({ weighting }) => weighting === settings.weighting)?.slope ?? null,

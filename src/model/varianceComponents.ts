@@ -10,12 +10,8 @@
  */
 
 import { type LeastSquares, leastSquares } from '../numerics/leastSquares.ts';
-import {
-  type LikelihoodDerivatives,
-  type LikelihoodMethod,
-  likelihoodDerivatives,
-  logLikelihoods,
-} from './likelihood.ts';
+import { type LikelihoodMethod, logLikelihoods, makeLikelihoodRoom } from './likelihood.ts';
+import { type LikelihoodDerivatives, likelihoodDerivatives } from './likelihoodDerivatives.ts';
 import { gridLikelihoods } from './likelihoodGrid.ts';
 import type { Observations } from './observations.ts';
 
@@ -83,16 +79,24 @@ export function estimateVarianceComponents<Method extends LikelihoodMethod>(
   const taus = GRID_SHARES.map((share) => share * spread);
   const omegas = free[1] ? taus : [0];
   const heights = gridLikelihoods(data, columns, plain, rho, taus, omegas);
-  const maximise = (method: LikelihoodMethod) => {
-    const height: Height = (theta) => logLikelihoods(data, columns, at(theta))[method];
-    const derive: Derive = (theta) => likelihoodDerivatives(data, columns, at(theta), method);
-    const peaks = findPeaks(heights.map((row) => row.map((both) => both[method])));
+  const room = makeLikelihoodRoom(data, columns.length);
+  const peaksOf = (method: LikelihoodMethod) => findPeaks(heights.map((row) => row.map((both) => both[method])));
+  const maximise = (method: LikelihoodMethod, starts: readonly Theta[]) => {
+    const height: Height = (theta) => logLikelihoods(data, columns, at(theta), room)[method];
+    const derive: Derive = (theta) => likelihoodDerivatives(data, columns, at(theta), method, room);
     return chooseBest(
-      peaks.map(([i, j]) => climb([taus[i], omegas[j]], height, derive, free)),
+      starts.map((start) => climb(start, height, derive, free)),
       free,
     );
   };
-  const results = methods.map((method) => [method, maximise(method)] as const);
+  const results: [Method, VarianceComponents][] = [];
+  for (const method of methods) {
+    const starts = peaksOf(method).map(([i, j]): Theta => [taus[i], omegas[j]]);
+    // Where both likelihoods have one hill the maxima are neighbours, and the other one's is the nearer start.
+    const known = results.find(([, { maxima, converged }]) => maxima === 1 && converged)?.[1];
+    const near: Theta | null = known && starts.length === 1 ? [known.tau2, known.omega2] : null;
+    results.push([method, maximise(method, near ? [near] : starts)]);
+  }
   return Object.fromEntries(results) as Record<Method, VarianceComponents>;
 }
 

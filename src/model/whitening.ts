@@ -37,18 +37,44 @@ export interface Whitening {
   readonly whitenedOnes: Float64Array;
 }
 
+/** Arrays of a whitening, for callers that whiten again and again. */
+export type WhiteningRoom = Omit<Whitening, 'at' | 'logDeterminant'>;
+
+export function makeWhiteningRoom({ n, groupStart, studyStart }: Observations): WhiteningRoom {
+  return {
+    rootWeight: new Float64Array(n),
+    groupDirection: new Float64Array(n),
+    groupStretch: new Float64Array(groupStart.length - 1),
+    studyDirection: new Float64Array(n),
+    studyStretch: new Float64Array(studyStart.length - 1),
+    whitenedOnes: new Float64Array(n),
+  };
+}
+
+/** Bounds between which a product of variances is kept, far from what a double can hold. */
+const PRODUCT_BOUND = 1e150;
+
 /**
  * @param data sampling variances above 0
  * @param at the variances and ρ of Σ
+ * @param room which the whitening then shares; made where none is given
  */
-export function whiten(data: Observations, at: WorkingCovariance): Whitening {
-  const { n, v, groupStart, studyStart } = data;
-  const rootWeight = new Float64Array(n);
-  const groupDirection = new Float64Array(n);
-  const groupStretch = new Float64Array(groupStart.length - 1).fill(1);
-  const studyDirection = new Float64Array(n);
-  const studyStretch = new Float64Array(studyStart.length - 1).fill(1);
+export function whiten(
+  data: Observations,
+  at: WorkingCovariance,
+  room: WhiteningRoom = makeWhiteningRoom(data),
+): Whitening {
+  const { v, groupStart, studyStart } = data;
+  const { rootWeight, groupDirection, groupStretch, studyDirection, studyStretch, whitenedOnes: ones } = room;
   let logDeterminant = 0;
+  // One logarithm for many factors.
+  let product = 1;
+  const multiplyIn = (factor: number) => {
+    product *= factor;
+    if (product > 1 / PRODUCT_BOUND && product < PRODUCT_BOUND) return;
+    logDeterminant += Math.log(product);
+    product = 1;
+  };
   for (let g = 0; g + 1 < groupStart.length; g++) {
     const from = groupStart[g];
     const to = groupStart[g + 1];
@@ -56,35 +82,36 @@ export function whiten(data: Observations, at: WorkingCovariance): Whitening {
     let size2 = 0;
     for (let i = from; i < to; i++) {
       const d = (alone ? v[i] : (1 - at.rho) * v[i]) + at.omega2;
-      logDeterminant += Math.log(d);
+      multiplyIn(d);
       rootWeight[i] = 1 / Math.sqrt(d);
-      groupDirection[i] = alone ? 0 : Math.sqrt(v[i]) * rootWeight[i];
+      ones[i] = rootWeight[i];
+      if (alone) continue;
+      groupDirection[i] = Math.sqrt(v[i]) * rootWeight[i];
       size2 += groupDirection[i] ** 2;
     }
+    groupStretch[g] = 1;
     if (alone || at.rho === 0) {
       groupDirection.fill(0, from, to);
-    } else {
-      groupStretch[g] = Math.sqrt(1 + at.rho * size2);
-      logDeterminant += 2 * Math.log(groupStretch[g]);
-      const size = Math.sqrt(size2);
-      for (let i = from; i < to; i++) groupDirection[i] /= size;
+      continue;
     }
+    groupStretch[g] = Math.sqrt(1 + at.rho * size2);
+    multiplyIn(1 + at.rho * size2);
+    const size = Math.sqrt(size2);
+    for (let i = from; i < to; i++) groupDirection[i] /= size;
+    shrinkAlong(ones, groupDirection, from, to, shrinkage(groupStretch[g]));
   }
-  const partial = { at, logDeterminant, rootWeight, groupDirection, groupStretch, studyDirection, studyStretch };
-  const ones = new Float64Array(n).fill(1);
-  undoGroups(data, partial, scaleRows(ones, rootWeight));
   for (let k = 0; k + 1 < studyStart.length; k++) {
     let size2 = 0;
     for (let i = studyStart[k]; i < studyStart[k + 1]; i++) size2 += ones[i] ** 2;
     studyStretch[k] = Math.sqrt(1 + at.tau2 * size2);
-    logDeterminant += 2 * Math.log(studyStretch[k]);
+    multiplyIn(1 + at.tau2 * size2);
     const size = Math.sqrt(size2);
     for (let i = studyStart[k]; i < studyStart[k + 1]; i++) {
       studyDirection[i] = ones[i] / size;
       ones[i] /= studyStretch[k];
     }
   }
-  return { ...partial, logDeterminant, whitenedOnes: ones };
+  return { at, logDeterminant: logDeterminant + Math.log(product), ...room };
 }
 
 /** W z: a new column of length n. */
@@ -100,9 +127,46 @@ export function whitenInPlace(data: Observations, whitening: Whitening, z: Float
 
 /** W'z: a new column of length n. Σ⁻¹ z is W'(W z). */
 export function applyWhiteningTransposed(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
-  const out = undoStudies(data, whitening, z.slice());
-  undoGroups(data, whitening, out);
-  return scaleRows(out, whitening.rootWeight);
+  return whitenTransposedInPlace(data, whitening, z.slice());
+}
+
+/** W'z in the place of z. */
+export function whitenTransposedInPlace(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
+  undoStudies(data, whitening, z);
+  undoGroups(data, whitening, z);
+  return scaleRows(z, whitening.rootWeight);
+}
+
+/** C z, C = W⁻¹: a new column of length n. Turns whitened columns back into their own units. */
+export function applyRoot(data: Observations, whitening: Whitening, z: Float64Array): Float64Array {
+  const out = z.slice();
+  for (let k = 0; k + 1 < data.studyStart.length; k++) {
+    const stretch = whitening.studyStretch[k];
+    if (stretch !== 1)
+      shrinkAlong(out, whitening.studyDirection, data.studyStart[k], data.studyStart[k + 1], 1 - stretch);
+  }
+  for (let g = 0; g + 1 < data.groupStart.length; g++) {
+    const stretch = whitening.groupStretch[g];
+    if (stretch !== 1)
+      shrinkAlong(out, whitening.groupDirection, data.groupStart[g], data.groupStart[g + 1], 1 - stretch);
+  }
+  for (let i = 0; i < out.length; i++) out[i] /= whitening.rootWeight[i];
+  return out;
+}
+
+/** Σᵢᵢ of every row. */
+export function rowVariances(
+  data: Observations,
+  { at, rootWeight, groupDirection, groupStretch }: Whitening,
+): Float64Array {
+  const out = new Float64Array(data.n);
+  for (let g = 0; g + 1 < data.groupStart.length; g++) {
+    const shared = groupStretch[g] ** 2 - 1;
+    for (let i = data.groupStart[g]; i < data.groupStart[g + 1]; i++) {
+      out[i] = (1 + shared * groupDirection[i] ** 2) / rootWeight[i] ** 2 + at.tau2;
+    }
+  }
+  return out;
 }
 
 /**
@@ -133,9 +197,10 @@ export function studyRoot(data: Observations, whitening: Whitening, k: number, i
 
 function undoGroups(
   data: Observations,
-  whitening: Pick<Whitening, 'groupStretch' | 'groupDirection'>,
+  whitening: Pick<Whitening, 'at' | 'groupStretch' | 'groupDirection'>,
   z: Float64Array,
 ): void {
+  if (whitening.at.rho === 0) return;
   for (let g = 0; g + 1 < data.groupStart.length; g++) {
     const stretch = whitening.groupStretch[g];
     if (stretch === 1) continue;

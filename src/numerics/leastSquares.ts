@@ -39,27 +39,46 @@ export interface Triangularised {
   readonly fullRank: boolean;
 }
 
+/** Arrays that a solution is worked out in and made of, p or 1 of length n: for callers that solve again and again. */
+export interface LeastSquaresRoom {
+  readonly work: readonly Float64Array[];
+  readonly rotated: Float64Array;
+  readonly q: readonly Float64Array[];
+  readonly residuals: Float64Array;
+}
+
+export function makeLeastSquaresRoom(p: number, n: number): LeastSquaresRoom {
+  const columns = () => Array.from({ length: p }, () => new Float64Array(n));
+  return { work: columns(), rotated: new Float64Array(n), q: columns(), residuals: new Float64Array(n) };
+}
+
 /**
- * Fits y on the columns; the arguments are left as they are.
+ * Fits y on the columns; both are left as they are.
  *
  * @param columns X, p arrays of length n
  * @param y of length n
+ * @param room which the solution then shares; made where none is given
  */
-export function leastSquares(columns: readonly Float64Array[], y: Float64Array): LeastSquares {
+export function leastSquares(
+  columns: readonly Float64Array[],
+  y: Float64Array,
+  room: LeastSquaresRoom = makeLeastSquaresRoom(columns.length, y.length),
+): LeastSquares {
   const p = columns.length;
   const n = y.length;
-  const work = columns.map((column) => column.slice());
-  const rotated = y.slice();
+  const { work, rotated, q, residuals } = room;
+  for (let j = 0; j < p; j++) work[j].set(columns[j]);
+  rotated.set(y);
   const factor = triangularise(work, rotated);
   const coefficients = factor.fullRank ? backSubstitute(factor.r, p, rotated) : new Float64Array(p).fill(Number.NaN);
-  const residuals = rotated.slice();
+  residuals.set(rotated);
   residuals.fill(0, 0, Math.min(p, n));
   applyReflections(work, factor.heads, residuals);
-  const q = work.map((_, j) => {
-    const unit = new Float64Array(n);
-    if (j < n) unit[j] = 1;
-    return applyReflections(work, factor.heads, unit);
-  });
+  for (let j = 0; j < p; j++) {
+    q[j].fill(0);
+    if (j < n) q[j][j] = 1;
+    applyReflections(work, factor.heads, q[j]);
+  }
   return {
     coefficients,
     r: factor.r,
@@ -156,11 +175,10 @@ function reflect(reflector: Float64Array, head: number, from: number, target: Fl
 }
 
 /** Applies Q, the product of all reflections, to target in place. */
-function applyReflections(columns: readonly Float64Array[], heads: Float64Array, target: Float64Array): Float64Array {
+function applyReflections(columns: readonly Float64Array[], heads: Float64Array, target: Float64Array): void {
   for (let k = Math.min(columns.length, target.length) - 1; k >= 0; k--) {
     reflect(columns[k], heads[k], k, target);
   }
-  return target;
 }
 
 function length(column: Float64Array, from: number): number {

@@ -50,3 +50,13 @@ export function unitVector(n: number, j: number): Float64Array {
   out[j] = 1;
   return out;
 }
+
+/** Columns of length n side by side: row i of the table stands at i times their number. */
+export function packRows(columns: readonly Float64Array[], n: number): Float64Array {
+  const m = columns.length;
+  const out = new Float64Array(n * m);
+  columns.forEach((column, c) => {
+    for (let i = 0; i < n; i++) out[i * m + c] = column[i];
+  });
+  return out;
+}

@@ -16,10 +16,10 @@ followTable(async (table, before) => {
   // On pages that read an own table, whether the data are invented is that table's to say.
   if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;
   if (!notice || !text || !button || (table.kind === 'site' && before === null)) return;
-  const { describeInUse } = await import('./noticeWords.ts');
+  const { stateInUse } = await import('./noticeWords.ts');
   notice.hidden = false;
   button.hidden = table.kind === 'site';
-  text.textContent = describeInUse(table, reads, before !== null);
+  text.textContent = stateInUse(table, reads, before !== null);
 });
 button?.addEventListener('click', () => {
   void putInUse(null);

@@ -1,12 +1,12 @@
 /** What the notice of the table in use says; fetched only where there is something to say. */
-import { countStudies, countWords } from '../ui/countWords.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 import type { TableInUse } from './tableInUse.ts';
 
 /**
  * @param reads true on pages that read an own table
  * @param isNew true where it changed while the page stood open, in whichever tab
  */
-export function describeInUse(table: TableInUse, reads: boolean, isNew: boolean): string {
+export function stateInUse(table: TableInUse, reads: boolean, isNew: boolean): string {
   if (table.kind === 'site')
     return `${isNew ? 'Your table was put away: this' : 'This'} page shows the site’s own table.`;
   if (table.kind === 'missing')
@@ -14,6 +14,6 @@ export function describeInUse(table: TableInUse, reads: boolean, isNew: boolean)
   const { name, rows, studies } = table.about;
   const change = isNew ? 'The table was changed. ' : '';
   return reads
-    ? `${change}This page reads your own table, ${name}: ${countWords(rows, 'row')} of ${countStudies(studies)}.`
+    ? `${change}This page reads your own table, ${name}: ${countOf(rows, 'row')} of ${countStudies(studies)}.`
     : `${change}This page shows the site’s own table, not yours, ${name}.`;
 }

@@ -1,6 +1,6 @@
 /** All figures for machines: what each finds, where it is, and the hashes of its files. */
 import type { APIRoute } from 'astro';
-import { addressTo, catalogue, describeFile, pageOf, svgOf } from '../site/figures.ts';
+import { addressTo, catalogue, listFile, pageOf, svgOf } from '../site/figures.ts';
 import { site } from '../site/site.ts';
 
 export const GET: APIRoute = () =>
@@ -24,11 +24,11 @@ export const GET: APIRoute = () =>
         embed: addressTo(`${pageOf(slug)}embed/`),
         oembed: addressTo(`${pageOf(slug)}oembed.json`),
         files: {
-          svg: describeFile(slug, 'svg'),
-          png: describeFile(slug, 'png'),
-          png2x: describeFile(slug, 'png2x'),
-          csv: describeFile(slug, 'csv'),
-          json: describeFile(slug, 'json'),
+          svg: listFile(slug, 'svg'),
+          png: listFile(slug, 'png'),
+          png2x: listFile(slug, 'png2x'),
+          csv: listFile(slug, 'csv'),
+          json: listFile(slug, 'json'),
         },
       };
     }),

@@ -1,9 +1,11 @@
 /** The answer in one sentence, never stronger than its intervals. */
+
+import { listBands } from '../model/bands.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
-
+import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { countOf } from './countOf.ts';
+import { LOAD_NAMES } from './loadNames.ts';
 
 type Answered = Pick<PracticeAnalysis, 'settings' | 'bands'>;
 
@@ -26,8 +28,8 @@ export function stateAnswer(analysis: Answered): string {
  * pieces, and which rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
  */
 export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonly string[] {
-  return Object.entries(bands).flatMap(([name, { target, unreliable }]) => {
-    const where = `With ${name === 'all' ? 'loads of all sizes' : `${name} loads`}`;
+  return listBands(bands).flatMap(([name, { target, unreliable }]) => {
+    const where = `With ${LOAD_NAMES[name]}`;
     const why = target.point === null && target.reason !== null ? [`${where} there is ${target.reason}.`] : [];
     const pieces =
       target.point !== null && target.set.length > 1

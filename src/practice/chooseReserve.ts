@@ -4,8 +4,8 @@
  * never more than a set at the load can leave.
  */
 import type { PracticeAnalysis } from '../model/full.ts';
+import { countOf } from '../numerics/countOf.ts';
 import { isUnguarded, LEAST_RESERVE_WHEN_PINNED } from './cautions.ts';
-import { countOf } from './countOf.ts';
 import { reallyLeft } from './judgement.ts';
 import { boundOfPossible, mostReserve, refuseReserve, statePossible } from './possible.ts';
 import { judgeEvent, leastReserveInTime, recoveryAfter, writeHours } from './recovery.ts';

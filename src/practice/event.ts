@@ -1,6 +1,6 @@
 /** A session before an event: whether recovery is expected in time, and what to do where it is not. */
 import type { PracticeAnalysis } from '../model/full.ts';
-import { countOf } from './countOf.ts';
+import { countOf } from '../numerics/countOf.ts';
 import {
   type EventVerdict,
   judgeEvent,

@@ -1,6 +1,6 @@
 /** How much evidence stands near a load and reserve, and how far the question lies from the studied range. */
 import type { PracticeAnalysis } from '../model/full.ts';
-import { countOf } from './countOf.ts';
+import { countOf, countStudies } from '../numerics/countOf.ts';
 
 /** Points of per cent of 1RM, and repetitions, within which an arm counts as near. */
 const NEAR = { load: 10, reserve: 1 } as const;
@@ -52,11 +52,11 @@ export function evidenceNear(
 }
 
 /** “9 arms of 6 studies within 10 points of this load and 1 repetition of this reserve” */
-export function describeNear({ arms, studies, nearest, loadOutside }: EvidenceNear, hasReserve: boolean): string {
+export function stateNear({ arms, studies, nearest, loadOutside }: EvidenceNear, hasReserve: boolean): string {
   const place = `within ${NEAR.load} points of this load${hasReserve ? ` and ${NEAR.reserve} repetition of this reserve` : ''}`;
   const found =
     arms > 0
-      ? `${countOf(arms, 'arm')} of ${countOf(studies, 'study', 'studies')} ${place}`
+      ? `${countOf(arms, 'arm')} of ${countStudies(studies)} ${place}`
       : nearest
         ? `no arm ${place}; the nearest trained at ${oneDecimal(nearest.load)}\u00a0% with ${oneDecimal(nearest.reserve)} in reserve`
         : 'no arm with a load';

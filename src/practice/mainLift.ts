@@ -2,7 +2,7 @@
  * The main lift of strength work: the load leads, and reserve is what the planned repetitions leave of
  * those possible at it.
  */
-import { countOf } from './countOf.ts';
+import { countOf } from '../numerics/countOf.ts';
 import { mostReserve, type Possible, refuseReserve } from './possible.ts';
 import type { ReserveRange } from './tellLifter.ts';
 

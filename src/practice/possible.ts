@@ -80,7 +80,7 @@ export function statePossible({ mean }: Possible): string {
 }
 
 /** “About 9 repetitions are possible on average, 6 to 11 for about two people in three (published for …).” */
-export function describePossible({ mean, sd, relation, standsIn }: Possible): string {
+export function statePossibleInFull({ mean, sd, relation, standsIn }: Possible): string {
   const spread =
     sd === null
       ? '; the spread between people is not published for this load'

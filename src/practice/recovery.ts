@@ -1,6 +1,6 @@
 /** Recovery read for a lifter: how long after a set's reserve, and whether that is before an event. */
 import type { PracticeAnalysis } from '../model/full.ts';
-import { countOf } from './countOf.ts';
+import { countOf } from '../numerics/countOf.ts';
 import type { TrainingStatus } from './situation.ts';
 
 export interface RecoveryTime {

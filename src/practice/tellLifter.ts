@@ -1,5 +1,5 @@
 /** What is said to the lifter before the set. */
-import { countOf } from './countOf.ts';
+import { countOf } from '../numerics/countOf.ts';
 
 export interface ReserveRange {
   /** Fewest and most repetitions to leave, whole numbers, as they are said to the lifter. */

@@ -19,15 +19,15 @@ declare module '@citation-js/core' {
     readonly author?: readonly CslName[];
     readonly issued?: { readonly 'date-parts'?: readonly (readonly number[])[]; readonly [other: string]: unknown };
     readonly title?: string;
-    readonly 'container-title'?: string;
+    readonly 'container-title'?: string | undefined;
     readonly 'container-title-short'?: string;
-    readonly publisher?: string;
+    readonly publisher?: string | undefined;
     readonly volume?: string;
-    readonly issue?: string;
+    readonly issue?: string | undefined;
     readonly page?: string;
     /** Number of an article that has no pages. */
     readonly number?: string;
-    readonly DOI?: string;
+    readonly DOI?: string | undefined;
     readonly URL?: string;
     readonly note?: string;
     /** What kind of thing it is, as a style prints it in brackets. */
@@ -38,11 +38,21 @@ declare module '@citation-js/core' {
     readonly input: {
       /** One step of reading, of a type that is named: nothing is guessed and nothing is fetched. */
       data(input: unknown, type: string): unknown;
+      readonly util: {
+        /** Items with what other producers write for CSL-JSON put right; leaves out a property that it cannot read. */
+        clean(items: readonly unknown[]): CslItem[];
+      };
     };
     readonly output: {
       format(name: string, items: readonly CslItem[], options?: Readonly<Record<string, unknown>>): unknown;
     };
-    readonly config: { get(plugin: string): { format: { asciiOnly: boolean } } };
+    readonly config: {
+      get(plugin: '@bibtex'): {
+        format: { asciiOnly: boolean };
+        /** Tables of what TeX's commands stand for, by their kind. */
+        readonly constants: Readonly<Record<string, Record<string, unknown>>>;
+      };
+    };
   };
 }
 

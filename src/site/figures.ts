@@ -3,11 +3,9 @@ import { createHash } from 'node:crypto';
 import { type CataloguedFigure, listFigures } from '../figures/catalogue.ts';
 import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
 import { FILE_WIDTH, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
-import { drawBare } from './drawPlot.ts';
-import { drawPng } from './drawPng.ts';
-import { toFigureItem } from './figureItem.ts';
+import { drawBare, drawPng } from './drawFigure.ts';
+import { release, toFigureItem } from './figureItem.ts';
 import { type Reference, referTo } from './references.ts';
-import { release } from './release.ts';
 import { pathTo, site } from './site.ts';
 import { regions } from './studies.ts';
 
@@ -138,7 +136,7 @@ function makeFile(slug: string, kind: FileKind): FigureFile {
 }
 
 /** Name and SHA-256 of a figure's file. */
-export function describeFile(slug: string, kind: FileKind) {
+export function listFile(slug: string, kind: FileKind) {
   const { body, type } = writeFile(slug, kind);
   return { address: addressTo(fileOf(slug, kind)), type, sha256: createHash('sha256').update(body).digest('hex') };
 }

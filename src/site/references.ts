@@ -1,5 +1,5 @@
 /**
- * A study of `studies.csv`, or a figure of the site, as a reference: APA and Vancouver as plain text, BibTeX, RIS and CSL-JSON.
+ * A figure of the site as a reference: APA and Vancouver as plain text, BibTeX, RIS and CSL-JSON.
  *
  * Made with Citation.js and, for the two styles, citeproc-js, at build time only: neither must reach a
  * reader's browser (citeproc-js is under CPAL or AGPL). Nothing is fetched.
@@ -8,8 +8,7 @@ import { plugins } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
 import '@citation-js/plugin-ris';
-import type { Study } from '../evidence/schema.ts';
-import { type ReferenceItem, toCslItem } from './cslItem.ts';
+import type { ReferenceItem } from './figureItem.ts';
 
 export interface Reference {
   /** One paragraph in the style of the American Psychological Association. */
@@ -44,11 +43,6 @@ const TEX: Readonly<Record<string, string>> = {
 };
 
 /** Text from a table is untrusted: what is returned is to be shown as text, never as markup. */
-export function writeReference(study: Study): Reference {
-  return referTo(toCslItem(study));
-}
-
-/** The same of anything that is an item of CSL-JSON. */
 export function referTo(item: ReferenceItem): Reference {
   return {
     apa: inStyle(item, 'apa'),
@@ -64,20 +58,10 @@ function inStyle(item: ReferenceItem, template: 'apa' | 'vancouver'): string {
   return String(plugins.output.format('bibliography', [item], { template, format: 'text', lang: 'en-US' })).trim();
 }
 
-function writeBibtex({ DOI, URL: address, ...item }: ReferenceItem): string {
-  // A DOI or address stands as it is between the braces of the field, so it must have none of its own.
-  const plain = (text: string) => text.replace(/[{}\\]/gu, encodeURIComponent);
-  const doi = {
-    ...(DOI === undefined ? {} : { DOI: plain(DOI) }),
-    ...(address === undefined ? {} : { URL: plain(address) }),
-  };
-  const escaped = mapText(item, escapeTex);
-  // In braces “al-Hassan” is one name; without, readers cut it at the hyphen.
-  const author = escaped.author.map(({ family, ...name }) => ({
-    ...name,
-    ...(family === undefined ? {} : { family: family.replace(/^\p{Ll}+-\S+$/u, '{$&}') }),
-  }));
-  const entry = { ...escaped, author, ...doi };
+function writeBibtex({ URL: address, ...item }: ReferenceItem): string {
+  // An address stands as it is between the braces of its field, so it must have none of its own.
+  const plain = address.replace(/[{}\\]/gu, encodeURIComponent);
+  const entry = { ...mapText(item, escapeTex), URL: plain };
   return `${String(plugins.output.format('bibtex', [entry])).trim()}\n`;
 }
 
@@ -101,20 +85,12 @@ function mapText(value: unknown, by: (text: string) => string): unknown {
 
 /**
  * The plugin names the tags; the lines are written here, since its own text breaks words after 70
- * characters and leaves out “von”. RIS has one line a value, in the order TY … ER.
+ * characters. RIS has one line a value, in the order TY … ER.
  */
 function writeRis(item: ReferenceItem): string {
-  const whole = {
-    ...item,
-    author: item.author.map(({ 'non-dropping-particle': particle, family, ...name }) => ({
-      ...name,
-      ...(family === undefined ? {} : { family: particle === undefined ? family : `${particle} ${family}` }),
-    })),
-  };
-  const [tags] = plugins.output.format('ris', [whole], { format: 'object' }) as [Record<string, unknown>];
-  const { TY, ID: _cut, DA: _year, SP, ...others } = tags;
-  const [, first, last] = /^(\w+)-(\w+)$/u.exec(String(SP ?? '')) ?? [null, SP, undefined];
-  const lines = Object.entries({ TY, ...others, SP: first, EP: last, ID: item.id })
+  const [tags] = plugins.output.format('ris', [item], { format: 'object' }) as [Record<string, unknown>];
+  const { TY, ID: _cut, DA: _year, ...others } = tags;
+  const lines = Object.entries({ TY, ...others, ID: item.id })
     .flatMap(([tag, value]) => [value].flat().map((one) => ({ tag, value: one })))
     .filter(({ value }) => value !== undefined)
     .map(({ tag, value }) => `${tag}  - ${value}`);

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { formatProblem, type Problem } from '../evidence/problem.ts';
-import { countOf } from '../practice/countOf.ts';
+import { countOf } from '../numerics/countOf.ts';
 
 interface Read {
   readonly problems: readonly Problem[];

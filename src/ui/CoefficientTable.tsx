@@ -1,9 +1,10 @@
 /** Coefficients of every band, in hundredths of the log ratio or in SDs, and how far true effects spread. */
 import { formatSlope } from '../figures/format.ts';
-import { describeHeterogeneity } from '../figures/panels.ts';
-import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { stateHeterogeneity } from '../figures/panels.ts';
+import { listBands } from '../model/bands.ts';
+import { type Analysis, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { BAND_HEADINGS } from './bandWords.ts';
+import { LOAD_HEADINGS } from '../practice/loadNames.ts';
 import { coefficientCells, isEstimated } from './coefficientWords.ts';
 import { Scroll } from './Scroll.tsx';
 import { TableHead } from './TableHead.tsx';
@@ -13,7 +14,7 @@ export function CoefficientTable({ analysis }: { readonly analysis: Analysis }) 
   const { metric } = settings;
   const cellsOf = (estimate: Parameters<typeof coefficientCells>[0]) =>
     coefficientCells(estimate, (value) => formatSlope(value, metric));
-  const bands = Object.entries(analysis.bands) as [BandName, Band][];
+  const bands = listBands(analysis.bands);
   const rows: readonly (readonly [loads: string, term: string, cells: readonly string[]])[] = [
     ...bands.flatMap(([name, { coefficients }]) =>
       coefficients.map((coefficient) => [name, coefficient.term, cellsOf(coefficient)] as const),
@@ -58,7 +59,7 @@ export function CoefficientTable({ analysis }: { readonly analysis: Analysis }) 
         </table>
       </Scroll>
       <p class="small">
-        {bands.map(([name, band]) => `${BAND_HEADINGS[name]}. ${describeHeterogeneity(band, metric)}`).join(' ')}{' '}
+        {bands.map(([name, band]) => `${LOAD_HEADINGS[name]}. ${stateHeterogeneity(band, metric)}`).join(' ')}{' '}
         {bands.some(([, { unreliable }]) => unreliable) &&
           `Where df is below ${LEAST_RELIABLE_DF} the interval is unreliable.`}
       </p>

@@ -1,5 +1,5 @@
 /** A number on a scale, with its value written beside it. */
-import { formatReserve } from '../figures/format.ts';
+import { formatPlain } from '../figures/format.ts';
 
 interface SliderProps {
   readonly id: string;
@@ -13,7 +13,7 @@ interface SliderProps {
 }
 
 export function Slider({ id, label, value, min, max, unit, help, onChange }: SliderProps) {
-  const shown = formatReserve(value);
+  const shown = formatPlain(value);
   return (
     <div class="control">
       <label for={id}>

@@ -3,16 +3,10 @@ import { formatNumber, formatRange } from '../figures/format.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { COMMON_PRACTICE_TAG, FURTHEST_USEFUL_RESERVE } from '../practice/commonPractice.ts';
+import { SOURCE_NAMES } from '../practice/loadNames.ts';
 import { listTargets } from '../practice/targetTable.ts';
 import { Scroll } from './Scroll.tsx';
 import { TableHead } from './TableHead.tsx';
-
-const SOURCES = {
-  light: 'light loads',
-  heavy: 'heavy loads',
-  all: 'all loads',
-  joint: 'fit of all loads',
-} as const;
 
 export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis }) {
   const confidence = writePercent(analysis.settings.confidence);
@@ -52,7 +46,7 @@ export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis 
                 </td>
                 <td>{target.cautious === null ? 'none' : formatNumber(target.cautious, 1)}</td>
                 <td>
-                  {SOURCES[source]}
+                  {SOURCE_NAMES[source]}
                   {unreliable && '; interval unreliable'}
                 </td>
                 <td>up to about {range.upTo}</td>

@@ -77,7 +77,7 @@ export function callWorker<Ops extends Operations>(start: () => Worker): WorkerC
     if (worker) return worker;
     worker = start();
     worker.addEventListener('message', hear);
-    worker.addEventListener('error', ({ message }: ErrorEvent) => failAll(describeFailure(message)));
+    worker.addEventListener('error', ({ message }: ErrorEvent) => failAll(stateFailure(message)));
     worker.addEventListener('messageerror', () => failAll('what it sent could not be read'));
     return worker;
   };
@@ -90,7 +90,7 @@ export function callWorker<Ops extends Operations>(start: () => Worker): WorkerC
         open().postMessage(question);
       } catch {
         // As where the browser reports it itself: only after whoever asks has done with asking.
-        queueMicrotask(() => failAll(describeFailure('')));
+        queueMicrotask(() => failAll(stateFailure('')));
       }
       return () => {
         if (!waiting.delete(id)) return;
@@ -103,6 +103,6 @@ export function callWorker<Ops extends Operations>(start: () => Worker): WorkerC
 }
 
 /** @param message of the browser; it gives none where the script did not load */
-function describeFailure(message: string | undefined): string {
+function stateFailure(message: string | undefined): string {
   return message ? `the calculation stopped: ${message}` : 'the calculation could not be loaded or started';
 }

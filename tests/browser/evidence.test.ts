@@ -52,7 +52,7 @@ describe('Evidence', () => {
     await page.locator('#left-out').click();
     await expect
       .poll(() => page.locator('.workbench').innerText())
-      .toMatch(/filtered out: training status is untrained/u);
+      .toMatch(/filtered out by training status: untrained/u);
     expect(await page.locator('.workbench h3').allInnerTexts()).toContain('All loads');
     await close();
   });

@@ -8,7 +8,7 @@ import { LISTED_FIGURES, listFigures } from '../../src/figures/catalogue.ts';
 import { writeFigureJson } from '../../src/figures/figureFiles.ts';
 import { formatNumber } from '../../src/figures/format.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
@@ -181,8 +181,9 @@ function withoutNames(words: string): string {
   return words.replace(/\b1RM\b/gu, '').replace(/\b[A-Z][a-z]+ (?:19|20)\d\d\b/gu, '');
 }
 
+/** Numbers in words; the commas between thousands are no part of them. */
 function readNumbers(words: string): string[] {
-  return words.match(/−?\d+(?:\.\d+)?/gu) ?? [];
+  return words.replaceAll(/(?<=\d),(?=\d{3}\b)/gu, '').match(/−?\d+(?:\.\d+)?/gu) ?? [];
 }
 
 /** Whether a number in words is one of the analysis, or of the table where that is short, as it is shown. */

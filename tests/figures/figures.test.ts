@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
-import { describeBeyondFailure, describeRobustness, describeStrength } from '../../src/figures/findings.ts';
+import { stateBeyondFailure, stateRobustness, stateStrength } from '../../src/figures/findings.ts';
 import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';
 import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
@@ -14,7 +14,7 @@ import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 
@@ -158,20 +158,20 @@ describe('recovery by hours', () => {
 
 describe('findings', () => {
   it('state strength with its verdict', () => {
-    expect(describeStrength(analysis.strength, settings)).toMatch(
+    expect(stateStrength(analysis.strength, settings)).toMatch(
       /5 more repetitions in reserve change strength by −?\d.* inside the 2\u00a0% .* Heavier loads bring more/u,
     );
   });
 
   it('call an interval with few degrees of freedom unreliable', () => {
-    expect(describeBeyondFailure(analysis.beyondFailure[0], settings)).toMatch(/unreliable/u);
+    expect(stateBeyondFailure(analysis.beyondFailure[0], settings)).toMatch(/unreliable/u);
   });
 
   it('name the study, the curve and the choice that move a target most', () => {
-    const [influence, curves, choices] = describeRobustness('heavy', analysis, sweep);
+    const [influence, curves, choices] = stateRobustness('heavy', analysis, sweep);
     expect(influence).toMatch(/leaving out \w+ \d{4}/u);
     expect(curves).toMatch(/By AICc/u);
-    expect(choices).toMatch(/over 1152 combinations .* moves them most/u);
+    expect(choices).toMatch(/over 1,440 combinations .* moves them most/u);
   });
 });
 

@@ -1,9 +1,9 @@
 /** Words of figures where a table is odd: a target that is lost, targets that are all one, one of a kind. */
 import { describe, expect, it } from 'vitest';
 import { deviationsByStudy } from '../../src/figures/deviationsByStudy.ts';
-import { describeRobustness, describeStrength, describeSweep } from '../../src/figures/findings.ts';
+import { stateRobustness, stateStrength, stateSweep } from '../../src/figures/findings.ts';
 import { formatSlope } from '../../src/figures/format.ts';
-import { describeReserveError } from '../../src/figures/panels.ts';
+import { stateReserveError } from '../../src/figures/panels.ts';
 import { targetsByRange } from '../../src/figures/targetsByRange.ts';
 import { targetsByYear } from '../../src/figures/targetsByYear.ts';
 import { targetsWithoutStudies } from '../../src/figures/targetsWithoutStudies.ts';
@@ -36,7 +36,7 @@ describe('findings of odd tables', () => {
   it('name the studies without which there is no target, in words and in the title', () => {
     const all = 'light' in analysis.bands ? analysis.bands.heavy.target : null;
     if (!all) throw new Error('expected two bands');
-    const said = (points: readonly (number | null)[]) => describeRobustness('heavy', influenceWith(points), sweep)[0];
+    const said = (points: readonly (number | null)[]) => stateRobustness('heavy', influenceWith(points), sweep)[0];
     expect(said([all.point, 2])).toMatch(/^One study: leaving out \S+ \d+ moves the target .* to 2\.0 from 3\.5\.$/u);
     expect(said([all.point, all.point])).toBe(
       'One study: the target for heavy loads stays at 3.5 whichever is left out.',
@@ -59,8 +59,8 @@ describe('findings of odd tables', () => {
       quantiles: heavy.quantiles.map(() => 8),
       shares: heavy.shares.map(({ choice }) => ({ choice, share: 0 })),
     };
-    expect(describeSweep('heavy', { ...sweep, heavy: still })).toMatch(
-      /nine in ten targets for heavy loads lie at 8\.0, 1152 at the largest reserve studied\.$/u,
+    expect(stateSweep('heavy', { ...sweep, heavy: still })).toMatch(
+      /nine in ten targets for heavy loads lie at 8\.0, 1440 at the largest reserve studied\.$/u,
     );
   });
 
@@ -71,7 +71,7 @@ describe('findings of odd tables', () => {
       one.curve === 'log' ? { ...one, target: { ...one.target, point: null } } : one,
     );
     const odd = { ...analysis, bands: { ...bands, heavy: { ...bands.heavy, curves } } };
-    expect(describeRobustness('heavy', odd, sweep)[1]).toMatch(
+    expect(stateRobustness('heavy', odd, sweep)[1]).toMatch(
       /none with a logarithm, .* By AICc a logarithm describes the rows best, by \d\.\d before a \w+, too little to choose by\.$/u,
     );
   });
@@ -90,7 +90,7 @@ describe('findings of odd tables', () => {
     expect(deviationsByStudy([{ ...deviation, low: 0.01, high: 0.02 }], 'heavy', settings).title).toBe(
       '1 of 1 study lies off the curve by more than its own error',
     );
-    expect(describeStrength({ ...analysis.strength, rows: 1, studies: 1 }, settings)).toMatch(/\(1 row, 1 study\)/u);
+    expect(stateStrength({ ...analysis.strength, rows: 1, studies: 1 }, settings)).toMatch(/\(1 row, 1 study\)/u);
   });
 
   it('of what a set can leave: no title allows more than the repetitions possible but one', () => {
@@ -107,7 +107,7 @@ describe('findings of odd tables', () => {
     expect(formatSlope(-0.01234, 'standardised')).toBe('−0.012');
     const check = analysis.checks.heavy?.reserveError;
     if (!check) throw new Error('expected a check');
-    expect(describeReserveError({ ...check, corrected: 0.001, ratio: -0.5, rowsWithError: 1 }, 'log-ratio')).toMatch(
+    expect(stateReserveError({ ...check, corrected: 0.001, ratio: -0.5, rowsWithError: 1 }, 'log-ratio')).toMatch(
       /hundredths of the log ratio a repetition becomes 0\.10 .* of the other sign\. 1 row states an error; \d+ do not/u,
     );
   });

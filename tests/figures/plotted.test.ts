@@ -8,7 +8,7 @@ import { listFigures } from '../../src/figures/catalogue.ts';
 import type { Figure } from '../../src/figures/figure.ts';
 import { writeFigureCsv } from '../../src/figures/figureFiles.ts';
 import { groupMarks, listPlotted } from '../../src/figures/plotted.ts';
-import { drawBare } from '../../src/site/drawPlot.ts';
+import { drawBare } from '../../src/site/drawFigure.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
 

@@ -1,9 +1,9 @@
 /** The calendar of a programme and what is said of two versions: never stronger than the intervals. */
 import { describe, expect, it } from 'vitest';
-import { describeAgainst, describeVersions } from '../../src/figures/programmeFindings.ts';
+import { stateAgainst, stateVersions } from '../../src/figures/programmeFindings.ts';
 import { recoveryCalendar } from '../../src/figures/recoveryCalendar.ts';
 import { reportProgramme } from '../../src/practice/programme/report.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { analysis, exampleToTargets, exampleWeek, exercises, regatta } from '../practice/programme/shipped.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
@@ -66,7 +66,7 @@ describe('two versions in a sentence', () => {
   it('give the numbers of the comparison', () => {
     const { overall, drop } = comparison ?? {};
     if (!comparison || !overall?.difference || !drop) throw new Error('expected differences');
-    const said = describeVersions(comparison, regatta, analysis);
+    const said = stateVersions(comparison, regatta, analysis);
     expect(said).toContain(`${(100 * Math.expm1(overall.difference.estimate)).toFixed(1)}\u00a0% (`);
     expect(said).toContain(
       `less fatigue than version one’s, by ${(100 * Math.expm1(-drop.estimate)).toFixed(1)}\u00a0% of performance (`,
@@ -78,7 +78,7 @@ describe('two versions in a sentence', () => {
     if (!comparison) throw new Error('expected a comparison');
     const reason = 'a version has no line that the evidence speaks of';
     const unknown = { ...comparison, overall: { ...comparison.overall, difference: null, reason } };
-    const said = describeVersions(
+    const said = stateVersions(
       { ...unknown, drop: null, dropReason: 'both versions leave the same' },
       regatta,
       analysis,
@@ -91,7 +91,7 @@ describe('two versions in a sentence', () => {
   it('call no difference more or less that is shown as 0', () => {
     if (!comparison?.drop) throw new Error('expected a drop');
     const drop = { ...comparison.drop, estimate: 2e-4, ciLow: 1e-4, ciHigh: 3e-4 };
-    expect(describeVersions({ ...comparison, drop }, regatta, analysis)).toMatch(
+    expect(stateVersions({ ...comparison, drop }, regatta, analysis)).toMatch(
       /leaves a fatigue that differs from version one’s by less than 0\.1\u00a0% of performance/u,
     );
   });
@@ -99,13 +99,13 @@ describe('two versions in a sentence', () => {
   it('call a line unsafe by what it leaves', () => {
     const unsafe = first.check?.lines.find((line) => line.unsafe);
     if (!unsafe) throw new Error('expected an unsafe line');
-    expect(describeAgainst(unsafe)).toBe('unsafe: alone under a load that can pin, with less than 1 in reserve');
+    expect(stateAgainst(unsafe)).toBe('unsafe: alone under a load that can pin, with less than 1 in reserve');
   });
 
   it('say “not distinguishable from nothing” where an interval holds 0', () => {
     if (!comparison?.overall.difference || !comparison.drop) throw new Error('expected differences');
     const open = { ciLow: -0.1, ciHigh: 0.1 };
-    const said = describeVersions(
+    const said = stateVersions(
       {
         ...comparison,
         overall: { ...comparison.overall, difference: { ...comparison.overall.difference, ...open } },

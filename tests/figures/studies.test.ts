@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { traceNumbers } from '../../src/evidence/provenance.ts';
 import { readArms } from '../../src/evidence/table.ts';
+import { stateEmptyRegion } from '../../src/figures/emptyRegionWords.ts';
 import { evidenceMap } from '../../src/figures/evidenceMap.ts';
 import { formatSignificant } from '../../src/figures/format.ts';
 import { studyForest } from '../../src/figures/studyForest.ts';
@@ -15,7 +16,7 @@ import { mapEvidence } from '../../src/model/evidenceMap.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { reportStudies } from '../../src/model/studyReports.ts';
-import { drawPlot } from '../../src/site/drawPlot.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
 import { type Cells, makeArms } from '../support/tables.ts';
@@ -38,9 +39,9 @@ describe('the evidence map', () => {
     expect(map.regions.length).toBeGreaterThan(1);
     for (const text of [figure.caption, figure.alternative]) {
       expect(text).toContain(`${map.arms} arms and ${map.people} people of ${map.studies} studies`);
-      for (const { words } of map.regions) expect(text).toContain(`${words}.`);
+      for (const region of map.regions) expect(text).toContain(`${stateEmptyRegion(region, map.split)}.`);
     }
-    expect(figure.title.toLowerCase()).toContain(map.regions[0].words.toLowerCase());
+    expect(figure.title.toLowerCase()).toContain(stateEmptyRegion(map.regions[0], map.split).toLowerCase());
     const svg = drawPlot(figure);
     const heavy = map.places.filter(({ band }) => band === 'heavy').length;
     expect(svg.match(/<circle/gu)).toHaveLength(heavy);

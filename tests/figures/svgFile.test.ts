@@ -8,8 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { listFigures } from '../../src/figures/catalogue.ts';
 import { PICTURE_NOTICE } from '../../src/figures/figureFiles.ts';
 import { FILE_VALUES, FILE_WIDTH, writeSvgFile } from '../../src/figures/svgFile.ts';
-import { drawBare } from '../../src/site/drawPlot.ts';
-import { drawPng } from '../../src/site/drawPng.ts';
+import { drawBare, drawPng } from '../../src/site/drawFigure.ts';
 import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
 
 const { figures } = listFigures(makeEvidence(shippedArms, { swept: true }));

@@ -4,9 +4,9 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { stateEmptyRegion } from '../../src/figures/emptyRegionWords.ts';
 import {
   cellOf,
-  type EmptyRegion,
   findEmptyRegions,
   type LoadAndReserve,
   loadLines,
@@ -75,8 +75,9 @@ describe('empty regions of any table', () => {
     let regions = 0;
     fc.assert(
       fc.property(tables, ({ points, split }) => {
-        for (const { words } of findEmptyRegions(points, split)) {
+        for (const region of findEmptyRegions(points, split)) {
           regions++;
+          const words = stateEmptyRegion(region, split);
           expect(points.filter(readWords(words, split)), words).toEqual([]);
         }
       }),
@@ -111,7 +112,7 @@ function fillExcept(leaves: (point: LoadAndReserve) => boolean): LoadAndReserve[
     .filter((one) => !leaves(one));
 }
 const wordsOf = (points: readonly LoadAndReserve[], split: number | null = 60): string[] =>
-  findEmptyRegions(points, split).map(({ words }: EmptyRegion) => words);
+  findEmptyRegions(points, split).map((region) => stateEmptyRegion(region, split));
 
 describe('the words of an empty region', () => {
   it.each<[string, (one: LoadAndReserve) => boolean, string]>([

@@ -6,7 +6,7 @@
 import fc from 'fast-check';
 import { CholeskyDecomposition, determinant, inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { likelihoodDerivatives } from '../../src/model/likelihood.ts';
+import { likelihoodDerivatives } from '../../src/model/likelihoodDerivatives.ts';
 import { type Fit, fitModel } from '../../src/model/mixed.ts';
 import type { Observation } from '../../src/model/observations.ts';
 import { inferContrast } from '../../src/model/robust.ts';

@@ -8,7 +8,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
 import { analyseWithFits } from '../../src/model/analyse.ts';
 import { inferKeptShare } from '../../src/model/keptShare.ts';
-import { describeResponse, type OpenResponse, openResponse } from '../../src/model/response.ts';
+import { type OpenResponse, openResponse, packResponse } from '../../src/model/response.ts';
 import { inferContrast } from '../../src/model/robust.ts';
 import { CURVES, settingsSchema } from '../../src/model/settings.ts';
 import { expectWithin } from '../support/closeness.ts';
@@ -18,7 +18,7 @@ const CONFIDENCE = 0.95;
 const open = (settings: object) => {
   const { analysis, fits } = analyseWithFits(arms, settingsSchema.parse(settings));
   // Through JSON, as a page gets it.
-  const response = openResponse(JSON.parse(JSON.stringify(describeResponse(fits))));
+  const response = openResponse(JSON.parse(JSON.stringify(packResponse(fits))));
   return { analysis, response };
 };
 

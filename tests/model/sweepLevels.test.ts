@@ -38,6 +38,7 @@ describe('listSweepLevels', () => {
       'curve log',
       'curve quadratic',
       'curve spline',
+      'curve flexible',
       'rho 0.2',
       'rho 0.8',
     ]);

@@ -6,7 +6,7 @@ import { settingsSchema } from '../../src/model/settings.ts';
 import { advise } from '../../src/practice/advice.ts';
 import { stateAnswer, stateDoubts } from '../../src/practice/answer.ts';
 import { rangeOfRepetitions } from '../../src/practice/commonPractice.ts';
-import { describeNear } from '../../src/practice/evidenceNear.ts';
+import { stateNear } from '../../src/practice/evidenceNear.ts';
 import { arms, analysis as shipped } from './programme/shipped.ts';
 import { at } from './setAt.ts';
 
@@ -58,11 +58,11 @@ describe('the answer in one sentence', () => {
 describe('evidence near a load', () => {
   it('is counted in the number that grammar asks for, with no more digits than were asked', () => {
     const near = { arms: 1, studies: 1, nearest: null, loadOutside: 1 };
-    expect(describeNear(near, true)).toBe(
+    expect(stateNear(near, true)).toBe(
       '1 arm of 1 study within 10 points of this load and 1 repetition of this reserve; the load lies 1 point outside all that was studied',
     );
     const none = { arms: 0, studies: 0, nearest: { load: 200 / 3, reserve: 2 }, loadOutside: 0 };
-    expect(describeNear(none, false)).toBe(
+    expect(stateNear(none, false)).toBe(
       'no arm within 10 points of this load; the nearest trained at 66.7\u00a0% with 2 in reserve',
     );
   });

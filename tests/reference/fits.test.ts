@@ -5,7 +5,8 @@
  * errors; roots and ends of sets 1e-5 repetitions.
  */
 import { describe, expect, it } from 'vitest';
-import { likelihoodDerivatives, logLikelihoods } from '../../src/model/likelihood.ts';
+import { logLikelihoods } from '../../src/model/likelihood.ts';
+import { likelihoodDerivatives } from '../../src/model/likelihoodDerivatives.ts';
 import { type Fit, fitModel } from '../../src/model/mixed.ts';
 import { arrangeObservations } from '../../src/model/observations.ts';
 import { inferContrast } from '../../src/model/robust.ts';
@@ -160,8 +161,8 @@ describe.each(INVERSES)('inverse of $label', ({ reference, expected, inverse }) 
   });
 });
 
-it('covers every case: 4 data sets, 24 fits, and the inverse of each simulated curve', () => {
+it('covers every case: 4 data sets, 27 fits, and the inverse of each simulated curve', () => {
   const count = (select: (fit: ReferenceFit) => boolean) => CASES.filter(({ expected }) => select(expected)).length;
-  expect(count(() => true)).toBe(24);
+  expect(count(() => true)).toBe(27);
   expect(INVERSES.length).toBeGreaterThanOrEqual(60);
 });

@@ -1,5 +1,5 @@
 /**
- * Adding studies from a reference manager's export: reading the two formats as managers write them,
+ * Adding studies from a reference manager's export: reading the three formats as managers write them,
  * which entries are new, their names, the lines that are appended, and the command as a person runs it.
  */
 import { spawnSync } from 'node:child_process';
@@ -9,17 +9,19 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { appendRows } from '../../scripts/references/appendRows.ts';
+import { BIBTEX } from '../../scripts/references/bibtex.ts';
+import { CSL_JSON } from '../../scripts/references/cslJson.ts';
+import { readExport } from '../../scripts/references/entry.ts';
 import { planAdditions } from '../../scripts/references/planAdditions.ts';
-import { BIBTEX_FIELDS, readBibtex } from '../../scripts/references/readBibtex.ts';
-import { RIS_FIELDS, readRis } from '../../scripts/references/readRis.ts';
+import { RIS } from '../../scripts/references/ris.ts';
 import { type StudyCells, toStudyCells } from '../../scripts/references/studyCells.ts';
 import { nameStudies } from '../../scripts/references/studyName.ts';
 import { formatProblem } from '../../src/evidence/problem.ts';
 import { readStudies } from '../../src/evidence/table.ts';
 
 const ris = (...lines: string[]) => ['TY  - JOUR', ...lines, 'ER  - ', ''].join('\r\n');
-const cellsOfRis = (...lines: string[]) => toStudyCells(readRis(ris(...lines), 'x.ris').entries[0].item).cells;
-const cellsOfBibtex = (text: string) => toStudyCells(readBibtex(text, 'x.bib').entries[0].item).cells;
+const cellsOfRis = (...lines: string[]) => toStudyCells(readExport(RIS, ris(...lines), 'x.ris').entries[0].item).cells;
+const cellsOfBibtex = (text: string) => toStudyCells(readExport(BIBTEX, text, 'x.bib').entries[0].item).cells;
 const cells = (changes: Partial<StudyCells> = {}): StudyCells => ({
   study: 'Plover 2012',
   authors: 'Plover A',
@@ -83,6 +85,7 @@ describe('RIS', () => {
       title: 'A title',
       journal: 'Journal',
       year: '2012',
+      volume: '12(3)',
       pages: '101–110',
       doi: '10.1000/x',
     });
@@ -101,12 +104,13 @@ describe('RIS', () => {
   });
 
   it('of a type that nobody knows is read as a general reference', () => {
-    const { entries } = readRis('TY  - PREP\nAU  - Plover, A\nTI  - A title\nPY  - 2012\nER  - \n', 'x.ris');
+    const { entries } = readExport(RIS, 'TY  - PREP\nAU  - Plover, A\nTI  - A title\nPY  - 2012\nER  - \n', 'x.ris');
     expect(toStudyCells(entries[0].item).cells).toMatchObject({ authors: 'Plover A', title: 'A title', year: '2012' });
   });
 
   it('has records at their lines, with or without an end, whatever stands between them', () => {
-    const { entries, problems } = readRis(
+    const { entries, problems } = readExport(
+      RIS,
       `Provider: a base\n\n${ris('TI  - One')}\nRecord 2 of 3\n${ris('TI  - Two')}TY  - JOUR\nTI  - Three`,
       'x.ris',
     );
@@ -122,7 +126,7 @@ describe('RIS', () => {
     ['no record', 'nothing here\n', null, /at least one record that begins with a line “TY/u],
     ['a tag before its record', `AU  - Plover, A\n${ris('TI  - T')}`, 1, /a line “TY {2}- …” before the others/u],
   ])('with %s says so', (_what, text, line, expected) => {
-    const { problems } = readRis(text, 'x.ris');
+    const { problems } = readExport(RIS, text, 'x.ris');
     expect(problems.map((problem) => problem.line)).toEqual([line]);
     expect(problems[0].expected).toMatch(expected);
     expect(problems[0].value).toBe(text.split(/\r?\n/u, 1)[0]);
@@ -174,7 +178,7 @@ describe('BibTeX', () => {
   it('with entries that cannot be read gives the others, and each of those with its line', () => {
     const good = (key: string) => `@article{${key}, author={Plover, A}, title={${key}}, year={2012}}\n`;
     const text = `${good('one')}@article{two, title={never closed\n${good('three')}@article{four title={no comma}}\n${good('five')}`;
-    const { entries, problems } = readBibtex(text, 'x.bib');
+    const { entries, problems } = readExport(BIBTEX, text, 'x.bib');
     expect(entries.map(({ label, line }) => [label, line])).toEqual([
       ['one', 1],
       ['three', 3],
@@ -188,7 +192,7 @@ describe('BibTeX', () => {
 
   it('with an abbreviation that cannot be read names it, and reads the entries', () => {
     const text = '@string{one = "One"}\n@string{two = \u0002 "}\n@article{a, title={T}, journal=one}\n';
-    const { entries, problems } = readBibtex(text, 'x.bib');
+    const { entries, problems } = readExport(BIBTEX, text, 'x.bib');
     expect(problems.map(({ line, value }) => [line, value.slice(0, 11)])).toEqual([[2, '@string{two']]);
     expect(entries.map(({ line, item }) => [line, item['container-title']])).toEqual([[3, 'One']]);
   });
@@ -196,30 +200,188 @@ describe('BibTeX', () => {
   it('with an abbreviation that nobody defined says so in place of leaving the cell empty', () => {
     const text =
       '@article{a, title={T}, journal = nowhere, year=2012}\n@article{b, title={journal = x, y}, journal = {}}\n';
-    const { entries, problems } = readBibtex(text, 'x.bib');
+    const { entries, problems } = readExport(BIBTEX, text, 'x.bib');
     expect(problems.map(formatProblem)).toEqual([
       'line 1: expected an abbreviation that the export defines with @string, received “journal = nowhere”.',
     ]);
     // What looks like one inside a title is none, and an empty field is no mistake.
     expect(entries.map(({ label }) => label)).toEqual(['b']);
     for (const name of ['constructor', 'toString', '__proto__']) {
-      expect(readBibtex(`@article{a, title={T}, journal=${name}}`, 'x.bib').problems.map(({ value }) => value)).toEqual(
-        [`journal=${name}`],
-      );
+      expect(
+        readExport(BIBTEX, `@article{a, title={T}, journal=${name}}`, 'x.bib').problems.map(({ value }) => value),
+      ).toEqual([`journal=${name}`]);
     }
-    expect(readBibtex('@article{b, title={T}, journal = {}, month = jan}\n', 'x.bib').problems).toEqual([]);
+    expect(readExport(BIBTEX, '@article{b, title={T}, journal = {}, month = jan}\n', 'x.bib').problems).toEqual([]);
+  });
+
+  it('has the signs that TeX writes as commands, and names a command that nobody knows', () => {
+    const title = '{\\AA}rhus: 3 $\\times$ 10, p $\\leq$ 0.05 $\\pm$ 1\\,mm, na{\\"\\i}ve {\\ss} \\textbackslash{}x';
+    expect(cellsOfBibtex(`@article{a, title={${title}}}`).title).toBe('Århus: 3 × 10, p ≤ 0.05 ± 1 mm, naïve ß \\x');
+    const { entries, problems } = readExport(BIBTEX, '@article{a, title={A \\foo{b}}, abstract={\\bar}}', 'x.bib');
+    expect(entries).toEqual([]);
+    expect(problems.map(formatProblem)).toEqual([
+      'line 1: expected a command of TeX that can be read, received “title = … \\foo …”. Write the character itself.',
+    ]);
   });
 
   it('gives the line of entries that share a key', () => {
-    const { entries } = readBibtex('@article{a, title={1}}\n\n@article{a, title={2}}', 'x.bib');
+    const { entries } = readExport(BIBTEX, '@article{a, title={1}}\n\n@article{a, title={2}}', 'x.bib');
     expect(entries.map(({ line, item }) => [line, item.title])).toEqual([
       [1, '1'],
       [3, '2'],
     ]);
   });
 
+  it('has its entries at their lines where one stands behind another, or a value looks like one', () => {
+    const text = '@article{a, title={A}} @article{b, title={B}}\n@article{c, title={C, not\n@article{d, title=...}}}\n';
+    const { entries, problems } = readExport(BIBTEX, text, 'x.bib');
+    expect(problems).toEqual([]);
+    expect(entries.map(({ label, line }) => [label, line])).toEqual([
+      ['a', 1],
+      ['b', 1],
+      ['c', 2],
+    ]);
+  });
+
   it('without an entry says so', () => {
-    expect(readBibtex('https://example.org/', 'x.bib').problems[0].expected).toMatch(/at least one entry/u);
+    expect(readExport(BIBTEX, 'https://example.org/', 'x.bib').problems[0].expected).toMatch(/at least one entry/u);
+  });
+});
+
+describe('CSL-JSON', () => {
+  const read = (value: unknown) => readExport(CSL_JSON, JSON.stringify(value, null, 2), 'x.json');
+  const cellsOf = (value: unknown) => toStudyCells(read(value).entries[0].item).cells;
+
+  it('is read into every cell', () => {
+    expect(
+      cellsOf([
+        {
+          id: 'plover2012',
+          type: 'article-journal',
+          author: [
+            { family: 'Plover', given: 'Anna-Maria' },
+            { family: 'Essen', 'non-dropping-particle': 'von', given: 'C. D.' },
+            { family: 'Smith', given: 'John', suffix: 'Jr.' },
+            { literal: 'Plover Society' },
+          ],
+          issued: { 'date-parts': [['2012', 3]] },
+          title: 'A <i>title</i> ≤ 5',
+          'container-title': 'Journal',
+          volume: 12,
+          issue: '3',
+          page: '101-110',
+          DOI: 'https://doi.org/10.1000/X',
+          abstract: 'Not read',
+        },
+      ]),
+    ).toEqual(
+      cells({
+        study: '',
+        authors: 'Plover AM, von Essen CD, Smith J Jr, Plover Society',
+        title: 'A title ≤ 5',
+        journal: 'Journal',
+        volume: '12(3)',
+        pages: '101–110',
+        doi: '10.1000/X',
+      }),
+    );
+  });
+
+  it('of one item without a list, with titles in lists and a date in words, is read as well', () => {
+    expect(cellsOf({ title: ['T'], 'container-title': ['J'], issued: { literal: '2012 spring' } })).toMatchObject({
+      title: 'T',
+      journal: 'J',
+      year: '2012',
+    });
+  });
+
+  it('has items at their lines, called by their key or their number', () => {
+    const { entries } = readExport(
+      CSL_JSON,
+      '[{"id": "a", "title": "A"},\n\n {"title": "{\\n["}, {"id": 7}]',
+      'x.json',
+    );
+    expect(entries.map(({ line, label }) => [line, label])).toEqual([
+      [1, 'a'],
+      [3, 'item 2'],
+      [3, '7'],
+    ]);
+  });
+
+  it.each([
+    ['a name without parts', { author: [{ family: 'Plover', given: 'A' }, {}] }, 'authors', /a list of names/u],
+    ['a name that is a list', { author: [{ family: ['Plover'], given: 'A' }] }, 'authors', /a list of names/u],
+    ['names in one text', { author: 'Plover A, Wren B' }, 'authors', /a list of names/u],
+    ['a bare year', { issued: '2012' }, 'year', /a date such as/u],
+    ['a journal that is no text', { 'container-title': { long: 'J' } }, 'journal', /text/u],
+  ])('with %s says so in place of leaving it out', (_what, item, column, expected) => {
+    const { entries, problems } = read([{ title: 'A' }, item]);
+    expect(entries.map(({ label }) => label)).toEqual(['item 1']);
+    expect(problems.map((problem) => [problem.line, problem.column])).toEqual([[5, column]]);
+    expect(problems[0].expected).toMatch(expected);
+  });
+
+  it('has no problem with properties that are there and empty', () => {
+    const { entries, problems } = read([{ title: 'T', author: [], issued: null, page: '', volume: null }]);
+    expect([entries.length, problems]).toEqual([1, []]);
+  });
+
+  it.each([
+    ['what is no item', '[{"title": "A"},\n 7]', 2, 'an item in braces', '7'],
+    ['no item', '[]', null, 'at least one item such as [{"id": "key", …}]', '[]'],
+    ['nothing', '', 1, 'JSON without an error', ''],
+    ['a bracket that is not closed', '[{"title": "A"},\n{"title": "B"]', 2, 'JSON without an error', ']'],
+  ])('with %s says so', (_what, text, line, expected, value) => {
+    const { problems } = readExport(CSL_JSON, text, 'x.json');
+    expect(problems.map((problem) => [problem.line, problem.expected, problem.value])).toEqual([
+      [line, expected, value],
+    ]);
+  });
+});
+
+describe('names', () => {
+  it.each([
+    ['accents', 'Åström, Ö. and Müller, Ä. and Łukasz, Ż. and Çelik, Ş.', 'Åström Ö, Müller Ä, Łukasz Ż, Çelik Ş'],
+    [
+      'accents as TeX writes them',
+      '{\\AA}str{\\"o}m, {\\"O}. and M{\\"u}ller, \\"{A}. and Garc{\\\'\\i}a, Jos\\\'e and Y{\\i}ld{\\i}z, A.',
+      'Åström Ö, Müller Ä, García J, Yıldız A',
+    ],
+    ['other scripts', '王, 小 and Петров, Иван', '王 小, Петров И'],
+    [
+      'particles',
+      'von Essen, Carl D. and van der Berg, J. and de la Cruz, M. and d’Arcy, P. and {al-Hassan}, Q.',
+      'von Essen CD, van der Berg J, de la Cruz M, d’Arcy P, al-Hassan Q',
+    ],
+    ['capital particles', 'De Lima, A. and Garcia y Lopez, D.', 'De Lima A, Garcia y Lopez D'],
+    ['a suffix', 'Smith, Jr, John A. and Plover, III, B.', 'Smith JA Jr, Plover B III'],
+    [
+      'an organisation',
+      '{World Health Organization} and {Sports and Science \\& Co}',
+      'World Health Organization, Sports and Science & Co',
+    ],
+    ['hyphens and apostrophes', "Smith-Jones, Anna-Maria and O'Neil, B.", "Smith-Jones AM, O'Neil B"],
+  ])('of BibTeX with %s are the table’s', (_what, author, expected) => {
+    expect(cellsOfBibtex(`@article{x, author = {${author}}, title = {T}, year = 2012}`).authors).toBe(expected);
+  });
+
+  it.each([
+    ['von Essen, Carl D.', 'von Essen CD'],
+    ['d’Arcy, P.', 'd’Arcy P'],
+    ['al-Hassan, Q', 'al-Hassan Q'],
+    ['Smith, John A., Jr', 'Smith JA Jr'],
+    ['World Health Organization', 'World Health Organization'],
+    ['Петров, Иван', 'Петров И'],
+  ])('of RIS: %s', (name, expected) => {
+    expect(cellsOfRis(`AU  - ${name}`, 'TI  - T').authors).toBe(expected);
+  });
+
+  it('of sixty authors are sixty', () => {
+    const names = Array.from({ length: 60 }, (_, i) => `Wren${'abcdefghij'[i % 10]}, A.`);
+    expect(cellsOfBibtex(`@article{x, author={${names.join(' and ')}}, title={T}}`).authors.split(', ')).toHaveLength(
+      60,
+    );
+    expect(cellsOfRis(...names.map((name) => `AU  - ${name}`), 'TI  - T').authors.split(', ')).toHaveLength(60);
   });
 });
 
@@ -227,13 +389,19 @@ describe('any text at all', () => {
   const bib =
     '@string{j = "J"}\n@article{a, author={Plover, A and {B C}}, title={T \\emph{x} $y$ \\begin{i}z\\end{i}}, journal=j, date={2012}}\n' +
     '@article{b, author={Wren, B}, title={U}, year={2013}}\n';
+  const json =
+    '[{"id":"a","author":[{"family":"Plover","given":"A"}],"title":"T <i>x</i>","issued":{"date-parts":[[2012,3]]},"page":"1-2"},\n' +
+    '{"id":7,"author":[{"literal":"B C"}],"title":"U","issued":{"raw":"2013"},"DOI":"10.1000/x"}]';
   const records =
     ris('AU  - Plover, A', 'TI  - T', 'PY  - 2012', 'SP  - 1') + ris('A1  - Wren,B', 'T1  - U', 'DO  - 10.1000/x');
 
   it.each([
-    ['RIS', records, readRis, RIS_FIELDS],
-    ['BibTeX', bib, readBibtex, BIBTEX_FIELDS],
-  ] as const)('put into %s is read without an exception, into entries or problems', (_what, whole, read, fields) => {
+    // One change spoils one entry: the other is still there, except where it reaches over both.
+    ['RIS', records, RIS, 900],
+    ['BibTeX', bib, BIBTEX, 900],
+    // Most changes leave no JSON.
+    ['CSL-JSON', json, CSL_JSON, 200],
+  ] as const)('put into %s is read without an exception, into entries or problems', (_what, whole, format, least) => {
     let withEntries = 0;
     fc.assert(
       fc.property(
@@ -244,8 +412,12 @@ describe('any text at all', () => {
           fc.constantFrom('{', '}', '"', '\\', '@', ' and ', ',', 'TY  - ', 'ER  - ', '\n'),
         ),
         (from, count, piece) => {
-          const { entries, problems } = read(whole.slice(0, from) + piece + whole.slice(from + count), 'x');
-          const plan = planAdditions(entries, [], 'x', fields);
+          const { entries, problems } = readExport(
+            format,
+            whole.slice(0, from) + piece + whole.slice(from + count),
+            'x',
+          );
+          const plan = planAdditions(entries, [], 'x', format.fields);
           if (entries.length > 0) withEntries++;
           expect(entries.length + problems.length).toBeGreaterThan(0);
           expect(plan.added.length + plan.already.length + plan.problems.length).toBeGreaterThanOrEqual(entries.length);
@@ -259,8 +431,7 @@ describe('any text at all', () => {
       ),
       { seed: 7, numRuns: 1000 },
     );
-    // One change spoils one entry: the other is still there, except where it reaches over both.
-    expect(withEntries).toBeGreaterThan(900);
+    expect(withEntries).toBeGreaterThan(least);
   });
 });
 
@@ -269,7 +440,7 @@ describe('a plan', () => {
     'study,authors,year,title,doi\nPlover 2012,Plover A,2012,"A title, about reserve",10.1000/A\nWren 2013,Wren A,2013,Another,\n',
     'studies.csv',
   ).studies;
-  const plan = (text: string) => planAdditions(readRis(text, 'x.ris').entries, table, 'x.ris', RIS_FIELDS);
+  const plan = (text: string) => planAdditions(readExport(RIS, text, 'x.ris').entries, table, 'x.ris', RIS.fields);
   const record = (title: string, year: string, ...more: string[]) =>
     ris('AU  - Plover, A', `TI  - ${title}`, `PY  - ${year}`, ...more);
 
@@ -344,8 +515,8 @@ describe('a plan', () => {
     ['commas in place of “and”', 'Plover A, Wren B, Heron C', /Jr, Sr, II or the like/u],
     ['many commas in place of “and”', 'Plover A, Wren B, Heron C, Teal D', /names separated by “and”/u],
   ])('does not guess at authors with %s', (_what, author, expected) => {
-    const exported = readBibtex(`@article{k, author={${author}}, title={T}, year={2012}}`, 'x.bib');
-    const { added, problems } = planAdditions(exported.entries, [], 'x.bib', BIBTEX_FIELDS);
+    const exported = readExport(BIBTEX, `@article{k, author={${author}}, title={T}, year={2012}}`, 'x.bib');
+    const { added, problems } = planAdditions(exported.entries, [], 'x.bib', BIBTEX.fields);
     expect(added).toEqual([]);
     expect([...exported.problems, ...problems].map((problem) => problem.column)).toEqual(['authors']);
     expect([...exported.problems, ...problems][0].expected).toMatch(expected);
@@ -522,7 +693,7 @@ describe('the command', () => {
     ['two exports', ['a.ris', 'b.bib'], /expected one export, received 2/u],
     ['an unknown option', ['a.ris', '--colour'], /--colour[\s\S]*usage/u],
     ['an option without its value', ['a.ris', '--table'], /--table[\s\S]*usage/u],
-    ['another kind of file', ['a.docx'], /a file that ends in \.ris or \.bib, received a\.docx/u],
+    ['another kind of file', ['a.docx'], /a file that ends in \.ris, \.bib or \.json, received a\.docx/u],
     ['an export that is not there', ['none.ris'], /cannot read the export none\.ris: expected a file, found nothing/u],
     [
       'a table that is not there',

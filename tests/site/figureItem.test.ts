@@ -1,15 +1,19 @@
 /**
- * References of a figure and CITATION.cff. What is proven: BibTeX and RIS read back with Citation.js to the
- * fields they were made from; the two styles against references written by hand; the citation file against
+ * References of a figure and CITATION.cff. What is proven: BibTeX, RIS and CSL-JSON read back with Citation.js to the
+ * fields they were made from, for any title that a table could give; the files' form; the two styles against references written by hand; the citation file against
  * the package.
  */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readBibtex } from '../../scripts/references/readBibtex.ts';
-import { readRis } from '../../scripts/references/readRis.ts';
-import { type CitedFigure, toFigureItem } from '../../src/site/figureItem.ts';
+import { BIBTEX } from '../../scripts/references/bibtex.ts';
+import { CSL_JSON } from '../../scripts/references/cslJson.ts';
+import { readExport } from '../../scripts/references/entry.ts';
+import { RIS } from '../../scripts/references/ris.ts';
+import { toStudyCells } from '../../scripts/references/studyCells.ts';
+import { STUDY_COLUMNS } from '../../src/evidence/schema.ts';
+import { type CitedFigure, release, toFigureItem } from '../../src/site/figureItem.ts';
 import { referTo } from '../../src/site/references.ts';
-import { release } from '../../src/site/release.ts';
 
 const cited: CitedFigure = {
   slug: 'growth-light',
@@ -22,6 +26,22 @@ const cited: CitedFigure = {
   demonstration: false,
 };
 
+/** The title of each machine's form of a reference, read back. */
+function titlesOf(title: string): readonly string[] {
+  const { bibtex, ris, cslJson } = referTo(toFigureItem({ ...cited, title }));
+  const formats = [
+    [BIBTEX, bibtex],
+    [RIS, ris],
+    [CSL_JSON, cslJson],
+  ] as const;
+  return formats.map(([format, text]) => {
+    const { entries, problems } = readExport(format, text, 'x');
+    expect(problems).toEqual([]);
+    expect(entries).toHaveLength(1);
+    return toStudyCells(entries[0].item).cells.title;
+  });
+}
+
 describe('references of a figure', () => {
   it.each([
     ['an address with signs of TeX', cited],
@@ -33,7 +53,7 @@ describe('references of a figure', () => {
   ])('with %s read back from BibTeX and RIS to the same fields', (_what, figure) => {
     const made = toFigureItem(figure);
     const { bibtex, ris } = referTo(made);
-    for (const { entries, problems } of [readBibtex(bibtex, 'x.bib'), readRis(ris, 'x.ris')]) {
+    for (const { entries, problems } of [readExport(BIBTEX, bibtex, 'x.bib'), readExport(RIS, ris, 'x.ris')]) {
       expect(problems).toEqual([]);
       expect(entries).toHaveLength(1);
       const { title, URL: address, note, publisher, issued, author } = entries[0].item;
@@ -48,6 +68,69 @@ describe('references of a figure', () => {
       expect(name.literal ?? [name.given, name.family].filter(Boolean).join(' ')).toBe(figure.authors);
       expect(author).toHaveLength(1);
     }
+  });
+
+  it.each([
+    ['accents', 'Étude de la fatigue à l’échec: ½ naïve façon'],
+    ['other scripts', '筋肥大 and β-alanine at 10 µm² ≤ 5 😀'],
+    ['braces', '{Braces} that {open and }close{'],
+    ['ampersands and the other signs of TeX', 'R&D: 50 % of #1 costs $5_000 ~ x^2 \\alpha'],
+    ['quotation marks and dashes in pairs', "The “best” ''worst'' ``way'' -- or --- \"so\" a--b-c"],
+    ['signs of comparison', 'Effects with p <0.05 and d >1 < 2'],
+    ['480 characters', 'Reserve and '.repeat(40).trim()],
+    ['a title like a line of RIS', 'ER  - TY  - JOUR @article{x, title'],
+    ['capitals', 'EMG, MRI and DXA in McArdle’s NASA cohort'],
+  ])('with %s in the title read back to it', (_what, title) => {
+    expect(titlesOf(title)).toEqual(Array(3).fill(title.replace(/\s+/gu, ' ').normalize('NFC')));
+  });
+
+  it('with any title that the schema accepts read back to it', () => {
+    const cell = fc
+      .string({
+        unit: fc.oneof(
+          fc.constantFrom(...'aA1 -\'`"{}\\&%$#_^~<>@,;:=é|'),
+          fc.string({ unit: 'grapheme', minLength: 1, maxLength: 1 }),
+        ),
+        minLength: 1,
+        maxLength: 40,
+      })
+      .map((text) => text.replace(/\s+/gu, ' ').trim().normalize('NFC'))
+      .filter((text) => text !== '' && STUDY_COLUMNS.title.cell.safeParse(text).success);
+    let tried = 0;
+    fc.assert(
+      fc.property(cell, (title) => {
+        tried++;
+        expect(titlesOf(title)).toEqual([title, title, title]);
+      }),
+      { seed: 6, numRuns: 300 },
+    );
+    expect(tried).toBeGreaterThanOrEqual(300);
+  });
+
+  it('of RIS has a tag on every line and CRLF at each end', () => {
+    const lines = referTo(toFigureItem(cited)).ris.split('\r\n');
+    expect(lines[0]).toMatch(/^TY {2}- [A-Z]+$/u);
+    expect(lines.slice(-2)).toEqual(['ER  - ', '']);
+    expect(lines).toEqual(expect.arrayContaining(['AU  - Shy of Failure contributors', 'PY  - 2026']));
+    for (const line of lines.slice(0, -1)) expect(line).toMatch(/^[A-Z][A-Z0-9] {2}- [^\r\n]*$/u);
+  });
+
+  it('of BibTeX has its braces closed in pairs, whatever title and address', () => {
+    const { bibtex } = referTo(toFigureItem({ ...cited, title: '}}{ \\} {x', address: 'https://example.org/a}b{' }));
+    let depth = 0;
+    for (const character of bibtex) {
+      if (character === '{') depth++;
+      if (character === '}') depth--;
+      expect(depth).toBeGreaterThanOrEqual(0);
+    }
+    expect(depth).toBe(0);
+  });
+
+  it('of one figure after another are of the one that was asked for, in plain text', () => {
+    const other = referTo(toFigureItem({ ...cited, title: 'R&D with p <0.05' }));
+    expect(other.apa).toContain('R&D with p <0.05');
+    expect(other.apa).not.toContain('Light loads');
+    expect(referTo(toFigureItem(cited))).toEqual(referTo(toFigureItem({ ...cited })));
   });
 
   // Written by hand: Publication Manual of the APA (7th edition), section 10; NLM, Citing Medicine (2nd edition), chapter 25.
@@ -96,4 +179,11 @@ describe('CITATION.cff', () => {
     expect(release.authors).toBe('Shy of Failure contributors');
     expect(release.year).toBeGreaterThanOrEqual(2026);
   });
+});
+
+it('the reading and styling libraries are imported where pages are built alone, which no island imports', () => {
+  const importing = readdirSync('src', { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.(?:ts|tsx|astro)$/u.test(name))
+    .filter((name) => /from '@citation-js|import '@citation-js/u.test(readFileSync(`src/${name}`, 'utf8')));
+  expect(importing.sort()).toEqual(['site/figureItem.ts', 'site/references.ts']);
 });

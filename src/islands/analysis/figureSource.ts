@@ -2,7 +2,7 @@
 import { isDemonstration } from '../../evidence/demonstration.ts';
 import type { Arm } from '../../evidence/schema.ts';
 import { type EvidenceMap, mapEvidence } from '../../model/evidenceMap.ts';
-import { analyseUnchecked, checkBands, type FullAnalysis } from '../../model/full.ts';
+import { analyseThenCheck, type FullAnalysis } from '../../model/full.ts';
 import type { Settings } from '../../model/settings.ts';
 import { shownVersionOf } from '../../ownTable/loadTable.ts';
 
@@ -22,12 +22,12 @@ export function* gatherFigures(
   table: string,
   settings: Settings,
 ): Generator<FigureSource, FigureSource> {
-  const unchecked = analyseUnchecked(arms, settings);
+  const { unchecked, check } = analyseThenCheck(arms, settings);
   const source = {
     map: mapEvidence(arms, unchecked),
     dataVersion: shownVersionOf(table),
     demonstration: isDemonstration(arms),
   };
   yield { ...source, analysis: { ...unchecked, checks: {} }, checked: false };
-  return { ...source, analysis: { ...unchecked, checks: checkBands(arms, settings) }, checked: true };
+  return { ...source, analysis: { ...unchecked, checks: check() }, checked: true };
 }

@@ -6,6 +6,7 @@
  * Reading validates every part with the settings schema. A part that does not hold stands at its
  * default and is named in a notice; an address of another version is not read at all.
  */
+import { FILTERS, mapFilters } from '../../model/filters.ts';
 import { defaultSettings, type Settings, settingsSchema } from '../../model/settings.ts';
 
 /** Raised when an old address would mean something else. */
@@ -21,18 +22,7 @@ const NUMBERS = {
   seed: 'seed',
 } as const;
 const WORDS = { outcome: 'outcome', metric: 'metric', curve: 'curve', weighting: 'weights' } as const;
-const LISTS = {
-  trainingStatus: 'status',
-  sex: 'sex',
-  joints: 'joints',
-  muscle: 'muscle',
-  measure: 'measure',
-  concerns: 'concerns',
-  design: 'design',
-  failureDefinition: 'failure',
-  reserveBasis: 'basis',
-  withoutStudies: 'without',
-} as const;
+const LISTS = { ...mapFilters((key) => FILTERS[key].address), withoutStudies: 'without' } as const;
 const YEARS = { yearFrom: 'from', yearTo: 'to' } as const;
 /** Groups of numbers, written with commas in this order. */
 const GROUPS = {

@@ -1,6 +1,7 @@
 /** Targets for the shares of growth that are asked for most: for the build, and for a reader's own table. */
 import type { Arm } from '../../evidence/schema.ts';
 import { analyse } from '../../model/analyse.ts';
+import { listBands } from '../../model/bands.ts';
 import type { Band, BandName } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
 
@@ -15,8 +16,10 @@ export interface SharedTarget {
 export function targetsByShare(arms: readonly Arm[], settings: Settings): readonly SharedTarget[] {
   return KEPT_SHARES.map((keptShare) => ({
     keptShare,
-    bands: (Object.entries(analyse(arms, { ...settings, keptShare }).bands) as [BandName, Band][]).map(
-      ([name, { target, unreliable }]) => ({ name, target, unreliable }),
-    ),
+    bands: listBands(analyse(arms, { ...settings, keptShare }).bands).map(([name, { target, unreliable }]) => ({
+      name,
+      target,
+      unreliable,
+    })),
   }));
 }

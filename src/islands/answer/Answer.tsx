@@ -1,11 +1,11 @@
 /** The whole of the Answer page, from an analysis: by the build for the site's table, in the browser for a reader's own. */
 import type { ComponentChildren } from 'preact';
 import type { Figure } from '../../figures/figure.ts';
-import { describeBeyondFailure, describeStrength } from '../../figures/findings.ts';
+import { stateBeyondFailure, stateStrength } from '../../figures/findings.ts';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
+import { listBands } from '../../model/bands.ts';
 import type { FullAnalysis } from '../../model/full.ts';
-import type { BandName } from '../../model/result.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { stateAnswer, stateDoubts } from '../../practice/answer.ts';
 import { GENERAL_CAUTIONS } from '../../practice/cautions.ts';
@@ -28,7 +28,11 @@ interface Props {
 
 export function Answer({ analysis, targetPage, draw, children }: Props) {
   const { settings, bands } = analysis;
-  const show = (figure: Figure) => <FigureView key={figure.title} figure={figure} drawn={draw?.(figure)} />;
+  const show = (figure: Figure) => (
+    <FigureView key={figure.title} figure={figure}>
+      {draw?.(figure)}
+    </FigureView>
+  );
   return (
     <>
       <h1>{stateAnswer(analysis)}</h1>
@@ -42,9 +46,7 @@ export function Answer({ analysis, targetPage, draw, children }: Props) {
         </p>
       ))}
 
-      <div class="pair">
-        {(Object.keys(bands) as BandName[]).map((band) => show(growthByReserve(analysis, { band })))}
-      </div>
+      <div class="pair">{listBands(bands).map(([band]) => show(growthByReserve(analysis, { band })))}</div>
 
       <h2>What to tell a lifter</h2>
       <TargetTable analysis={analysis} />
@@ -69,9 +71,9 @@ export function Answer({ analysis, targetPage, draw, children }: Props) {
       </ul>
 
       <h2>What reserve costs and saves besides growth</h2>
-      <p>{describeStrength(analysis.strength, settings)}</p>
+      <p>{stateStrength(analysis.strength, settings)}</p>
       {analysis.beyondFailure.map((contrast) => (
-        <p key={contrast.kind}>{describeBeyondFailure(contrast, settings)}</p>
+        <p key={contrast.kind}>{stateBeyondFailure(contrast, settings)}</p>
       ))}
       <div class="pair">
         {analysis.fatigue.byStatus.map(({ status }) => show(recoveryByHours(analysis, { status })))}

@@ -1,8 +1,8 @@
 /** What would move each band's target, beside one another. */
-import { describeRobustness } from '../../figures/findings.ts';
+import { stateRobustness } from '../../figures/findings.ts';
 import type { Sweep } from '../../model/checks/sweep.ts';
 import type { FullAnalysis } from '../../model/full.ts';
-import { BAND_HEADINGS } from '../../ui/bandWords.ts';
+import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 
 interface Props {
   readonly analysis: FullAnalysis;
@@ -12,13 +12,13 @@ interface Props {
 
 export function Robustness({ analysis, sweep }: Props) {
   const found = (['light', 'heavy'] as const)
-    .map((name) => ({ name, sentences: describeRobustness(name, analysis, sweep) }))
+    .map((name) => ({ name, sentences: stateRobustness(name, analysis, sweep) }))
     .filter(({ sentences }) => sentences.length > 0);
   return (
     <div class="pair">
       {found.map(({ name, sentences }) => (
         <section key={name}>
-          <h3>{BAND_HEADINGS[name]}</h3>
+          <h3>{LOAD_HEADINGS[name]}</h3>
           <ul>
             {sentences.map((change) => (
               <li key={change}>{change}</li>

@@ -1,6 +1,6 @@
 /** Adds the rows to the reader's own table, or starts one with them, after asking what is to be asked. */
 import { useRef } from 'preact/hooks';
-import { countStudies, countWords } from '../../ui/countWords.ts';
+import { countOf, countStudies } from '../../numerics/countOf.ts';
 import { ProblemList } from '../../ui/ProblemList.tsx';
 import type { AddingState } from './addToTable.state.ts';
 
@@ -89,8 +89,8 @@ export function AddToTable({ state, shipped, pages }: AddProps) {
         )}
         {now.step === 'added' && (
           <p>
-            Added {countWords(now.joined.added, 'row')}: {now.joined.facts.name} now has{' '}
-            {countWords(now.joined.facts.rows, 'row')} of {countStudies(now.joined.facts.studies)}. See{' '}
+            Added {countOf(now.joined.added, 'row')}: {now.joined.facts.name} now has{' '}
+            {countOf(now.joined.facts.rows, 'row')} of {countStudies(now.joined.facts.studies)}. See{' '}
             <a href={pages.table}>your table</a> or <a href={pages.evidence}>the evidence</a>. The rows stay listed
             above until you remove them.
           </p>

@@ -1,7 +1,7 @@
 /** The row in hand, group by group of the schema, with the reserve helper and the choice of what is reported. */
 import { ARM_COLUMNS, type ArmColumn } from '../../evidence/schema.ts';
 import { formatChange } from '../../figures/format.ts';
-import { countWords } from '../../ui/countWords.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { ARM_NAMES, REPORTS } from './cells.ts';
 import type { CuratingState } from './curate.state.ts';
 import { CurateField } from './Field.tsx';
@@ -83,7 +83,7 @@ export function CurateForm({ state, known }: FormProps) {
       ))}
       {carried.rows > 0 && (
         <p class="small">
-          Saving also changes {carried.columns.join(', ')} in {countWords(carried.rows, 'other row')}.
+          Saving also changes {carried.columns.join(', ')} in {countOf(carried.rows, 'other row')}.
         </p>
       )}
       <p class="buttons">

@@ -5,7 +5,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { ArmColumn } from '../../evidence/schema.ts';
 import { writeArms } from '../../evidence/writeTable.ts';
-import { countWords } from '../../ui/countWords.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import {
   type Cells,
@@ -111,7 +111,7 @@ export function createCurating() {
     const { rows: next, place, carried } = placeRow(rows.value, row, at.value);
     const also =
       carried.rows > 0
-        ? ` ${carried.columns.join(', ')} ${carried.columns.length === 1 ? 'was' : 'were'} changed in ${countWords(carried.rows, 'other row')} too.`
+        ? ` ${carried.columns.join(', ')} ${carried.columns.length === 1 ? 'was' : 'were'} changed in ${countOf(carried.rows, 'other row')} too.`
         : '';
     const wasNew = at.value === null;
     undo.value = null;

@@ -1,6 +1,6 @@
 /** Words of the form that makes rows, and the way from a problem to its entry. */
 import type { ArmColumn } from '../../evidence/schema.ts';
-import { countWords } from '../../ui/countWords.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import type { RowReading } from './readCells.ts';
 
 /** “2 to mend, 3 still needed, 1 warning”; “nothing entered yet”; “no problem”. */
@@ -9,7 +9,7 @@ export function outlineReading({ problems, needed, warnings }: RowReading, isEmp
   const parts = [
     problems.length > 0 ? `${problems.length} to mend` : null,
     needed.length > 0 ? `${needed.length} still needed` : null,
-    warnings.length > 0 ? countWords(warnings.length, 'warning') : null,
+    warnings.length > 0 ? countOf(warnings.length, 'warning') : null,
   ].filter(Boolean);
   return parts.length > 0 ? `${parts.join(', ')}.` : 'No problem.';
 }

@@ -2,11 +2,12 @@
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
-import { describeTarget } from '../../figures/panels.ts';
-import type { Analysis, Band, BandName } from '../../model/result.ts';
+import { stateTarget } from '../../figures/panels.ts';
+import { listBands } from '../../model/bands.ts';
+import type { Analysis, BandName } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
-import { BAND_HEADINGS } from '../../ui/bandWords.ts';
+import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
 import { LeftOut } from '../../ui/LeftOut.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
@@ -66,8 +67,8 @@ function Messages({ state: { fitting, address } }: { readonly state: EvidenceSta
 
 /** What a move of a control came to, for those who do not see the figures change. */
 function outlineTargets({ bands }: Analysis): string {
-  return (Object.entries(bands) as [BandName, Band][])
-    .map(([name, { failure, target }]) => `${BAND_HEADINGS[name]}: ${failure?.reason ?? describeTarget(target)}.`)
+  return listBands(bands)
+    .map(([name, { failure, target }]) => `${LOAD_HEADINGS[name]}: ${failure?.reason ?? stateTarget(target)}.`)
     .join(' ');
 }
 
@@ -89,7 +90,9 @@ function Figures({ state, drawn }: FiguresProps) {
   return (
     <>
       {figures.map(({ band, figure }) => (
-        <FigureView key={band} figure={figure} drawn={drawn[band]} />
+        <FigureView key={band} figure={figure}>
+          {drawn[band]}
+        </FigureView>
       ))}
     </>
   );

@@ -1,7 +1,7 @@
 /** The guided sequence: one step at a time, each changing one thing. */
 import { useEffect, useRef } from 'preact/hooks';
 import type { EvidenceState } from './evidence.state.ts';
-import { describeChange, GUIDE_STEPS } from './guideSteps.ts';
+import { GUIDE_STEPS, stateChange } from './guideSteps.ts';
 
 const LAST = GUIDE_STEPS.length - 1;
 
@@ -40,7 +40,7 @@ export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
         </h2>
         <p>{step.ask}</p>
         <p id="guide-finding">
-          {state.fitting.pending.value ? 'Fitting …' : describeChange(analysis, state.fitting.analysis.value)}
+          {state.fitting.pending.value ? 'Fitting …' : stateChange(analysis, state.fitting.analysis.value)}
         </p>
       </div>
       <div class="buttons">

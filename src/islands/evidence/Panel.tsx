@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { BandChecks } from '../../model/full.ts';
 import type { Band, BandName } from '../../model/result.ts';
-import { BAND_HEADINGS } from '../../ui/bandWords.ts';
+import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 
 export interface BandView {
   readonly name: BandName;
@@ -58,7 +58,7 @@ function Frame<View extends BandView>({ title, views, isBusy, children }: FrameP
       <div class="pair">
         {views.map((view) => (
           <div key={view.name}>
-            <h3 class={view.name === 'light' ? 'light-load' : 'heavy-load'}>{BAND_HEADINGS[view.name]}</h3>
+            <h3 class={view.name === 'light' ? 'light-load' : 'heavy-load'}>{LOAD_HEADINGS[view.name]}</h3>
             {children(view)}
           </div>
         ))}

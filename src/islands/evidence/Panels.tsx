@@ -1,18 +1,15 @@
 /** The panels under the figure: the same fit looked at from many sides, each with its finding. */
+
 import { useMemo } from 'preact/hooks';
 import { deviationsByStudy } from '../../figures/deviationsByStudy.ts';
 import type { Figure } from '../../figures/figure.ts';
-import {
-  describeBootstrap,
-  describeDeviations,
-  describeReserveError,
-  describeWithinBetween,
-} from '../../figures/panels.ts';
+import { stateBootstrap, stateDeviations, stateReserveError, stateWithinBetween } from '../../figures/panels.ts';
 import { smallStudyPattern } from '../../figures/smallStudyPattern.ts';
 import { targetsByYear } from '../../figures/targetsByYear.ts';
 import { targetsWithoutStudies } from '../../figures/targetsWithoutStudies.ts';
+import { listBands } from '../../model/bands.ts';
 import type { BandChecks } from '../../model/full.ts';
-import type { Band, BandName } from '../../model/result.ts';
+import type { Band } from '../../model/result.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
 import type { EvidenceState } from './evidence.state.ts';
 import { CheckedPanel, EvidencePanel } from './Panel.tsx';
@@ -24,7 +21,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
   const { metric } = analysis.settings;
   const checks = state.checking.checks.value;
   const problem = state.checking.checkProblem.value;
-  const views = (Object.entries(analysis.bands) as [BandName, Band][]).map(([name, band]) => ({
+  const views = listBands(analysis.bands).map(([name, band]) => ({
     name,
     band,
     checks: checks?.[name] ?? null,
@@ -39,7 +36,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
         {({ name, band }) => <CurveShapes name={name} band={band} />}
       </EvidencePanel>
       <EvidencePanel title="Inside studies against between them" views={views}>
-        {({ band }) => <p>{describeWithinBetween(band.withinBetween, metric)}</p>}
+        {({ band }) => <p>{stateWithinBetween(band.withinBetween, metric)}</p>}
       </EvidencePanel>
       <CheckedPanel title="What each study counts for" {...slower}>
         {({ name, checks: own }) => <StudyWeights name={name} checks={own} />}
@@ -47,7 +44,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
       <CheckedPanel title="Study by study" {...slower}>
         {({ name, checks: own }) => (
           <>
-            <p>{describeDeviations(own.deviations)}</p>
+            <p>{stateDeviations(own.deviations)}</p>
             <CheckFigure of={own} make={() => deviationsByStudy(own.deviations, name, analysis.settings)} />
           </>
         )}
@@ -71,10 +68,10 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
         )}
       </CheckedPanel>
       <CheckedPanel title="Reserve known with error" {...slower}>
-        {({ checks: own }) => <p>{describeReserveError(own.reserveError, metric)}</p>}
+        {({ checks: own }) => <p>{stateReserveError(own.reserveError, metric)}</p>}
       </CheckedPanel>
       <CheckedPanel title="Resampling studies" {...slower}>
-        {({ checks: own }) => <p>{describeBootstrap(own.bootstrap)}</p>}
+        {({ checks: own }) => <p>{stateBootstrap(own.bootstrap)}</p>}
       </CheckedPanel>
       <EvidenceSweep state={state} />
     </>

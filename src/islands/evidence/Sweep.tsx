@@ -1,5 +1,5 @@
 /** The panel of the sweep: worked out when it is asked for, with progress, and stopped on a wish. */
-import { describeSweep } from '../../figures/findings.ts';
+import { stateSweep } from '../../figures/findings.ts';
 import type { EvidenceState } from './evidence.state.ts';
 
 export function EvidenceSweep({ state }: { readonly state: EvidenceState }) {
@@ -24,8 +24,8 @@ export function EvidenceSweep({ state }: { readonly state: EvidenceState }) {
         {problem !== null && <p class="problem">The combinations could not be worked out: {problem}</p>}
         {sweep && (
           <ul id="sweep-finding">
-            <li>{describeSweep('light', sweep)}</li>
-            <li>{describeSweep('heavy', sweep)}</li>
+            <li>{stateSweep('light', sweep)}</li>
+            <li>{stateSweep('heavy', sweep)}</li>
           </ul>
         )}
       </div>

@@ -3,12 +3,12 @@
 import { writeEquation } from '../../figures/equation.ts';
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatNumber, formatRange } from '../../figures/format.ts';
-import { describeHeterogeneity, describeTarget, describeWeightings } from '../../figures/panels.ts';
+import { stateHeterogeneity, stateTarget, stateWeightings } from '../../figures/panels.ts';
 import { CURVE_WORDS } from '../../figures/settingsWords.ts';
 import type { BandChecks } from '../../model/full.ts';
 import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../../model/result.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { BAND_HEADINGS } from '../../ui/bandWords.ts';
+import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { coefficientCells } from '../../ui/coefficientWords.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
@@ -24,7 +24,7 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
       <p>
         <code>{writeEquation(band, analysis)}</code>
       </p>
-      <Scroll label={`Coefficients: ${BAND_HEADINGS[name]}`}>
+      <Scroll label={`Coefficients: ${LOAD_HEADINGS[name]}`}>
         <table class="numbers">
           <TableHead
             columns={[
@@ -50,17 +50,17 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
         </table>
       </Scroll>
       <p class="small">
-        {describeHeterogeneity(band, metric)}{' '}
+        {stateHeterogeneity(band, metric)}{' '}
         {band.unreliable && `Some df are below ${LEAST_RELIABLE_DF}: those intervals are unreliable.`}
       </p>
-      <p>{upperFirst(describeTarget(band.target))}.</p>
+      <p>{upperFirst(stateTarget(band.target))}.</p>
     </>
   );
 }
 
 export function CurveShapes({ name, band }: BandView) {
   return (
-    <Scroll label={`Curve shapes: ${BAND_HEADINGS[name]}`}>
+    <Scroll label={`Curve shapes: ${LOAD_HEADINGS[name]}`}>
       <table class="numbers">
         <TableHead columns={['Curve', ['AICc above best', 'number'], 'Target']} />
         <tbody>
@@ -92,8 +92,8 @@ export function StudyWeights({ name, checks: { weightings } }: StudyWeightsProps
   const [first] = weightings;
   return (
     <>
-      <p>{describeWeightings(weightings)}</p>
-      <Scroll label={`Weights: ${BAND_HEADINGS[name]}`}>
+      <p>{stateWeightings(weightings)}</p>
+      <Scroll label={`Weights: ${LOAD_HEADINGS[name]}`}>
         <table class="numbers">
           <TableHead
             columns={['Study, share in %', ...weightings.map(({ weighting }) => [weighting, 'number'] as const)]}

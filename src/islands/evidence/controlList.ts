@@ -3,7 +3,7 @@
  * when it moves, and how it reads and changes the settings.
  */
 import { CURVE_WORDS } from '../../figures/settingsWords.ts';
-import { ADJUSTMENTS, CURVES, defaultSettings, type Settings } from '../../model/settings.ts';
+import { ADJUSTMENTS, CURVES, defaultSettings, type Settings, wordsOfSetting } from '../../model/settings.ts';
 import { inPercent } from '../../numerics/percent.ts';
 
 export type Change = (settings: Settings) => Settings;
@@ -12,6 +12,7 @@ interface ChoiceControl {
   readonly kind: 'choice';
   readonly id: string;
   readonly label: string;
+  /** What the setting does, and what usually happens when it moves. */
   readonly help: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly read: (settings: Settings) => string;
@@ -37,16 +38,18 @@ const set =
   <Key extends keyof Settings>(key: Key, value: Settings[Key]): Change =>
   (settings) => ({ ...settings, [key]: value });
 
+const helpOf = (key: keyof Settings, effect: string) => `${wordsOfSetting(key)} ${effect}`;
+
 const choice = <Key extends 'outcome' | 'metric' | 'curve' | 'weighting'>(
   key: Key,
   label: string,
-  help: string,
+  effect: string,
   options: readonly (readonly [Settings[Key], string])[],
 ): ChoiceControl => ({
   kind: 'choice',
   id: key,
   label,
-  help,
+  help: helpOf(key, effect),
   options: options.map(([value, name]) => ({ value, label: name })),
   read: (settings) => settings[key],
   write: (value) => {
@@ -59,19 +62,14 @@ const choice = <Key extends 'outcome' | 'metric' | 'curve' | 'weighting'>(
 export const SPLIT = { min: 30, max: 85, usual: defaultSettings.split ?? 60 } as const;
 
 export const SETTING_CONTROLS: readonly Control[] = [
-  choice(
-    'outcome',
-    'Outcome',
-    'What is drawn against reserve. Strength usually shows a flat line where growth slopes.',
-    [
-      ['growth', 'growth'],
-      ['strength', 'strength'],
-    ],
-  ),
+  choice('outcome', 'Outcome', 'Strength usually shows a flat line where growth slopes.', [
+    ['growth', 'growth'],
+    ['strength', 'strength'],
+  ]),
   choice(
     'curve',
     'Curve',
-    'A bend near failure moves the target closer to it; four shapes are compared below.',
+    'A bend near failure moves the target closer to it; all shapes are compared below.',
     CURVES.map((curve) => [curve, CURVE_WORDS[curve]]),
   ),
   choice(
@@ -100,7 +98,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     kind: 'number',
     id: 'split',
     label: 'Split',
-    help: 'Loads below it are light. Moving it takes studies from one curve to the other; the target should not jump.',
+    help: helpOf('split', 'Moving it takes studies from one curve to the other; the target should not jump.'),
     min: SPLIT.min,
     max: SPLIT.max,
     step: 1,
@@ -112,7 +110,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     kind: 'number',
     id: 'keep',
     label: 'Growth to keep',
-    help: 'Share of the growth at reserve 0. More brings the target closer to failure; the curve stays.',
+    help: helpOf('keptShare', 'More brings the target closer to failure; the curve stays.'),
     min: 50,
     max: 99,
     step: 1,
@@ -124,7 +122,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     kind: 'number',
     id: 'level',
     label: 'Confidence',
-    help: 'Higher widens every interval; estimates stay.',
+    help: helpOf('confidence', 'Higher widens every interval; estimates stay.'),
     min: 50,
     max: 99,
     step: 1,
@@ -140,7 +138,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     kind: 'number',
     id: 'rho',
     label: 'Correlation of sampling errors',
-    help: 'Of rows that measured the same people. Higher counts them for less; the slope usually moves little.',
+    help: helpOf('rho', 'Higher counts them for less; the slope usually moves little.'),
     min: 0,
     max: 0.95,
     step: 0.05,
@@ -152,7 +150,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     kind: 'number',
     id: 'r',
     label: 'Assumed correlation',
-    help: 'Of before with after, where a row gives none. Lower makes those rows less precise and count for less.',
+    help: helpOf('assumedCorrelation', 'Lower makes those rows less precise and count for less.'),
     min: 0,
     max: 0.99,
     step: 0.01,
@@ -167,7 +165,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
     kind: 'choice',
     id: 'adjust',
     label: 'Adjusted for',
-    help: 'Holds what else differs between arms at its mean. A slope that vanishes then was not one of reserve.',
+    help: helpOf('adjust', 'A slope that vanishes then was not one of reserve.'),
     options: [
       { value: '', label: 'nothing' },
       { value: 'load', label: 'load' },

@@ -1,6 +1,8 @@
 /** Which studies the Evidence page fits, as data: the filters with their words, and what ticking one changes. */
+import { upperFirst } from '../../figures/firstLetter.ts';
+import { FILTER_KEYS, FILTERS, type FilterKey } from '../../model/filters.ts';
 import type { Settings } from '../../model/settings.ts';
-import type { FilterKey, FilterOptions, Vocabulary } from '../analysis/filterOptions.ts';
+import type { FilterOptions, Vocabulary } from '../analysis/filterOptions.ts';
 import type { Change } from './controlList.ts';
 
 export interface ListControl {
@@ -12,36 +14,15 @@ export interface ListControl {
   readonly options: readonly string[];
 }
 
-const FILTERS: readonly Omit<ListControl, 'options' | 'kind' | 'id'>[] = [
-  {
-    key: 'trainingStatus',
-    label: 'Training status',
-    help: 'Trained people grow less, whatever the reserve; the slope may differ too.',
-  },
-  { key: 'sex', label: 'Sex', help: 'Fewer studies, wider bands; differences are rarely larger than that.' },
-  { key: 'joints', label: 'Joints moved', help: 'Single-joint exercise is easier to take to failure.' },
-  { key: 'muscle', label: 'Muscle', help: 'One muscle is often left with too few studies to fit.' },
-  { key: 'measure', label: 'Measure', help: 'Thickness and area need not change by the same share.' },
-  {
-    key: 'concerns',
-    label: 'Concerns about bias',
-    help: "The curator's judgement. Leaving out high concerns should not turn the slope round.",
-  },
-  { key: 'design', label: 'Design', help: 'Within-person designs compare limbs of one person and are more precise.' },
-  {
-    key: 'failureDefinition',
-    label: 'Failure meant',
-    help: 'A stricter definition calls the same set closer to failure.',
-  },
-  {
-    key: 'reserveBasis',
-    label: 'Reserve known from',
-    help: 'Prescriptions are not always followed; measured reserve usually steepens the slope.',
-  },
-];
-
 export function listFilters(options: FilterOptions): readonly ListControl[] {
-  return FILTERS.map((filter) => ({ ...filter, kind: 'list', id: filter.key, options: options[filter.key] }));
+  return FILTER_KEYS.map((key) => ({
+    kind: 'list',
+    id: key,
+    key,
+    label: upperFirst(FILTERS[key].name),
+    help: FILTERS[key].effect,
+    options: options[key],
+  }));
 }
 
 /** Words of a filter that are ticked: all of them where none is chosen, since an empty list keeps every row. */

@@ -2,10 +2,12 @@
  * Learning by changing one thing: a sequence of steps, each of which sets the controls and asks the
  * reader to look at one thing. The sentence of each step is computed from whatever table is loaded.
  */
+
 import { formatNumber, formatRange } from '../../figures/format.ts';
+import { listBands } from '../../model/bands.ts';
 import type { Analysis, Band } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
-import { countWords } from '../../ui/countWords.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { SPLIT } from './controlList.ts';
 
 interface GuideStep {
@@ -60,23 +62,19 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
 ];
 
 /** What moved between two analyses, in one sentence a band. */
-export function describeChange(before: Analysis, after: Analysis): string {
-  const old = new Map(bandsOf(before));
-  const sentences = bandsOf(after).map(([name, now]) => describeBandChange(name, old.get(name), now));
+export function stateChange(before: Analysis, after: Analysis): string {
+  const old = new Map(listBands(before.bands));
+  const sentences = listBands(after.bands).map(([name, now]) => stateBandChange(name, old.get(name), now));
   const rows = after.rows.included - before.rows.included;
   const counted =
     rows === 0
       ? ''
-      : ` ${countWords(Math.abs(rows), 'row')} ${rows < 0 ? 'fewer' : 'more'} ${Math.abs(rows) === 1 ? 'is' : 'are'} fitted.`;
+      : ` ${countOf(Math.abs(rows), 'row')} ${rows < 0 ? 'fewer' : 'more'} ${Math.abs(rows) === 1 ? 'is' : 'are'} fitted.`;
   return `Against where you started: ${sentences.join(' ')}${counted}`;
 }
 
-function bandsOf({ bands }: Analysis): [name: string, band: Band][] {
-  return Object.entries(bands);
-}
-
 /** @param old undefined where these loads had no fit of their own before */
-function describeBandChange(name: string, old: Band | undefined, now: Band): string {
+function stateBandChange(name: string, old: Band | undefined, now: Band): string {
   if (now.failure) return `With ${name} loads nothing can be fitted: ${now.failure.reason}.`;
   const show = ({ target: { point, low, high } }: Band) =>
     point === null ? 'none' : `${formatNumber(point, 1)} (${formatRange(low, high, 1)})`;
@@ -92,7 +90,7 @@ function withoutStudy(settings: Settings, study: string | null): Settings {
 /** Study with the largest sum of 1/v, which is what precision weighs by. */
 function mostPrecise(analysis: Analysis): string | null {
   const sums = new Map<string, number>();
-  for (const { study, standardError } of bandsOf(analysis).flatMap(([, band]) => band.fitted))
+  for (const { study, standardError } of listBands(analysis.bands).flatMap(([, band]) => band.fitted))
     sums.set(study, (sums.get(study) ?? 0) + standardError ** -2);
   return [...sums].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 }

@@ -1,7 +1,7 @@
 /** Any figure with a reader's own settings and table, drawn here, with its files. */
 import { useMemo, useState } from 'preact/hooks';
 import { type CataloguedFigure, LISTED_FIGURES } from '../../figures/catalogue.ts';
-import { describeSettings } from '../../figures/settingsWords.ts';
+import { stateSettings } from '../../figures/settingsWords.ts';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { Facts } from '../../ui/Facts.tsx';
 import { FigureView } from '../../ui/FigureView.tsx';
@@ -88,7 +88,7 @@ function Made({ state, made }: { readonly state: LiveFigureState; readonly made:
         table: <code>{dataVersion}</code>
         {demonstration && ' (invented for demonstration)'}.
       </p>
-      <Facts class="facts apart" facts={describeSettings(state.settings.value)} />
+      <Facts class="facts apart" facts={stateSettings(state.settings.value)} />
       <p>
         <a href={`../../evidence/${writeSettings(state.settings.value)}`}>Change the settings on Evidence</a>
       </p>

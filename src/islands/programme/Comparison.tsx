@@ -1,6 +1,6 @@
 /** The second version against the first: what the change is expected to be worth and to cost. */
 import { formatChange } from '../../figures/format.ts';
-import { describeVersions } from '../../figures/programmeFindings.ts';
+import { stateVersions } from '../../figures/programmeFindings.ts';
 import { isUnreliable } from '../../model/result.ts';
 import type { Metric } from '../../model/settings.ts';
 import type { MuscleDifference } from '../../practice/programme/report.ts';
@@ -16,7 +16,7 @@ export function ProgrammeComparison({ state }: { readonly state: ProgrammeState 
     <section aria-label="Comparison">
       <h2>What the change is worth and costs</h2>
       <p class="saying" aria-live="polite" id="finding">
-        {describeVersions(comparison, state.programme.value.calendar, state.checking.made.value.by)}
+        {stateVersions(comparison, state.programme.value.calendar, state.checking.made.value.by)}
       </p>
       <Scroll label="Growth of version two against version one, by muscle">
         <table>

@@ -1,7 +1,7 @@
 /** One version of a programme: its problems or its lines, muscles, calendar and cautions. */
 import { useState } from 'preact/hooks';
-import { formatChange, formatReserve, formatShare } from '../../figures/format.ts';
-import { describeAgainst } from '../../figures/programmeFindings.ts';
+import { formatChange, formatPlain, formatShare } from '../../figures/format.ts';
+import { stateAgainst } from '../../figures/programmeFindings.ts';
 import { recoveryCalendar } from '../../figures/recoveryCalendar.ts';
 import type { Metric } from '../../model/settings.ts';
 import { writePercent } from '../../numerics/percent.ts';
@@ -134,12 +134,12 @@ function Line({ checked }: { readonly checked: CheckedLine }) {
         {exercise.name}
         <br />
         <span class="small">
-          {writeDay(day)}, {sets} × {repetitions}, {formatReserve(load)}&nbsp;%{how && `; ${how}`}
+          {writeDay(day)}, {sets} × {repetitions}, {formatPlain(load)}&nbsp;%{how && `; ${how}`}
         </span>
       </th>
-      <td>{formatReserve(reserve)}</td>
+      <td>{formatPlain(reserve)}</td>
       <td>{showReserve(advised.reserve)}</td>
-      <td>{describeAgainst(checked)}</td>
+      <td>{stateAgainst(checked)}</td>
       <td>
         {kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`}
         {near.loadOutside > 0 && (

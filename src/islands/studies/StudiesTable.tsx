@@ -4,7 +4,7 @@ import { slopeUnit } from '../../figures/format.ts';
 import { showSlope, showSpan, showTarget, showWeight } from '../../figures/studyWords.ts';
 import type { Settings } from '../../model/settings.ts';
 import type { StudyInBand, StudyReport, WholeBand } from '../../model/studyReports.ts';
-import { nameOfBand } from '../../ui/bandWords.ts';
+import { LOAD_NAMES } from '../../practice/loadNames.ts';
 
 interface Props {
   readonly id: string;
@@ -47,7 +47,7 @@ export function StudiesTable({ id, reports, wholeBands, settings, link }: Props)
           ))}
           {wholeBands.map(({ name }) => (
             <th key={name} scope="colgroup" colSpan={BAND_COLUMNS.length}>
-              {nameOfBand(name)}
+              {LOAD_NAMES[name]}
             </th>
           ))}
         </tr>

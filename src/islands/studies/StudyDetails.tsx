@@ -4,9 +4,9 @@ import { formatNumber, slopeUnit } from '../../figures/format.ts';
 import { showSlope, showSpan, showTarget, showWeight, whyNone } from '../../figures/studyWords.ts';
 import type { Settings } from '../../model/settings.ts';
 import type { StudyReport, WholeBand } from '../../model/studyReports.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { nameOfBand } from '../../ui/bandWords.ts';
-import { countWords } from '../../ui/countWords.ts';
+import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { Facts } from '../../ui/Facts.tsx';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { type ColumnHead, TableHead } from '../../ui/TableHead.tsx';
@@ -21,7 +21,7 @@ export function StudyFacts({ report }: { readonly report: StudyReport }) {
     ['Sex', listed(arms.map(({ sex }) => sex))],
     ['Mean age, years', listed(arms.map(({ age_mean_years }) => age_mean_years))],
     ['People', String(report.people)],
-    ['Arms and rows', `${countWords(report.arms.length, 'arm')}, ${countWords(report.rows.length, 'row')}`],
+    ['Arms and rows', `${countOf(report.arms.length, 'arm')}, ${countOf(report.rows.length, 'row')}`],
     ['Outcomes', report.outcomes.join(', ')],
     ['Load', report.load ? `${showSpan(report.load)}\u00a0% of 1RM` : 'not reported'],
     ['Reserve', report.reserve ? `${showSpan(report.reserve)} repetitions` : 'not reported'],
@@ -80,7 +80,7 @@ export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps)
           <tbody>
             {parts.map(({ own, whole }) => (
               <tr key={own.band}>
-                <th scope="row">{nameOfBand(own.band)}</th>
+                <th scope="row">{LOAD_NAMES[own.band]}</th>
                 <td class="number">{own.rows}</td>
                 <td class="number">{showWeight(own.weight)}</td>
                 <td class="number">{showSlope(whole.slope, metric, true)}</td>
@@ -98,7 +98,7 @@ export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps)
       {parts.flatMap(({ own, whole }) => {
         const without = own.influence?.reason ?? own.influence?.targetWithout.reason;
         const all = whyNone(whole.band);
-        const name = nameOfBand(own.band);
+        const name = LOAD_NAMES[own.band];
         return [
           ...(all ? [`${name}, all studies: ${all}.`] : []),
           ...(without ? [`${name}, without it: ${without}.`] : []),

@@ -1,11 +1,11 @@
 /** The rows of one study, and where each of their numbers comes from. */
 import { traceNumbers } from '../../evidence/provenance.ts';
 import { formatSignificant } from '../../figures/format.ts';
-import { describeMeasurement, outlineNumbers, showChange, showWeight } from '../../figures/studyWords.ts';
+import { outlineNumbers, showChange, showWeight, stateMeasurement } from '../../figures/studyWords.ts';
 import type { Settings } from '../../model/settings.ts';
 import type { RowReport } from '../../model/studyReports.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { nameOfBand } from '../../ui/bandWords.ts';
+import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { NumbersTable } from '../../ui/NumbersTable.tsx';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
@@ -48,13 +48,13 @@ export function StudyRows({ rows, settings, heading: Heading = 'h3' }: RowsProps
                 <td class="number">{row.arm.line}</td>
                 <th scope="row">{row.arm.arm}</th>
                 <td>{row.arm.outcome}</td>
-                <td>{describeMeasurement(row)}</td>
+                <td>{stateMeasurement(row)}</td>
                 <td class="number">{row.arm.n}</td>
                 <td>{showChange(row)}</td>
                 <td class="number">{row.effect ? formatSignificant(row.effect.v, 3) : 'none'}</td>
                 <td>
                   {row.band !== null && row.weight !== null
-                    ? `${showWeight(row.weight)} of ${nameOfBand(row.band)}`
+                    ? `${showWeight(row.weight)} of ${LOAD_NAMES[row.band]}`
                     : `left out: ${row.leftOut}`}
                 </td>
                 <td>{row.arm.source_place ?? 'not given'}</td>
@@ -77,7 +77,7 @@ function RowNumbers({ row }: { readonly row: RowReport }) {
   return (
     <details>
       <summary>
-        Line {row.arm.line}: {row.arm.arm}, {describeMeasurement(row)}{' '}
+        Line {row.arm.line}: {row.arm.arm}, {stateMeasurement(row)}{' '}
         <span class="small">({outlineNumbers(numbers)})</span>
       </summary>
       <NumbersTable label={`Numbers of line ${row.arm.line}`} numbers={numbers} />

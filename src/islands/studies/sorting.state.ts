@@ -1,6 +1,6 @@
 /** State of the table of studies: by which column it is sorted, what is looked for, and which rows that shows. */
 import { computed, signal } from '@preact/signals';
-import { countStudies } from '../../ui/countWords.ts';
+import { countStudies } from '../../numerics/countOf.ts';
 
 /** A row as the page has it. */
 export interface StudyRow {

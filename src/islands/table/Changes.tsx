@@ -7,9 +7,9 @@ import type { BandChange, TableComparison } from '../../model/compareTables.ts';
 import type { NamedRow, RowChanges, StudyRowChanges } from '../../model/rowChanges.ts';
 import type { Metric } from '../../model/settings.ts';
 import type { StudyMove } from '../../model/studyMoves.ts';
+import { countOf, countStudies, listFirst } from '../../numerics/countOf.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { nameOfBand } from '../../ui/bandWords.ts';
-import { countStudies, countWords, listFirst } from '../../ui/countWords.ts';
+import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { Facts } from '../../ui/Facts.tsx';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
@@ -29,7 +29,7 @@ export function TableChanges({ comparison }: { readonly comparison: TableCompari
       ) : (
         <>
           <p>
-            {countWords(rowsBefore, 'row')} in the site's table, {rowsAfter.toLocaleString('en')} in yours.
+            {countOf(rowsBefore, 'row')} in the site's table, {rowsAfter.toLocaleString('en')} in yours.
           </p>
           <Studies changes={studies} />
         </>
@@ -96,7 +96,7 @@ function StudyChanges({ changes }: { readonly changes: StudyRowChanges }) {
         ))}
         {doubled.length > 0 && (
           <li>
-            {countWords(doubled.length, 'row')} could not be matched: another row says the same of arm, exercise, muscle
+            {countOf(doubled.length, 'row')} could not be matched: another row says the same of arm, exercise, muscle
             and measure.
           </li>
         )}
@@ -132,8 +132,8 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
   ] as const;
   return (
     <>
-      <h4>{nameOfBand(band)}</h4>
-      <Scroll label={`Answer before and after, ${nameOfBand(band)}`}>
+      <h4>{LOAD_NAMES[band]}</h4>
+      <Scroll label={`Answer before and after, ${LOAD_NAMES[band]}`}>
         <table>
           <caption>
             Slope in {slopeUnit(metric)} for each repetition in reserve; target at {writePercent(keptShare)}; with
@@ -161,7 +161,7 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
           <p>What each change moved, the others in place, most first:</p>
           <ol>
             {moves.slice(0, SHOWN_STUDIES).map((move) => (
-              <li key={move.study}>{describeMove(move)}</li>
+              <li key={move.study}>{stateMove(move)}</li>
             ))}
           </ol>
           <NotListed number={moves.length - SHOWN_STUDIES} />
@@ -175,7 +175,7 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
   );
 }
 
-function describeMove({ study, change, targetMoved, targetChange, reason }: StudyMove): string {
+function stateMove({ study, change, targetMoved, targetChange, reason }: StudyMove): string {
   if (targetMoved !== null) {
     return `${study} (${change}): the target by ${targetMoved > 0 ? '+' : ''}${formatNumber(targetMoved, 2)}`;
   }

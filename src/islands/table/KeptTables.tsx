@@ -1,7 +1,7 @@
 /** The tables that this browser keeps: each with its size and date, to be read, exported or deleted. */
 import { useEffect, useRef } from 'preact/hooks';
+import { countOf, countStudies } from '../../numerics/countOf.ts';
 import type { KeptTable } from '../../ownTable/keptTables.ts';
-import { countStudies, countWords } from '../../ui/countWords.ts';
 import type { YourTableState } from './yourTable.state.ts';
 
 export function KeptTables({ state }: { readonly state: YourTableState }) {
@@ -60,7 +60,7 @@ function Kept({ state, table, isRead }: KeptProps) {
         {isRead && <span class="tag"> the site reads this one</span>}
         <br />
         <span class="small">
-          {countWords(rows, 'row')} of {countStudies(studies)}
+          {countOf(rows, 'row')} of {countStudies(studies)}
           {demonstration && ', invented for demonstration'} · {showBytes(bytes)} · opened {showTime(opened)}
         </span>
       </p>

@@ -1,7 +1,7 @@
 /** Your table: opened and kept in this browser, checked line by line, and compared with the site's. */
 import { useMemo, useState } from 'preact/hooks';
+import { countOf, countStudies } from '../../numerics/countOf.ts';
 import { useConnection } from '../../ownTable/useTable.ts';
-import { countStudies, countWords } from '../../ui/countWords.ts';
 import { ProblemList } from '../../ui/ProblemList.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { TableChanges } from './Changes.tsx';
@@ -114,7 +114,7 @@ function Outcome({ opened, stays }: { readonly opened: OpenedTable; readonly sta
     return (
       <p>
         <strong>
-          {facts.name} was taken: {countWords(facts.rows, 'row')} of {countStudies(facts.studies)}.
+          {facts.name} was taken: {countOf(facts.rows, 'row')} of {countStudies(facts.studies)}.
         </strong>{' '}
         Evidence, Target, Programme, Studies, Answer and the figures with your settings read it until you go back, also
         after a reload.
@@ -124,7 +124,7 @@ function Outcome({ opened, stays }: { readonly opened: OpenedTable; readonly sta
   return (
     <p>
       <strong>
-        {facts.name} was not taken: {countWords(problemCount, 'problem')}.
+        {facts.name} was not taken: {countOf(problemCount, 'problem')}.
       </strong>{' '}
       {stays ? 'The table that the site reads stays as it was.' : 'The site goes on reading its own table.'}
     </p>
@@ -145,7 +145,7 @@ function Problems({ opened, state }: { readonly opened: OpenedTable; readonly st
       )}
       {warningCount > 0 && (
         <details open={problemCount === 0}>
-          <summary>{countWords(warningCount, 'warning')}: unusual, but possible; they stop nothing</summary>
+          <summary>{countOf(warningCount, 'warning')}: unusual, but possible; they stop nothing</summary>
           <ProblemList
             heading={`By line${warningCount > warnings.length ? `; the first ${warnings.length}` : ''}`}
             problems={warnings}

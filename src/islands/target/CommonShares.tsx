@@ -1,7 +1,7 @@
 /** Targets for the shares of growth that are asked for most. */
 import { showTarget } from '../../figures/studyWords.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { BAND_HEADINGS } from '../../ui/bandWords.ts';
+import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
@@ -29,7 +29,7 @@ export function CommonShares({ shares, problem, onRetry, confidence }: Props) {
               Repetitions in reserve that keep a share of the growth at reserve 0: estimate ({writePercent(confidence)}{' '}
               interval).
             </caption>
-            <TableHead columns={['Growth kept', ...shares[0].bands.map(({ name }) => BAND_HEADINGS[name])]} />
+            <TableHead columns={['Growth kept', ...shares[0].bands.map(({ name }) => LOAD_HEADINGS[name])]} />
             <tbody>
               {shares.map(({ keptShare, bands }) => (
                 <tr key={keptShare}>

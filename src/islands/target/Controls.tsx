@@ -1,10 +1,10 @@
 /** The calculator's inputs: purpose, set, exercise, company, lifter, event, and what is asked of the evidence. */
 import type { Exercise } from '../../evidence/exercises.ts';
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
-import { formatReserve } from '../../figures/format.ts';
+import { formatPlain } from '../../figures/format.ts';
 import { COMPANIES } from '../../practice/cautions.ts';
 import { JUDGEMENTS, PUBLISHED_JUDGEMENT_SOURCE } from '../../practice/judgement.ts';
-import { describePossible, LOAD_RANGE, POSSIBLE_REPETITIONS } from '../../practice/possible.ts';
+import { LOAD_RANGE, POSSIBLE_REPETITIONS, statePossibleInFull } from '../../practice/possible.ts';
 import { PURPOSES } from '../../practice/situation.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { ExerciseFacts } from '../../ui/ExerciseFacts.tsx';
@@ -48,7 +48,7 @@ export function CalculatorControls({ state, exercises }: Props) {
         min={LOAD_RANGE.from}
         max={LOAD_RANGE.to}
         unit="%"
-        help={possible ? describePossible(possible) : 'No repetitions are published for this load.'}
+        help={possible ? statePossibleInFull(possible) : 'No repetitions are published for this load.'}
         onChange={(value) => state.change({ load: value })}
       />
       <NumberEntry
@@ -58,7 +58,7 @@ export function CalculatorControls({ state, exercises }: Props) {
         {...POSSIBLE_REPETITIONS}
         help={`From ${POSSIBLE_REPETITIONS.from} to ${POSSIBLE_REPETITIONS.to}. Sets the load at which so many are possible on average.`}
         refused={state.refused.value.repetitions}
-        stays={`the load stays at ${formatReserve(load)}\u00a0%`}
+        stays={`the load stays at ${formatPlain(load)}\u00a0%`}
         onEnter={state.enterRepetitions}
       />
       {purpose === 'strength, main lift' && (

@@ -1,6 +1,6 @@
 /** One page for the gym: what to do in this set, and what to mind. On paper only. */
-import { formatNumber, formatRange, formatReserve, formatShare } from '../../figures/format.ts';
-import { describePossible } from '../../practice/possible.ts';
+import { formatNumber, formatPlain, formatRange, formatShare } from '../../figures/format.ts';
+import { statePossibleInFull } from '../../practice/possible.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
 import type { Calculator } from './calculator.state.ts';
@@ -27,7 +27,7 @@ export function GymCard({ state, isInvented }: Props) {
         </p>
       )}
       <h2>
-        {state.exercise.value.name}, {formatReserve(load)}&nbsp;% of 1RM
+        {state.exercise.value.name}, {formatPlain(load)}&nbsp;% of 1RM
       </h2>
       <p class="number-of-reps">
         {showReserve(reserve)} {reserve && <small>in reserve</small>}
@@ -42,7 +42,7 @@ export function GymCard({ state, isInvented }: Props) {
         {possible && (
           <>
             <dt>Possible</dt>
-            <dd>{describePossible(possible)}</dd>
+            <dd>{statePossibleInFull(possible)}</dd>
           </>
         )}
         {most?.kept.share && (

@@ -1,12 +1,14 @@
 /** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
-import { describeStrength } from '../../figures/findings.ts';
+
+import { stateStrength } from '../../figures/findings.ts';
 import { formatNumber, formatRange, formatShare } from '../../figures/format.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import type { Advice, ReserveChoice } from '../../practice/advice.ts';
 import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
-import { describeNear } from '../../practice/evidenceNear.ts';
+import { stateNear } from '../../practice/evidenceNear.ts';
+import { SOURCE_NAMES } from '../../practice/loadNames.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
 import { LaterFigure } from '../../ui/LaterFigure.tsx';
 import { showReserve } from '../../ui/reserveWords.ts';
@@ -58,7 +60,7 @@ function Answer({ state }: { readonly state: Calculator }) {
         <p key={reason}>{reason}</p>
       ))}
       {event && <EventSentence sentence={event.sentence} />}
-      {mainLift && <p>{describeStrength(strength, settings)}</p>}
+      {mainLift && <p>{stateStrength(strength, settings)}</p>}
     </>
   );
 }
@@ -140,13 +142,6 @@ function showRecovery({ recovery }: ReserveChoice): string {
   return `${formatNumber(time.hours, 0)} h (${formatRange(time.low, time.high, 0)})${beyond}`;
 }
 
-const SOURCES = {
-  light: 'studies with light loads',
-  heavy: 'studies with heavy loads',
-  all: 'studies with any load',
-  joint: 'all studies in one fit, since the load is near the split',
-} as const;
-
 /** What will really be left, and why that is not what is said. */
 function showTrained(state: Calculator): string {
   const { trained, mainLift } = state.advice.value;
@@ -175,11 +170,13 @@ function Basis({ state }: { readonly state: Calculator }) {
       )}
       <dt>Read from</dt>
       <dd>
-        {SOURCES[source]}
+        {source === 'joint'
+          ? `${SOURCE_NAMES.joint}, since the load is near the split`
+          : `studies with ${SOURCE_NAMES[source]}`}
         {split !== null && ` (split at ${split}\u00a0% of 1RM)`}
       </dd>
       <dt>Evidence near</dt>
-      <dd id="near">{describeNear(near, trained !== null)}</dd>
+      <dd id="near">{stateNear(near, trained !== null)}</dd>
       {trained && (
         <>
           <dt>Really left</dt>

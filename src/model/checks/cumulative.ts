@@ -1,6 +1,6 @@
 /** How the answer grew: the slope and target from the studies published up to each year. */
 import { type BandFit, fitEffects, slopeOf, summariseTarget } from '../bandFit.ts';
-import { countStudies } from '../counts.ts';
+import { countDistinctStudies } from '../counts.ts';
 import type { Estimate, TargetSummary } from '../result.ts';
 import type { Settings } from '../settings.ts';
 
@@ -21,7 +21,7 @@ export function accumulateByYear(band: BandFit, settings: Settings): CumulativeY
     const sofar = fitEffects(effects, { ...settings, answerOnly: true });
     return {
       year,
-      studies: countStudies(effects),
+      studies: countDistinctStudies(effects),
       rows: effects.length,
       slope: slopeOf(sofar, settings.confidence),
       target: summariseTarget(sofar, settings),

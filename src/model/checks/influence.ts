@@ -13,7 +13,7 @@ import type { Fit } from '../mixed.ts';
 import { withoutStudy } from '../observations.ts';
 import type { Estimate, TargetSummary } from '../result.ts';
 import type { Settings } from '../settings.ts';
-import { studyRoot } from '../whitening.ts';
+import { applyRoot, rowVariances } from '../whitening.ts';
 import { studyWeights } from './studies.ts';
 
 export interface StudyInfluence {
@@ -78,28 +78,15 @@ function cooksDistance(whole: Fit, without: Fit): number {
 }
 
 function standardiseResiduals(band: BandFit, { data, whitening, solution }: Fit): RowResidual[] {
-  const out: RowResidual[] = [];
-  for (let k = 0; k < data.studies.length; k++) {
-    const from = data.studyStart[k];
-    const m = data.studyStart[k + 1] - from;
-    const root = studyRoot(data, whitening, k);
-    for (let i = 0; i < m; i++) {
-      // Row of Φ − XMX' = C (I − QQ') C' with the study's C and Q.
-      let residual = 0;
-      let variance = 0;
-      const fitted = new Float64Array(solution.q.length);
-      for (let j = 0; j < m; j++) {
-        const c = root[i * m + j];
-        residual += c * solution.residuals[from + j];
-        variance += c * c;
-        solution.q.forEach((column, place) => {
-          fitted[place] += c * column[from + j];
-        });
-      }
-      for (const part of fitted) variance -= part * part;
-      const { arm } = band.effects[data.source[from + i]];
-      out.push({ line: arm.line, study: arm.study, standardised: residual / Math.sqrt(variance) });
-    }
+  const residuals = applyRoot(data, whitening, solution.residuals);
+  const variances = rowVariances(data, whitening);
+  // XMX' is YY' with Y = C Q.
+  for (const column of solution.q) {
+    const y = applyRoot(data, whitening, column);
+    for (let i = 0; i < data.n; i++) variances[i] -= y[i] * y[i];
   }
-  return out.sort((a, b) => a.line - b.line);
+  return Array.from(data.source, (row, i) => {
+    const { arm } = band.effects[row];
+    return { line: arm.line, study: arm.study, standardised: residuals[i] / Math.sqrt(variances[i]) };
+  }).sort((a, b) => a.line - b.line);
 }

@@ -3,7 +3,7 @@
  * exercise that neither the list nor the programme describes is asked about, and its lines wait.
  */
 import { type Exercise, findExercise, plainName, splitMuscles } from '../../evidence/exercises.ts';
-import type { Problem } from '../../evidence/problem.ts';
+import { type Problem, sortByLine } from '../../evidence/problem.ts';
 import { readTable } from '../../evidence/table.ts';
 import { loadForPossible, possibleAt } from '../possible.ts';
 import { columnNamed, PROGRAMME_COLUMNS, type ProgrammeLine, type WrittenLine } from './columns.ts';
@@ -38,7 +38,7 @@ export function readProgramme(text: string, file: string, exercises: readonly Ex
   });
   return {
     lines: complete.map(({ line }) => line),
-    problems: [...problems, ...contradictions].sort((a, b) => (a.line ?? 0) - (b.line ?? 0)),
+    problems: sortByLine([...problems, ...contradictions]),
     warnings: [...warnings, ...complete.flatMap(({ line, possible }) => findUnusual(line, possible, file))],
     asked: listAsked(rows.filter((row) => !known.has(plainName(row.exercise)))),
   };
@@ -63,7 +63,7 @@ function gatherExercises(rows: readonly WrittenLine[], exercises: readonly Exerc
   const contradictions: Problem[] = [];
   for (const row of rows) {
     const name = plainName(row.exercise);
-    const described = describeExercise(row, findExercise(exercises, row.exercise));
+    const described = mergeExercise(row, findExercise(exercises, row.exercise));
     if (!described) continue;
     const earlier = known.get(name);
     if (!earlier) {
@@ -89,7 +89,7 @@ function saysAnything({ muscles, can_pin, stoppable, partials }: WrittenLine): b
 }
 
 /** What a row says of its exercise, over what the list says; null where something is missing. */
-function describeExercise(row: WrittenLine, listed: Exercise | undefined): Exercise | null {
+function mergeExercise(row: WrittenLine, listed: Exercise | undefined): Exercise | null {
   const muscles = row.muscles === null ? (listed?.muscles ?? []) : splitMuscles(row.muscles);
   const canPin = row.can_pin ?? listed?.canPin;
   const stoppable = row.stoppable ?? listed?.stoppable;

@@ -45,7 +45,7 @@ export function listSessions(
 ): readonly Session[] {
   const days = [...new Set(lines.map(({ day }) => day))].sort((a, b) => a - b);
   return days.map((day) =>
-    describeSession(
+    summariseSession(
       analysis,
       lines.filter((line) => line.day === day),
       day,
@@ -79,7 +79,7 @@ export function compareDrops(
   );
 }
 
-function describeSession(
+function summariseSession(
   analysis: PracticeAnalysis,
   lines: readonly ProgrammeLine[],
   day: number,

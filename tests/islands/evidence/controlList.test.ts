@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { listVocabulary } from '../../../src/islands/analysis/filterOptions.ts';
 import { optionsWith, SETTING_CONTROLS } from '../../../src/islands/evidence/controlList.ts';
 import { limitYears, listFilters, tickedWords, toggleFilter } from '../../../src/islands/evidence/filters.ts';
-import { describeChange, GUIDE_STEPS } from '../../../src/islands/evidence/guideSteps.ts';
+import { GUIDE_STEPS, stateChange } from '../../../src/islands/evidence/guideSteps.ts';
 import { analyse } from '../../../src/model/analyse.ts';
-import { defaultSettings, settingsSchema } from '../../../src/model/settings.ts';
+import { defaultSettings, type Settings, settingsSchema, wordsOfSetting } from '../../../src/model/settings.ts';
 import { makeArms } from '../../support/tables.ts';
 
 const arms = makeArms([{}, { study: 'Wren 2020', year: '2020', sex: 'female' }, { study: 'Rail 2021', sex: 'male' }]);
@@ -32,6 +32,13 @@ describe('a filter', () => {
     expect(limitYears('yearTo', high - 1, years)(defaultSettings).include.yearTo).toBe(high - 1);
     expect(limitYears('yearTo', high, years)(defaultSettings).include.yearTo).toBeNull();
   });
+});
+
+it('every control says what its setting does, and then what usually happens', () => {
+  const spoken = SETTING_CONTROLS.filter(({ id }) => id !== 'separate');
+  expect(spoken.length).toBeGreaterThan(8);
+  for (const { help } of spoken) expect(help).toMatch(/^[A-Z].*\. [A-Z].*\.$/u);
+  for (const key of Object.keys(defaultSettings)) expect(wordsOfSetting(key as keyof Settings)).toMatch(/^[A-Z].*\.$/u);
 });
 
 describe('a setting that an address gave', () => {
@@ -62,12 +69,12 @@ describe('the finding of a guided step', () => {
     const step = GUIDE_STEPS.find(({ title }) => title === 'Move the split');
     if (!step) throw new Error('no step moves the split');
     const apart = analyse(arms, step.apply(together.settings, together));
-    expect(describeChange(together, apart)).toMatch(/light loads.*heavy loads/u);
+    expect(stateChange(together, apart)).toMatch(/light loads.*heavy loads/u);
   });
 
   it('counts one row as one', () => {
     const before = analyse(arms, defaultSettings);
     const after = { ...before, rows: { ...before.rows, included: before.rows.included - 1 } };
-    expect(describeChange(before, after)).toMatch(/ 1 row fewer is fitted\.$/u);
+    expect(stateChange(before, after)).toMatch(/ 1 row fewer is fitted\.$/u);
   });
 });

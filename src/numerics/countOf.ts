@@ -1,10 +1,10 @@
 /** “1 row”, “2,000 rows”, “1 study”, “3 studies”: a number of things with the word that goes with it. */
-export function countWords(number: number, one: string, many = `${one}s`): string {
-  return `${number.toLocaleString('en')} ${number === 1 ? one : many}`;
+export function countOf(count: number, one: string, several = `${one}s`): string {
+  return `${count.toLocaleString('en')} ${count === 1 ? one : several}`;
 }
 
-export function countStudies(number: number): string {
-  return countWords(number, 'study', 'studies');
+export function countStudies(count: number): string {
+  return countOf(count, 'study', 'studies');
 }
 
 /** The first names of a list, and how many more there are. */

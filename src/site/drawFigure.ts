@@ -1,9 +1,19 @@
-/** Draws a figure to SVG text at build time: Plot on a document without a browser. */
+/**
+ * Draws a figure at build time: as SVG text, Plot on a document without a browser, and as PNG, with a face of the
+ * project's own so that every machine draws the same.
+ */
+import { createRequire } from 'node:module';
 import type { PlotOptions } from '@observablehq/plot';
 import * as Plot from '@observablehq/plot';
+import { Resvg } from '@resvg/resvg-js';
 import { parseHTML } from 'linkedom';
 import type { Figure } from '../figures/figure.ts';
 import { makePlain, stripNames } from '../ui/plainSvg.ts';
+
+/** Faces that have Latin, Greek and Cyrillic letters and the signs of the figures; regular and bold. */
+const FACES = ['DejaVuSansCondensed.ttf', 'DejaVuSansCondensed-Bold.ttf'] as const;
+const { resolve } = createRequire(import.meta.url);
+const fontFiles = FACES.map((face) => resolve(`dejavu-fonts-ttf/ttf/${face}`));
 
 /** @param width pixels, where not the figure's own; the picture is laid out anew for it */
 export function drawPlot({ plot, alternative }: Pick<Figure, 'plot' | 'alternative'>, width?: number): string {
@@ -19,6 +29,21 @@ export function drawBare(plot: PlotOptions): string {
   svg.removeAttribute('width');
   svg.removeAttribute('height');
   return svg.outerHTML;
+}
+
+/**
+ * The picture of an SVG file.
+ *
+ * @param scale pixels of the picture for each of the file
+ */
+export function drawPng(svg: string, scale: 1 | 2): Buffer {
+  const family = 'DejaVu Sans';
+  return new Resvg(svg, {
+    fitTo: { mode: 'zoom', value: scale },
+    font: { loadSystemFonts: false, fontFiles, defaultFontFamily: family, sansSerifFamily: family },
+  })
+    .render()
+    .asPng();
 }
 
 function draw(plot: PlotOptions) {

@@ -1,9 +1,9 @@
 /** Numbers of things in words. */
 import { expect, it } from 'vitest';
-import { countStudies, countWords, listFirst } from '../../src/ui/countWords.ts';
+import { countOf, countStudies, listFirst } from '../../src/numerics/countOf.ts';
 
 it('of one and of several things have the word that goes with them', () => {
-  expect([0, 1, 2, 12_345].map((number) => countWords(number, 'row'))).toEqual([
+  expect([0, 1, 2, 12_345].map((number) => countOf(number, 'row'))).toEqual([
     '0 rows',
     '1 row',
     '2 rows',

@@ -1,0 +1,17 @@
+/** How figures look: faces and colours are the style sheet's, so that they follow light and dark. */
+import type { BandName } from '../model/result.ts';
+
+const FACE = { fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)' } as const;
+
+/** Of a figure with two scales. */
+export const FIGURE_STYLE = { fontSize: '14px', ...FACE } as const;
+
+/** Of a list of names, which has more words. */
+export const LIST_STYLE = { fontSize: '13px', ...FACE } as const;
+
+/** Colour and mark of a band's rows and curves. */
+export const LOAD_LOOKS = {
+  light: { colour: 'var(--light-load)', symbol: 'diamond' },
+  heavy: { colour: 'var(--heavy-load)', symbol: 'circle' },
+  all: { colour: 'var(--heavy-load)', symbol: 'circle' },
+} as const satisfies Readonly<Record<BandName, object>>;
