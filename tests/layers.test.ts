@@ -47,7 +47,12 @@ it('look at every layer and at more than 30 files', () => {
   expect([...new Set(files.map(({ layer }) => layer))].sort()).toEqual([...LAYERS].sort());
   const imports = files.flatMap(importsOf);
   expect(imports.length).toBeGreaterThan(500);
-  for (const one of ['ownTable/tableText.ts', 'ownTable/tableWorker.ts', 'evidence/zodConfig.ts', 'styles/site.css'])
+  for (const one of [
+    'ownTable/loadTable.ts',
+    'islands/table/tableWorker.ts',
+    'evidence/zodConfig.ts',
+    'styles/site.css',
+  ])
     expect(imports).toContain(one);
 });
 

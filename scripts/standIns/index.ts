@@ -39,6 +39,7 @@ const STAND_INS: readonly StandIn[] = [
   { source: '../transforms/stack.js', importer: '/@observablehq/plot/src/marks/', file: `${HERE}/sums.js` },
   { source: './legends.js', importer: '/@observablehq/plot/src/', file: `${HERE}/legends.js` },
   { source: 'd3-time-format', file: `${HERE}/clockTimes.js` },
+  { source: '\0vite/preload-helper.js', file: `${HERE}/laterScripts.js` },
 ];
 
 /** The part of Vite's plugin that is needed. */
@@ -46,6 +47,7 @@ interface Resolver {
   readonly name: string;
   readonly enforce: 'pre';
   applyToEnvironment(environment: { name: string }): boolean;
+  configEnvironment(name: string): { build: { modulePreload: object } } | null;
   resolveId(source: string, importer: string | undefined): string | null;
   transform(code: string, id: string): string | null;
 }
@@ -55,6 +57,9 @@ export function standIns(root: string): Resolver {
     name: 'stand-ins',
     enforce: 'pre',
     applyToEnvironment: ({ name }) => name === 'client',
+    // Nothing is asked for in advance of a later script (laterScripts.js), so none lists what that would be.
+    configEnvironment: (name) =>
+      name === 'client' ? { build: { modulePreload: { polyfill: false, resolveDependencies: () => [] } } } : null,
     resolveId(source, importer = '') {
       const standIn = STAND_INS.find((one) => one.source === source && importer.includes(one.importer ?? ''));
       return standIn ? join(root, standIn.file) : null;

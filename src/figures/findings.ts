@@ -80,13 +80,18 @@ export function stateBeyondFailure(
   return `${name} ${found}: ${formatChange(difference, settings.metric)}${few}.`;
 }
 
-/** What would move a band's target: a study, a curve, the other choices. */
-export function stateRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep): string[] {
+/**
+ * What would move a band's target: a study, a curve, the other choices.
+ *
+ * @param sweep null where the combinations of choices were not worked out; nothing is said of them then
+ */
+export function stateRobustness(name: 'light' | 'heavy', analysis: FullAnalysis, sweep: Sweep | null): string[] {
   const { bands, checks } = analysis;
   const band = findBand(bands, name);
   const bandChecks = checks[name] ?? null;
   if (!band || band.target.point === null || !bandChecks) return [];
-  return [stateInfluence(name, band, bandChecks), stateCurves(name, band), stateSweep(name, sweep)];
+  const others = sweep ? [stateSweep(name, sweep)] : [];
+  return [stateInfluence(name, band, bandChecks), stateCurves(name, band), ...others];
 }
 
 function stateInfluence(name: string, { target }: Band, { influence }: BandChecks): string {

@@ -41,6 +41,9 @@ export const site = {
   sweep: finish(sweepChoices(table.arms, defaultSettings)),
 } as const;
 
+/** Address by which pages' workers read the table: with its version, so that a page never works with another than it shows. */
+export const siteTable = `${pathTo(`data/${site.downloadName}`)}#${site.dataVersion}`;
+
 /** Runs a computation in steps to its end. */
 function finish<Result>(steps: Generator<unknown, Result>): Result {
   let step = steps.next();

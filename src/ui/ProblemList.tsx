@@ -1,27 +1,29 @@
 /** Problems or warnings of a table, as text, the first of many. */
 import { formatProblem, type Problem } from '../evidence/problem.ts';
+import { LISTED_PROBLEMS } from './listedProblems.ts';
 
-/** Problems that are shown; the rest is counted. */
-const SHOWN = 100;
-
-export function ProblemList({
-  heading,
-  problems,
-}: {
+interface Props {
   readonly heading: string;
+  /** All, or the first of them. */
   readonly problems: readonly Problem[];
-}) {
+  /** How many there are in all; as many as are given, unless it is said. */
+  readonly count?: number;
+}
+
+export function ProblemList({ heading, problems, count = problems.length }: Props) {
+  const listed = problems.slice(0, LISTED_PROBLEMS);
+  const more = count - listed.length;
   return (
     <div class="problem">
       <p role="status">
         <strong>{heading}</strong>
       </p>
       <ul>
-        {problems.slice(0, SHOWN).map((problem, i) => (
+        {listed.map((problem, i) => (
           <li key={i}>{formatProblem(problem)}</li>
         ))}
       </ul>
-      {problems.length > SHOWN && <p>and {problems.length - SHOWN} more.</p>}
+      {more > 0 && <p>and {more.toLocaleString('en')} more.</p>}
     </div>
   );
 }

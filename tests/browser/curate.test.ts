@@ -70,7 +70,7 @@ describe('Curating', () => {
     const change = await page.locator('#curate-log-ratio strong').innerText();
     await page.keyboard.press('Enter');
     expect(await status(page)).toMatch(/Added as line 2\. The form is ready for the next arm of Stilt 2024/u);
-    expect(await page.evaluate('document.activeElement.id')).toBe('curate-arm');
+    await expect.poll(() => page.evaluate('document.activeElement.id')).toBe('curate-arm');
     const [arm] = readArms(await download(page), '').arms;
     const effect = computeEffect(arm, {
       metric: 'log-ratio',
@@ -216,9 +216,12 @@ describe('Adding to the own table', () => {
       const opened = indexedDB.open('shy-of-failure');
       opened.onerror = () => reject(opened.error);
       opened.onsuccess = () => {
-        const found = opened.result.transaction('tables').objectStore('tables').get('arms');
-        found.onsuccess = () => resolve(found.result ?? null);
-        found.onerror = () => reject(found.error);
+        const version = localStorage.getItem('shy-of-failure table in use');
+        const kept = opened.result.transaction('tables').objectStore('tables');
+        const about = kept.get('about ' + version);
+        const text = kept.get('text ' + version);
+        text.onsuccess = () => resolve(about.result ? { ...about.result, text: text.result } : null);
+        text.onerror = () => reject(text.error);
       };
     })`);
   const adding = (page: Page) => page.locator('section[aria-labelledby="add-to-table"]').innerText();

@@ -68,19 +68,34 @@ describe('Your table', () => {
       .poll(() => textOf(page, 'main'))
       .toMatch(/What the answer is without it[\s\S]*How each number was obtained/u);
     await page.goto(`${site.address}/`);
-    expect(await textOf(page, '[data-own-table]')).toMatch(/shows the site's own table/u);
+    await expect
+      .poll(() => textOf(page, 'main'), { timeout: 30_000 })
+      .toMatch(new RegExp(`with heavy loads, between ${low.toFixed(1)} and ${high.toFixed(1)}`, 'u'));
+    expect(await page.locator('#site-answer').isVisible()).toBe(false);
+    expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
+    await expect.poll(() => textOf(page, '#own-answer'), { timeout: 30_000 }).toMatch(/One study: [\s\S]*The curve: /u);
+    await page.goto(`${site.address}/figures/growth-light/`);
+    await expect.poll(() => textOf(page, '[data-own-table]')).toMatch(/the site’s own table, not yours, own\.csv/u);
+    expect(await page.locator('[data-site-numbers]').first().innerText()).toMatch(/From the site’s table, not yours/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(true);
+    await page.getByRole('link', { name: 'Draw this figure from your own' }).click();
+    await expect.poll(() => page.locator('figure svg').count(), { timeout: 30_000 }).toBe(1);
+    expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table/u);
     expect(complaints).toEqual([]);
     await close();
   }, 120_000);
 
-  it('goes with one click, from any page', async () => {
+  it('is put away with one click, from any page, and taken up again', async () => {
     const { page, close } = await openOwn('target/');
     await expect.poll(() => page.locator('[data-own-table]').isVisible()).toBe(true);
     const own = fitOwn().point.toFixed(2);
     await page.locator('[data-own-table] button').click();
-    await expect.poll(() => page.locator('[data-own-table]').isVisible()).toBe(false);
+    await expect.poll(() => textOf(page, '[data-own-table]')).toMatch(/Your table was put away/u);
     expect(await textOf(page, '#point')).not.toBe(own);
+    await page.goto(`${site.address}/table/`);
+    await page.getByRole('button', { name: 'Read this one' }).click();
+    await page.goto(`${site.address}/target/`);
+    await expect.poll(() => textOf(page, '#point'), { timeout: 30_000 }).toBe(own);
     await close();
   });
 
@@ -94,7 +109,7 @@ describe('Your table', () => {
     const said = await textOf(page, '.your-table');
     expect(said).toMatch(/line 5, `study`: expected plain text .* received “<img src=x/u);
     expect(said).toMatch(/line 10, `outcome`: expected one of growth, strength, fatigue, received “grwoth”/u);
-    expect(said).toMatch(/The site now reads your table[\s\S]*own\.csv/u);
+    expect(said).toMatch(/own\.csv the site reads this one/u);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'All of them as CSV' }).click(),
@@ -111,14 +126,14 @@ describe('Your table', () => {
     const { page, complaints, close } = await openOwn();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Export it as CSV' }).click(),
+      page.getByRole('button', { name: 'Export as CSV' }).click(),
     ]);
     const file = join(folder, 'export.csv');
     await download.saveAs(file);
     const { arms, problems } = readArms(readFileSync(file, 'utf8'), 'export.csv');
     expect(problems).toEqual([]);
     expect(arms).toEqual(readArms(OWN, 'own.csv').arms);
-    await page.getByRole('button', { name: 'What changed against the site' }).click();
+    await page.getByRole('button', { name: 'changes against the site' }).click();
     await expect.poll(() => textOf(page, '.your-table'), { timeout: 60_000 }).toMatch(/What each change moved/u);
     const said = await textOf(page, '.your-table');
     expect(said).toMatch(/Removed: 3\s+Heron 2018, Plover 1996, Siskin 2022/u);
@@ -135,7 +150,7 @@ describe('Your table', () => {
       .toMatch(/words\.csv was not taken[\s\S]*column names of the data dictionary/u);
     await choose(page, '', 'empty.csv');
     await expect.poll(() => textOf(page, '.your-table')).toMatch(/empty\.csv was not taken[\s\S]*file is empty/u);
-    expect(await textOf(page, '.your-table')).toMatch(/The site reads its own table/u);
+    expect(await textOf(page, '.your-table')).toMatch(/None yet/u);
     await close();
   });
 });

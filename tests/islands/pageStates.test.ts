@@ -6,13 +6,13 @@ import { createYourTable } from '../../src/islands/table/yourTable.state.ts';
 import { createCalculator } from '../../src/islands/target/calculator.state.ts';
 import { analyseForPractice } from '../../src/model/full.ts';
 import { defaultSettings } from '../../src/model/settings.ts';
-import { MARK_NAME } from '../../src/ownTable/ownTableMark.ts';
 import { makeArms } from '../support/tables.ts';
 import { pretendBrowser } from './pretendBrowser.ts';
 
 const analysis = analyseForPractice(makeArms([{}]), defaultSettings);
-const MARK = JSON.stringify({ name: 'mine.csv', rows: 2, studies: 1, demonstration: false });
-const SHIPPED = { address: '/data/arms.csv', demonstration: true };
+const built = { analysis, shares: [] };
+const SHIPPED = '/data/arms.csv';
+const OWN = `own-table:${'a'.repeat(64)}`;
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -25,7 +25,7 @@ afterEach(() => {
 describe('the calculator', () => {
   it('writes its address once a slider rests, not at every step of it', () => {
     const browser = pretendBrowser();
-    const state = createCalculator(analysis, [], SHIPPED);
+    const state = createCalculator(built, [], SHIPPED);
     const disconnect = state.connect();
     for (let load = 40; load < 90; load++) state.change({ load });
     vi.advanceTimersByTime(1000);
@@ -33,15 +33,49 @@ describe('the calculator', () => {
     disconnect();
   });
 
-  it('calls its answer a demonstration by the table that it is from', () => {
-    const browser = pretendBrowser('', { [MARK_NAME]: MARK });
-    const state = createCalculator(analysis, [], SHIPPED);
+  it('shows nothing of the site’s table while the reader’s own is worked out', () => {
+    const browser = pretendBrowser();
+    const state = createCalculator(built, [], OWN);
     const disconnect = state.connect();
-    expect([state.foreign.value, state.demonstration.value]).toEqual([true, true]);
+    const { isShown, shares } = state.fitted;
+    expect([isShown.value, shares.value]).toEqual([false, null]);
     const [worker] = browser.workers;
-    worker.say({ kind: 'practice', id: worker.asked[0].id, analysis });
-    expect([state.foreign.value, state.demonstration.value]).toEqual([false, false]);
+    worker.answer('practice', { result: analysis });
+    expect([isShown.value, shares.value]).toEqual([true, null]);
+    worker.answer('shares', { result: [{ keptShare: 0.9, bands: [] }] });
+    expect(shares.value).toHaveLength(1);
     disconnect();
+  });
+
+  it('shows no old advice beside an error, and starts afresh at the next move', () => {
+    const browser = pretendBrowser();
+    const state = createCalculator(built, [], SHIPPED);
+    const disconnect = state.connect();
+    const { isShown, pending, problem } = state.fitted;
+    expect([isShown.value, browser.workers.length]).toEqual([true, 0]);
+    state.change({ keep: 80 });
+    browser.workers[0].break();
+    expect([isShown.value, pending.value]).toEqual([false, false]);
+    expect(problem.value).toMatch(/could not be loaded or started/u);
+    state.change({ keep: 85 });
+    expect([pending.value, problem.value]).toEqual([true, null]);
+    browser.workers[1].answer('practice', { result: analysis });
+    expect([isShown.value, pending.value]).toEqual([true, false]);
+    disconnect();
+  });
+
+  it('takes numbers within their limits, nothing as no event, and refuses the rest as it was written', () => {
+    pretendBrowser();
+    const state = createCalculator(built, [], SHIPPED);
+    state.enterNumber('hours', ' 24 ');
+    expect(state.choices.value.hours).toBe(24);
+    state.enterNumber('hours', '');
+    expect(state.choices.value.hours).toBeNull();
+    for (const written of ['31', '1.5', '1e1', '5&keep=50', '']) {
+      state.enterNumber('planned', written);
+      expect([state.choices.value.planned, state.choices.value.keep]).toEqual([5, 90]);
+      expect(state.refused.value).toEqual({ planned: written });
+    }
   });
 });
 
@@ -52,25 +86,61 @@ describe('the programme check', () => {
 
   it('does not show what it found of an older text once there is a newer one', () => {
     const browser = pretendBrowser();
-    const state = createProgramme(analysis, [], example, SHIPPED.address);
+    const state = createProgramme(analysis, [], example, SHIPPED);
     const disconnect = state.connect();
-    const [worker] = browser.workers;
-    const shown = state.report.value;
+    const { made, pending } = state.checking;
+    const shown = made.value.report;
     state.change({ first: 'older' });
     vi.advanceTimersByTime(1000);
+    const [worker] = browser.workers;
+    const [older] = worker.asked;
     state.change({ first: 'newer' });
-    worker.say({ id: worker.asked[0].id, report: { ...shown, comparison: null }, problem: null });
-    expect([state.report.value, state.pending.value]).toEqual([shown, true]);
+    worker.say({ id: older.id, result: { ...shown, comparison: null } });
+    expect([made.value.report, pending.value]).toEqual([shown, true]);
     vi.advanceTimersByTime(1000);
     const found = { ...shown };
-    worker.say({ id: worker.asked[1].id, report: found, problem: null });
-    expect(state.report.value).toBe(found);
+    worker.answer('check', { result: found });
+    expect(made.value.report).toBe(found);
+    disconnect();
+  });
+
+  it('shows no old report beside an error; another worker is given all that it needs', () => {
+    const browser = pretendBrowser();
+    const state = createProgramme(analysis, [], example, SHIPPED);
+    const disconnect = state.connect();
+    const { isShown, pending, problem } = state.checking;
+    state.change({ first: 'older' });
+    vi.advanceTimersByTime(1000);
+    browser.workers[0].break();
+    expect([isShown.value, pending.value]).toEqual([false, false]);
+    expect(problem.value).toMatch(/could not be loaded or started/u);
+    state.checking.retry();
+    vi.advanceTimersByTime(1000);
+    const [asked] = browser.workers[1].asked;
+    expect(asked.request).toMatchObject({ analysis: { settings: defaultSettings }, input: { first: 'older' } });
+    browser.workers[1].answer('check', { result: state.checking.made.value.report });
+    expect([isShown.value, problem.value]).toEqual([true, null]);
+    disconnect();
+  });
+
+  it('shows nothing by the site’s table while the reader’s own is worked out, and then by that', () => {
+    const browser = pretendBrowser();
+    const state = createProgramme(analysis, [], example, OWN);
+    const disconnect = state.connect();
+    const { isShown, made } = state.checking;
+    expect([isShown.value, browser.workers.length]).toEqual([false, 1]);
+    const own = { ...analysis };
+    browser.workers[0].answer('practice', { result: own });
+    vi.advanceTimersByTime(1000);
+    expect(isShown.value).toBe(false);
+    browser.workers[1].answer('check', { result: made.value.report });
+    expect([isShown.value, made.value.by]).toEqual([true, own]);
     disconnect();
   });
 
   it('takes the file that was opened last, whichever is read first', async () => {
     pretendBrowser();
-    const state = createProgramme(analysis, [], example, SHIPPED.address);
+    const state = createProgramme(analysis, [], example, SHIPPED);
     let finish = (_text: string) => {};
     const slow = new Promise<string>((resolve) => {
       finish = resolve;
@@ -86,7 +156,7 @@ describe('the programme check', () => {
 
   it('checks all the same where a browser lets pages keep nothing', () => {
     const browser = pretendBrowser('', 'forbidden');
-    const state = createProgramme(analysis, [], example, SHIPPED.address);
+    const state = createProgramme(analysis, [], example, SHIPPED);
     const disconnect = state.connect();
     state.change({ first: 'newer' });
     vi.advanceTimersByTime(1000);
@@ -96,25 +166,35 @@ describe('the programme check', () => {
 });
 
 describe('your table', () => {
+  const kept = {
+    version: 'a'.repeat(64),
+    name: 'mine.csv',
+    rows: 2,
+    studies: 1,
+    demonstration: false,
+    bytes: 100,
+    opened: 0,
+  };
+
   it('goes on comparing while it hands out a file', () => {
     const browser = pretendBrowser();
-    vi.stubGlobal('Event', class {});
-    const state = createYourTable(SHIPPED.address);
-    state.downloadTable();
+    const state = createYourTable(SHIPPED);
+    state.download(kept);
     state.compare();
-    browser.workers[0].say({ kind: 'file', name: 'arms.csv', text: '' });
-    expect([browser.saved, state.comparing.value]).toEqual([['arms.csv'], true]);
-    browser.workers[0].say({ kind: 'failed', reason: 'no room' });
+    browser.workers[0].answer('export', { result: { text: '' } });
+    expect([browser.saved, state.comparing.value]).toEqual([['mine.csv'], true]);
+    browser.workers[0].answer('compare', { problem: 'no room' });
     expect([state.failure.value, state.comparing.value]).toEqual(['no room', false]);
   });
 
-  it('says so where the browser does not let the site keep it', () => {
+  it('says that it cannot be taken up where the browser lets the site keep nothing, and not that it was taken', async () => {
     const browser = pretendBrowser('', 'forbidden');
-    const state = createYourTable(SHIPPED.address);
-    state.open({ name: 'mine.csv' } as File);
-    const opened = { mark: JSON.parse(MARK), problems: [], problemCount: 0, warnings: [], warningCount: 0 };
-    browser.workers[0].say({ kind: 'opened', stored: true, opened });
-    expect([state.failure.value, state.own.value]).toEqual(['the store is forbidden', null]);
+    const { opening } = createYourTable(SHIPPED);
+    opening.open({ name: 'mine.csv' } as File);
+    const opened = { facts: kept, kept, problems: [], problemCount: 0, warnings: [], warningCount: 0 };
+    browser.workers[0].answer('open', { result: opened });
+    await vi.waitFor(() => expect(opening.failure.value).toMatch(/cannot be taken up: the store is forbidden/u));
+    expect([opening.opened.value, opening.progress.value]).toEqual([null, null]);
   });
 });
 

@@ -3,9 +3,18 @@ import { vi } from 'vitest';
 
 type Listener = (event: { readonly data?: unknown }) => void;
 
+/** What a worker was asked. */
+export interface Asked {
+  readonly id: number;
+  readonly name: string;
+  readonly request: Record<string, unknown>;
+}
+
 /** A worker that does nothing of its own accord. */
 export class PretendWorker {
-  readonly asked: Record<string, unknown>[] = [];
+  readonly asked: Asked[] = [];
+  /** Numbers of the requests that were cancelled. */
+  readonly cancelled: number[] = [];
   isEnded = false;
   private readonly listeners: Record<string, Listener[]> = {};
 
@@ -13,8 +22,9 @@ export class PretendWorker {
     this.listeners[name] = [...(this.listeners[name] ?? []), listener];
   }
 
-  postMessage(request: Record<string, unknown>): void {
-    this.asked.push(request);
+  postMessage(question: Asked | { readonly id: number; readonly cancel: true }): void {
+    if ('cancel' in question) this.cancelled.push(question.id);
+    else this.asked.push(question);
   }
 
   terminate(): void {
@@ -31,9 +41,19 @@ export class PretendWorker {
     for (const listener of this.listeners.error ?? []) listener({});
   }
 
-  /** Requests of one kind. */
-  askedFor(kind: string): Record<string, unknown>[] {
-    return this.asked.filter((request) => request.kind === kind);
+  /** Requests of one operation. */
+  askedFor(name: string): Asked[] {
+    return this.asked.filter((question) => question.name === name);
+  }
+
+  /** Answers the newest request of an operation with a result, a problem or progress. */
+  answer(
+    name: string,
+    by: { readonly result: unknown } | { readonly problem: string } | { readonly progress: unknown },
+  ) {
+    const question = this.askedFor(name).at(-1);
+    if (!question) throw new Error(`nobody asked for ${name}`);
+    this.say({ id: question.id, ...by });
   }
 }
 

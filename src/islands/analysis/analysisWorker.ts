@@ -1,6 +1,6 @@
 /**
- * The worker that computes: reads the site's table once, then answers requests. Quick answers come as
- * they are asked; the sweep runs in steps, so that it can report progress and be stopped.
+ * The worker that computes: reads a table once, then answers requests. Quick answers come as they are
+ * asked; the sweep runs in steps, so that it can report progress and be stopped.
  */
 import { formatProblem } from '../../evidence/problem.ts';
 import type { Arm } from '../../evidence/schema.ts';
@@ -18,63 +18,69 @@ import {
 } from '../../model/full.ts';
 import type { Analysis } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
-import { loadTableText } from '../../ownTable/tableText.ts';
-import { reasonOf } from '../../ui/reasonOf.ts';
+import { loadTableText } from '../../ownTable/loadTable.ts';
+import { answerCalls } from '../../ui/workerAnswers.ts';
+import type { Operation } from '../../ui/workerCalls.ts';
 import { type FigureSource, gatherFigures } from './figureSource.ts';
 import { listVocabulary, type Vocabulary } from './filterOptions.ts';
 import { type StudiesView, viewStudies } from './studiesView.ts';
+import { type SharedTarget, targetsByShare } from './targetsByShare.ts';
 
-export type WorkerRequest =
-  | {
-      readonly kind: 'analyse' | 'practice' | 'vocabulary' | 'studies' | 'check' | 'sweep' | 'take home' | 'figures';
-      readonly id: number;
-      /** Address of the table on this site, or of the reader's own (ownTable.ts). */
-      readonly table: string;
-      readonly settings: Settings;
-    }
-  | { readonly kind: 'stop sweep' };
-
-export type WorkerReply =
-  | { readonly kind: 'analysis'; readonly id: number; readonly analysis: Analysis }
-  | { readonly kind: 'practice'; readonly id: number; readonly analysis: PracticeAnalysis }
-  | { readonly kind: 'vocabulary'; readonly id: number; readonly vocabulary: Vocabulary }
-  | { readonly kind: 'studies'; readonly id: number; readonly studies: StudiesView }
-  | { readonly kind: 'checks'; readonly id: number; readonly checks: BandsChecks }
-  | { readonly kind: 'sweep progress'; readonly id: number; readonly progress: SweepProgress }
-  | { readonly kind: 'sweep'; readonly id: number; readonly sweep: Sweep }
-  | ({ readonly kind: 'figures'; readonly id: number } & FigureSource)
-  | { readonly kind: 'files'; readonly id: number; readonly files: readonly TakeHomeFile[] }
-  | { readonly kind: 'problem'; readonly id: number; readonly problem: string };
-
-const tables = new Map<string, Promise<readonly Arm[]>>();
-/** Request whose sweep is wanted; another number stops the one that runs. */
-let sweeping: number | null = null;
-
-self.addEventListener('message', ({ data }: MessageEvent<WorkerRequest>) => {
-  if (data.kind === 'stop sweep') sweeping = null;
-  else void answer(data);
-});
-
-async function answer(request: Exclude<WorkerRequest, { kind: 'stop sweep' }>): Promise<void> {
-  const { kind, id, table, settings } = request;
-  try {
-    const arms = await loadArms(table);
-    if (kind === 'analyse') reply({ kind: 'analysis', id, analysis: analyse(arms, settings) });
-    else if (kind === 'practice') reply({ kind: 'practice', id, analysis: practise(arms, settings) });
-    else if (kind === 'vocabulary') reply({ kind, id, vocabulary: listVocabulary(arms) });
-    else if (kind === 'studies') {
-      // At once what needs no refit; with each study's influence when it is known.
-      reply({ kind, id, studies: viewStudies(arms, settings, {}) });
-      reply({ kind, id, studies: viewStudies(arms, settings, checkBands(arms, settings)) });
-    } else if (kind === 'check') reply({ kind: 'checks', id, checks: checkBands(arms, settings) });
-    else if (kind === 'take home') reply({ kind: 'files', id, files: packTakeHome(arms, settings) });
-    else if (kind === 'figures') {
-      for await (const source of gatherFigures(arms, table, settings)) reply({ kind, id, ...source });
-    } else await sweep(arms, settings, id);
-  } catch (error) {
-    reply({ kind: 'problem', id, problem: reasonOf(error) });
-  }
+/** What every analysis is asked with. */
+export interface Asked {
+  /** Address of the table on this site, or of the reader's own (loadTable.ts). */
+  readonly table: string;
+  readonly settings: Settings;
 }
+
+export type AnalysisOperations = {
+  readonly analyse: Operation<Asked, Analysis>;
+  readonly practice: Operation<Asked, PracticeAnalysis>;
+  readonly shares: Operation<Asked, readonly SharedTarget[]>;
+  readonly vocabulary: Operation<Asked, Vocabulary>;
+  /** At once what needs no refit; with each study's influence when it is known. */
+  readonly studies: Operation<Asked, StudiesView, StudiesView>;
+  readonly check: Operation<Asked, BandsChecks>;
+  readonly sweep: Operation<Asked, Sweep, SweepProgress>;
+  readonly 'take home': Operation<Asked, readonly TakeHomeFile[]>;
+  /** At once what needs no check; all of it when the checks are made. */
+  readonly figures: Operation<Asked, FigureSource, FigureSource>;
+};
+
+answerCalls<AnalysisOperations>({
+  analyse: async ({ table, settings }) => analyse(await loadArms(table), settings),
+  practice: async ({ table, settings }) => practise(await loadArms(table), settings),
+  shares: async ({ table, settings }) => targetsByShare(await loadArms(table), settings),
+  vocabulary: async ({ table }) => listVocabulary(await loadArms(table)),
+  studies: async ({ table, settings }, { report }) => {
+    const arms = await loadArms(table);
+    report(viewStudies(arms, settings, {}));
+    return viewStudies(arms, settings, checkBands(arms, settings));
+  },
+  check: async ({ table, settings }) => checkBands(await loadArms(table), settings),
+  sweep: async ({ table, settings }, { report, signal }) => {
+    const steps = sweepChoices(await loadArms(table), settings);
+    let step = steps.next();
+    while (!step.done) {
+      report(step.value);
+      // Lets other requests, and the wish to stop, come in between.
+      await new Promise((resolve) => setTimeout(resolve));
+      signal.throwIfAborted();
+      step = steps.next();
+    }
+    return step.value;
+  },
+  'take home': async ({ table, settings }) => packTakeHome(await loadArms(table), settings),
+  figures: async ({ table, settings }, { report }) => {
+    const steps = gatherFigures(await loadArms(table), table, settings);
+    let step = steps.next();
+    while (!step.done) {
+      report(step.value);
+      step = steps.next();
+    }
+    return step.value;
+  },
+});
 
 /** What stands beside the curve, of the last rows and settings; moving the kept share leaves it as it is. */
 let beside: { readonly arms: readonly Arm[]; readonly key: string; readonly found: Beside } | null = null;
@@ -85,20 +91,7 @@ function practise(arms: readonly Arm[], settings: Settings): PracticeAnalysis {
   return analyseForPractice(arms, settings, beside.found);
 }
 
-async function sweep(arms: readonly Arm[], settings: Settings, id: number): Promise<void> {
-  sweeping = id;
-  const steps = sweepChoices(arms, settings);
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) {
-      reply({ kind: 'sweep', id, sweep: step.value });
-      return;
-    }
-    reply({ kind: 'sweep progress', id, progress: step.value });
-    // Lets other requests, and the wish to stop, come in between.
-    await new Promise((resolve) => setTimeout(resolve));
-    if (sweeping !== id) return;
-  }
-}
+const tables = new Map<string, Promise<readonly Arm[]>>();
 
 async function loadArms(address: string): Promise<readonly Arm[]> {
   const known = tables.get(address) ?? readTable(address);
@@ -116,8 +109,4 @@ async function readTable(address: string): Promise<readonly Arm[]> {
   const { arms, problems } = readArms(await loadTableText(address), address);
   if (problems.length > 0) throw new Error(problems.map(formatProblem).join('\n'));
   return arms;
-}
-
-function reply(message: WorkerReply): void {
-  self.postMessage(message);
 }

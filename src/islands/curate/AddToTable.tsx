@@ -6,12 +6,12 @@ import type { AddingState } from './addToTable.state.ts';
 
 interface AddProps {
   readonly state: AddingState;
-  readonly siteTable: { readonly studies: number; readonly demonstration: boolean };
+  readonly shipped: { readonly studies: number; readonly demonstration: boolean };
   /** Addresses of pages that read the own table. */
   readonly pages: { readonly table: string; readonly evidence: string };
 }
 
-export function AddToTable({ state, siteTable, pages }: AddProps) {
+export function AddToTable({ state, shipped, pages }: AddProps) {
   const now = state.adding.value;
   const opener = useRef<HTMLButtonElement>(null);
   /** Answers a question: its buttons go, and the focus goes back to the one that began it. */
@@ -41,13 +41,13 @@ export function AddToTable({ state, siteTable, pages }: AddProps) {
                 with these rows alone
               </button>
               <button type="button" onClick={answer(state.startWithCopy)}>
-                with a copy of the site’s {countStudies(siteTable.studies)}
+                with a copy of the site’s {countStudies(shipped.studies)}
               </button>
               <button type="button" onClick={answer(state.cancel)}>
                 Not now
               </button>
             </p>
-            {siteTable.demonstration && (
+            {shipped.demonstration && (
               <p class="small">
                 The site’s studies are invented for demonstration. With a copy of them your table stays a demonstration,
                 and says so.
@@ -58,7 +58,7 @@ export function AddToTable({ state, siteTable, pages }: AddProps) {
         {now.step === 'asking about columns' && (
           <>
             <p>
-              {now.joined.mark.name} has columns that the site does not read: {now.joined.unread.join(', ')}. They will
+              {now.joined.facts.name} has columns that the site does not read: {now.joined.unread.join(', ')}. They will
               not be in the table that is kept here; your file stays as it is.
             </p>
             <p class="buttons">
@@ -71,10 +71,26 @@ export function AddToTable({ state, siteTable, pages }: AddProps) {
             </p>
           </>
         )}
+        {now.step === 'asking about another' && (
+          <>
+            <p>
+              Nothing was added yet: since you began,{' '}
+              {now.now ? `${now.now.name} was taken up in the place of the table before` : 'your table was put away'}.
+            </p>
+            <p class="buttons">
+              <button type="button" onClick={answer(state.start)}>
+                {now.now ? `Add the rows to ${now.now.name}` : 'Start another table'}
+              </button>
+              <button type="button" onClick={answer(state.cancel)}>
+                Not now
+              </button>
+            </p>
+          </>
+        )}
         {now.step === 'added' && (
           <p>
-            Added {countOf(now.joined.added, 'row')}: {now.joined.mark.name} now has{' '}
-            {countOf(now.joined.mark.rows, 'row')} of {countStudies(now.joined.mark.studies)}. See{' '}
+            Added {countOf(now.joined.added, 'row')}: {now.joined.facts.name} now has{' '}
+            {countOf(now.joined.facts.rows, 'row')} of {countStudies(now.joined.facts.studies)}. See{' '}
             <a href={pages.table}>your table</a> or <a href={pages.evidence}>the evidence</a>. The rows stay listed
             above until you remove them.
           </p>

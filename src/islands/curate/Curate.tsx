@@ -8,16 +8,16 @@ import { CurateReading } from './Reading.tsx';
 import { CurateRows } from './Rows.tsx';
 
 interface Props {
-  readonly siteTable: SiteTable & { readonly studies: number; readonly demonstration: boolean };
+  readonly shipped: SiteTable & { readonly studies: number; readonly demonstration: boolean };
   /** Words that the site's table has in a column, to be offered. */
   readonly known: Readonly<Record<string, readonly string[]>>;
   /** Addresses of pages that read the own table. */
   readonly pages: { readonly table: string; readonly evidence: string };
 }
 
-export function Curate({ siteTable, known, pages }: Props) {
+export function Curate({ shipped, known, pages }: Props) {
   const state = useMemo(() => createCurating(), []);
-  const adding = useMemo(() => createAdding(siteTable, () => state.csv.peek()), [siteTable, state]);
+  const adding = useMemo(() => createAdding(shipped, () => state.csv.peek()), [shipped, state]);
   useEffect(() => state.connect(), [state]);
   const unread = state.unread.value;
   return (
@@ -45,7 +45,7 @@ export function Curate({ siteTable, known, pages }: Props) {
         <CurateReading state={state} />
       </div>
       <CurateRows state={state} />
-      {state.rows.value.length > 0 && <AddToTable state={adding} siteTable={siteTable} pages={pages} />}
+      {state.rows.value.length > 0 && <AddToTable state={adding} shipped={shipped} pages={pages} />}
     </div>
   );
 }

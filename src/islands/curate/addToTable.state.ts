@@ -1,19 +1,23 @@
 /**
- * State of adding rows to the reader's own table: what has to be asked first, and how it ended. Nothing
- * is stored before the whole table was read without a problem.
+ * State of adding rows to the reader's own table: what has to be asked first, and how it ended. Nothing is
+ * kept before the whole table was read without a problem, nor where another table has been taken up since.
  */
 import { signal } from '@preact/signals';
 import type { Problem } from '../../evidence/problem.ts';
-import { MARK_CHANGED } from '../../ownTable/ownTableMark.ts';
-import { loadOwnTable, storeOwnTable } from '../../ownTable/ownTableStore.ts';
+import { findTable, type KeptTable, keepTable } from '../../ownTable/keptTables.ts';
+import { loadTableText } from '../../ownTable/loadTable.ts';
+import { addressOf, putInUse, versionInUse } from '../../ownTable/tableInUse.ts';
+import { identify } from '../../ownTable/version.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
+import { callWorker } from '../../ui/workerCalls.ts';
 import type { JoinedTables, TableText } from './joinTables.ts';
-import type { JoinRequest } from './joinWorker.ts';
+import type { JoinOperations } from './joinWorker.ts';
 
 /** Name of a table that was made of such rows alone. */
 const OWN_NAME = 'own-arms.csv';
 
-type Joined = Extract<JoinedTables, { readonly kind: 'joined' }>;
+/** A joined table, and the version of the one that it was made from; null where there was none. */
+type Joined = Extract<JoinedTables, { readonly kind: 'joined' }> & { readonly from: string | null };
 
 type Adding =
   | { readonly step: 'none' }
@@ -22,6 +26,8 @@ type Adding =
   | { readonly step: 'asking for a start' }
   /** Columns would be left behind. */
   | { readonly step: 'asking about columns'; readonly joined: Joined }
+  /** Since it began, another table was taken up, or put away where there is none now. */
+  | { readonly step: 'asking about another'; readonly now: KeptTable | null }
   | { readonly step: 'added'; readonly joined: Joined }
   | { readonly step: 'refused'; readonly reason: string; readonly problems: readonly Problem[] }
   | { readonly step: 'failed'; readonly reason: string };
@@ -33,42 +39,52 @@ export interface SiteTable {
 }
 
 /** @param csvOf text of the rows with a header */
-export function createAdding(siteTable: SiteTable, csvOf: () => string) {
+export function createAdding(shipped: SiteTable, csvOf: () => string) {
   const adding = signal<Adding>({ step: 'none' });
+  const calls = callWorker<JoinOperations>(
+    () => new Worker(new URL('./joinWorker.ts', import.meta.url), { type: 'module' }),
+  );
 
   const start = async () => {
     await attempt(async () => {
-      const own = await loadOwnTable();
-      if (own) await join({ name: own.name, text: own.text }, own.name);
+      const own = await findInUse();
+      if (own) await join({ name: own.name, text: await loadTableText(addressOf(own)) }, own.name, own.version);
       else adding.value = { step: 'asking for a start' };
     });
   };
-  const startWithRows = () => attempt(() => join(null, OWN_NAME));
+  const startWithRows = () => attempt(() => join(null, OWN_NAME, null));
   const startWithCopy = () =>
     attempt(async () => {
-      const response = await fetch(siteTable.address);
-      if (!response.ok) throw new Error(`expected the table at ${siteTable.address}, received ${response.status}`);
-      const text = await response.text();
-      await join({ name: siteTable.name, text }, siteTable.name.replace(/(?:\.csv)?$/iu, '-and-own.csv'));
+      const text = await loadTableText(shipped.address);
+      await join({ name: shipped.name, text }, shipped.name.replace(/(?:\.csv)?$/iu, '-and-own.csv'), null);
     });
   const confirm = async () => {
     const { value: asked } = adding;
-    if (asked.step === 'asking about columns') await attempt(() => store(asked.joined));
+    if (asked.step === 'asking about columns') await attempt(() => keep(asked.joined));
   };
   const cancel = () => {
     adding.value = { step: 'none' };
   };
 
-  const join = async (table: TableText | null, name: string) => {
-    const reply = await askWorker({ table, rows: csvOf(), name });
+  const join = async (table: TableText | null, name: string, from: string | null) => {
+    const reply = await new Promise<JoinedTables>((take, fail) => {
+      const asked = { table, rows: csvOf(), name };
+      calls.ask('join', asked, { take, fail: (reason) => fail(new Error(reason)) });
+    }).finally(calls.end);
     if (reply.kind === 'refused') {
       adding.value = { step: 'refused', reason: reply.reason, problems: reply.problems };
-    } else if (reply.unread.length > 0) adding.value = { step: 'asking about columns', joined: reply };
-    else await store(reply);
+    } else if (reply.unread.length > 0) adding.value = { step: 'asking about columns', joined: { ...reply, from } };
+    else await keep({ ...reply, from });
   };
-  const store = async (joined: Joined) => {
-    await storeOwnTable({ ...joined.mark, text: joined.table.text });
-    dispatchEvent(new Event(MARK_CHANGED));
+  const keep = async (joined: Joined) => {
+    const now = await findInUse();
+    if ((now?.version ?? null) !== joined.from) {
+      adding.value = { step: 'asking about another', now };
+      return;
+    }
+    const kept = { ...joined.facts, ...(await identify(joined.text)), opened: Date.now() };
+    await keepTable(kept, joined.text, joined.from);
+    await putInUse(kept.version);
     adding.value = { step: 'added', joined };
   };
   const attempt = async (work: () => Promise<void>) => {
@@ -85,11 +101,8 @@ export function createAdding(siteTable: SiteTable, csvOf: () => string) {
 
 export type AddingState = ReturnType<typeof createAdding>;
 
-function askWorker(request: JoinRequest): Promise<JoinedTables> {
-  const worker = new Worker(new URL('./joinWorker.ts', import.meta.url), { type: 'module' });
-  return new Promise<JoinedTables>((resolve, reject) => {
-    worker.addEventListener('message', ({ data }: MessageEvent<JoinedTables>) => resolve(data));
-    worker.addEventListener('error', () => reject(new Error('the table could not be read in this browser')));
-    worker.postMessage(request);
-  }).finally(() => worker.terminate());
+/** The own table that the site reads at this moment, whichever tab chose it. */
+async function findInUse(): Promise<KeptTable | null> {
+  const version = versionInUse();
+  return version === null ? null : findTable(version);
 }

@@ -2,8 +2,7 @@
 import type { Problem } from '../../evidence/problem.ts';
 import { readArms } from '../../evidence/table.ts';
 import { writeArms } from '../../evidence/writeTable.ts';
-import type { OwnTableMark } from '../../ownTable/ownTable.ts';
-import { markOf } from '../../ownTable/tableMark.ts';
+import { describeTable, type TableFacts } from '../../ownTable/describeTable.ts';
 
 export interface TableText {
   readonly name: string;
@@ -14,8 +13,8 @@ export interface TableText {
 export type JoinedTables =
   | {
       readonly kind: 'joined';
-      readonly table: TableText;
-      readonly mark: OwnTableMark;
+      readonly text: string;
+      readonly facts: TableFacts;
       /** Rows that were added. */
       readonly added: number;
       /** Columns of the table that are not read, so that they are not in the joined one. */
@@ -49,8 +48,8 @@ export function joinTables(table: TableText | null, rows: string, name: string):
   const warnings = before?.warnings ?? [];
   return {
     kind: 'joined',
-    table: { name, text },
-    mark: markOf(name, whole.arms),
+    text,
+    facts: describeTable(name, whole.arms),
     added: added.arms.length,
     unread: warnings.flatMap(({ kind, column }) =>
       kind === 'unknown-column' ? [column ?? 'a column without name'] : [],

@@ -1,13 +1,14 @@
 /** Joins tables away from the page, which stays free to move while a large one is read. */
+import { answerCalls } from '../../ui/workerAnswers.ts';
+import type { Operation } from '../../ui/workerCalls.ts';
 import { type JoinedTables, joinTables, type TableText } from './joinTables.ts';
 
-export interface JoinRequest {
+interface Asked {
   readonly table: TableText | null;
   readonly rows: string;
   readonly name: string;
 }
 
-self.addEventListener('message', ({ data }: MessageEvent<JoinRequest>) => {
-  const reply: JoinedTables = joinTables(data.table, data.rows, data.name);
-  self.postMessage(reply);
-});
+export type JoinOperations = { readonly join: Operation<Asked, JoinedTables> };
+
+answerCalls<JoinOperations>({ join: ({ table, rows, name }) => joinTables(table, rows, name) });

@@ -35,11 +35,11 @@ export function EvidenceControls({ state, options, years }: Props) {
         <button type="button" onClick={state.reset}>
           Back to the defaults
         </button>
-        <button type="button" onClick={() => void state.copyLink()}>
+        <button type="button" onClick={() => void state.address.copyLink()}>
           Copy the link to this
         </button>
         <span class="small" role="status">
-          {state.copied.value}
+          {state.address.copied.value}
         </span>
       </div>
     </form>

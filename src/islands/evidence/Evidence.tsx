@@ -1,15 +1,16 @@
 /** The Evidence page: the regression, live. */
-
 import type { ComponentChildren } from 'preact';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
 import { stateTarget } from '../../figures/panels.ts';
 import { listBands } from '../../model/bands.ts';
 import type { Analysis, BandName } from '../../model/result.ts';
-import { OwnTableWait } from '../../ownTable/OwnTableWait.tsx';
+import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
+import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
 import { LeftOut } from '../../ui/LeftOut.tsx';
+import { Trouble } from '../../ui/Trouble.tsx';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
 import { EvidenceControls } from './Controls.tsx';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
@@ -29,20 +30,23 @@ interface Props {
 }
 
 export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
-  const state = useMemo(() => createEvidence(analysis, table, vocabulary), [analysis, table, vocabulary]);
-  useEffect(() => state.connect(), [state]);
+  const { address, isKnown } = useTable(table);
+  const state = useMemo(() => createEvidence(analysis, address, vocabulary), [analysis, address, vocabulary]);
+  useConnection(state, isKnown);
+  const { fitting } = state;
+  const isShown = fitting.isShown.value;
   return (
     <div class="workbench">
       <div class="picture">
         <Messages state={state} />
-        <div class="pair" aria-busy={state.pending.value}>
+        <div class="pair" aria-busy={fitting.pending.value} hidden={!isShown}>
           <Figures state={state} drawn={drawn} />
         </div>
-        <LeftOut {...state.analysis.value.rows} />
-        <EvidenceGuide state={state} />
+        {isShown && <LeftOut {...fitting.analysis.value.rows} />}
+        {isShown && <EvidenceGuide state={state} />}
       </div>
-      <EvidenceControls state={state} {...state.vocabulary.value} />
-      <div class="panels">
+      <EvidenceControls state={state} {...fitting.vocabulary.value} />
+      <div class="panels" hidden={!isShown}>
         <EvidencePanels state={state} />
         <TakeHome state={state} />
       </div>
@@ -50,15 +54,13 @@ export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
   );
 }
 
-function Messages({ state }: { readonly state: EvidenceState }) {
+function Messages({ state: { fitting, address } }: { readonly state: EvidenceState }) {
   return (
     <div aria-live="polite">
-      <OwnTableWait foreign={state.foreign.value} problem={state.problem.value} />
-      {state.notice.value !== null && <p class="problem">{state.notice.value}</p>}
-      {state.problem.value !== null && (
-        <p class="problem">The numbers could not be worked out: {state.problem.value}</p>
-      )}
-      <p class="unseen">{outlineTargets(state.analysis.value)}</p>
+      <AwaitOwn awaits={fitting.awaitsOwn.value} problem={fitting.problem.value} />
+      {address.notice.value !== null && <p class="problem">{address.notice.value}</p>}
+      <Trouble what="The numbers could not be worked out" reason={fitting.problem.value} onRetry={fitting.retry} />
+      {fitting.isShown.value && <p class="unseen">{outlineTargets(fitting.analysis.value)}</p>}
     </div>
   );
 }
@@ -76,7 +78,7 @@ interface FiguresProps {
 }
 
 function Figures({ state, drawn }: FiguresProps) {
-  const analysis = state.analysis.value;
+  const analysis = state.fitting.analysis.value;
   const figures = useMemo(
     () =>
       (Object.keys(analysis.bands) as BandName[]).map((band) => ({

@@ -6,7 +6,7 @@ import { GUIDE_STEPS, stateChange } from './guideSteps.ts';
 const LAST = GUIDE_STEPS.length - 1;
 
 export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
-  const guide = state.guide.value;
+  const guide = state.guide.now.value;
   const heading = useRef<HTMLHeadingElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
   const wasOpen = useRef(false);
@@ -19,7 +19,7 @@ export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
   if (guide === null) {
     return (
       <p>
-        <button ref={opener} type="button" onClick={() => state.goToStep(0)}>
+        <button ref={opener} type="button" onClick={() => state.guide.goToStep(0)}>
           Learn by changing one thing: {GUIDE_STEPS.length} steps
         </button>
       </p>
@@ -28,7 +28,7 @@ export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
   const { index, analysis } = guide;
   const step = GUIDE_STEPS[index];
   const go = (to: number) => {
-    state.goToStep(to);
+    state.guide.goToStep(to);
     // At either end the button that was pressed cannot be pressed again, and would lose the focus.
     if (to === 0 || to === LAST) heading.current?.focus();
   };
@@ -39,7 +39,9 @@ export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
           {index + 1} of {GUIDE_STEPS.length}: {step.title}
         </h2>
         <p>{step.ask}</p>
-        <p id="guide-finding">{state.pending.value ? 'Fitting …' : stateChange(analysis, state.analysis.value)}</p>
+        <p id="guide-finding">
+          {state.fitting.pending.value ? 'Fitting …' : stateChange(analysis, state.fitting.analysis.value)}
+        </p>
       </div>
       <div class="buttons">
         <button type="button" disabled={index === 0} onClick={() => go(index - 1)}>
@@ -48,7 +50,7 @@ export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
         <button type="button" disabled={index === LAST} onClick={() => go(index + 1)}>
           Next step
         </button>
-        <button type="button" onClick={state.endGuide}>
+        <button type="button" onClick={state.guide.end}>
           End, and back to where I started
         </button>
       </div>

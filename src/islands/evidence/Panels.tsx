@@ -17,10 +17,10 @@ import { EvidenceSweep } from './Sweep.tsx';
 import { Coefficients, CurveShapes, StudyWeights } from './Tables.tsx';
 
 export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
-  const analysis = state.analysis.value;
+  const analysis = state.fitting.analysis.value;
   const { metric } = analysis.settings;
-  const checks = state.checks.value;
-  const problem = state.checkProblem.value;
+  const checks = state.checking.checks.value;
+  const problem = state.checking.checkProblem.value;
   const views = listBands(analysis.bands).map(([name, band]) => ({
     name,
     band,

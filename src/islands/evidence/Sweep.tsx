@@ -3,9 +3,9 @@ import { stateSweep } from '../../figures/findings.ts';
 import type { EvidenceState } from './evidence.state.ts';
 
 export function EvidenceSweep({ state }: { readonly state: EvidenceState }) {
-  const progress = state.sweepProgress.value;
-  const sweep = state.sweep.value;
-  const problem = state.sweepProblem.value;
+  const progress = state.checking.sweepProgress.value;
+  const sweep = state.checking.sweep.value;
+  const problem = state.checking.sweepProblem.value;
   return (
     <section class="panel">
       <h2>Every combination of choices</h2>
@@ -16,7 +16,7 @@ export function EvidenceSweep({ state }: { readonly state: EvidenceState }) {
       {/* One button for both, so that it keeps the focus. */}
       <div class="buttons">
         {progress && <progress value={progress.done} max={progress.total} aria-label="Combinations worked out" />}
-        <button key="run" type="button" onClick={progress ? state.stopSweep : state.startSweep}>
+        <button key="run" type="button" onClick={progress ? state.checking.stopSweep : state.checking.startSweep}>
           {progress ? 'Stop' : 'Work them out'}
         </button>
       </div>

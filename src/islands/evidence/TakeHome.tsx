@@ -1,5 +1,6 @@
 /** Downloads of the analysis as it stands. */
 
+import { Trouble } from '../../ui/Trouble.tsx';
 import { writeSettings } from '../analysis/settingsAddress.ts';
 import type { EvidenceState } from './evidence.state.ts';
 
@@ -11,7 +12,7 @@ const FILES = [
 ] as const;
 
 export function TakeHome({ state }: { readonly state: EvidenceState }) {
-  const { bands, settings } = state.analysis.value;
+  const { bands, settings } = state.fitting.analysis.value;
   const [band] = Object.keys(bands);
   return (
     <section class="panel">
@@ -27,6 +28,7 @@ export function TakeHome({ state }: { readonly state: EvidenceState }) {
           </button>
         ))}
       </div>
+      <Trouble what="The file could not be made" reason={state.fileProblem.value} />
       <p>
         <a href={`../figures/live/${writeSettings(settings)}#growth-${band}`}>Make this a figure</a>: any figure of
         these settings at an address of its own, with its files.

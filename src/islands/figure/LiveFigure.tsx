@@ -1,18 +1,21 @@
 /** Any figure with a reader's own settings and table, drawn here, with its files. */
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { type CataloguedFigure, LISTED_FIGURES } from '../../figures/catalogue.ts';
 import { stateSettings } from '../../figures/settingsWords.ts';
+import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { Facts } from '../../ui/Facts.tsx';
 import { FigureView } from '../../ui/FigureView.tsx';
 import { reasonOf } from '../../ui/reasonOf.ts';
+import { Trouble } from '../../ui/Trouble.tsx';
 import { writeSettings } from '../analysis/settingsAddress.ts';
 import { LIVE_FILES, saveFigure } from './downloads.ts';
 import { createLiveFigure, type LiveFigureState } from './liveFigure.state.ts';
 
 /** @param table address of the site's table */
 export function LiveFigure({ table }: { readonly table: string }) {
-  const state = useMemo(() => createLiveFigure(table), [table]);
-  useEffect(() => state.connect(), [state]);
+  const { address, isKnown } = useTable(table);
+  const state = useMemo(() => createLiveFigure(address), [address]);
+  useConnection(state, isKnown);
   const made = state.catalogue.value?.figures[0];
   const missing = state.catalogue.value?.missing[0];
   return (
@@ -33,7 +36,7 @@ export function LiveFigure({ table }: { readonly table: string }) {
       </div>
       <div aria-live="polite" aria-busy={state.pending.value}>
         {state.notice.value !== null && <p class="problem">{state.notice.value}</p>}
-        {state.problem.value !== null && <p class="problem">There is no figure: {state.problem.value}</p>}
+        <Trouble what="There is no figure" reason={state.problem.value} onRetry={state.retry} />
         {state.pending.value && <Waiting state={state} />}
         {missing && <p>There is no such figure: {missing.reason}.</p>}
       </div>

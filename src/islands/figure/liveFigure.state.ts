@@ -4,12 +4,12 @@ import { LISTED_FIGURES, listFigures } from '../../figures/catalogue.ts';
 import type { FileContext } from '../../figures/figureFiles.ts';
 import type { Sweep, SweepProgress } from '../../model/checks/sweep.ts';
 import { defaultSettings, type Settings } from '../../model/settings.ts';
-import { addressOfTable } from '../../ownTable/ownTable.ts';
-import { startCalculation } from '../analysis/calculation.ts';
+import { openCalculation } from '../analysis/calculation.ts';
 import type { FigureSource } from '../analysis/figureSource.ts';
 import { readSettings } from '../analysis/settingsAddress.ts';
 
-export function createLiveFigure(shipped: string) {
+/** @param table address of the table that is read */
+export function createLiveFigure(table: string) {
   const slug = signal<string>(LISTED_FIGURES[0].slug);
   const settings = signal<Settings>(defaultSettings);
   const source = signal<FigureSource | null>(null);
@@ -32,44 +32,55 @@ export function createLiveFigure(shipped: string) {
       : listFigures({ analysis: source.value.analysis, map: source.value.map, sweep: sweep.value }, slug.value),
   );
 
+  const calculation = openCalculation();
+  let isSwept = false;
+  const fail = (reason: string) => {
+    problem.value = reason;
+  };
+  const askSweep = () => {
+    isSwept = true;
+    const asked = { table, settings: settings.peek() };
+    calculation.ask('sweep', asked, {
+      progress: (step) => {
+        sweepProgress.value = step;
+      },
+      take: (made) => {
+        sweep.value = made;
+      },
+      fail,
+    });
+  };
+  /** Asks for what figures are made from; for the sweep only where the chosen figure shows it. */
+  const ask = () => {
+    problem.value = null;
+    const take = (found: FigureSource) => {
+      source.value = found;
+    };
+    calculation.ask('figures', { table, settings: settings.peek() }, { progress: take, take, fail });
+    if (needs.peek() === 'sweep') askSweep();
+  };
   const connect = () => {
-    const table = addressOfTable(shipped);
     const read = readSettings(location.search);
     settings.value = read.settings;
-    const calculation = startCalculation(
-      (reply) => {
-        if (reply.kind === 'figures') {
-          const { kind: _kind, id: _id, ...found } = reply;
-          source.value = found;
-        }
-        if (reply.kind === 'sweep progress') sweepProgress.value = reply.progress;
-        if (reply.kind === 'sweep') sweep.value = reply.sweep;
-        if (reply.kind === 'problem') problem.value = reply.problem;
-      },
-      (reason) => {
-        problem.value = reason;
-      },
-    );
-    const ask = (kind: 'figures' | 'sweep') => calculation.ask({ kind, id: 0, table, settings: settings.value });
-    ask('figures');
-    let isSwept = false;
     const follow = () => {
       const wanted = decodeHash(location.hash);
       const isListed = LISTED_FIGURES.some((one) => one.slug === wanted);
       if (isListed) slug.value = wanted;
       notice.value =
         isListed || wanted === '' ? read.notice : `There is no figure “${wanted}”; choose one from the list.`;
+    };
+    const choose = () => {
+      follow();
       // The sweep is asked for once, by the first figure that shows it.
-      if (needs.value === 'sweep' && !isSwept) {
-        isSwept = true;
-        ask('sweep');
-      }
+      if (needs.peek() === 'sweep' && !isSwept) askSweep();
     };
     follow();
-    addEventListener('hashchange', follow);
+    ask();
+    addEventListener('hashchange', choose);
     return () => {
-      removeEventListener('hashchange', follow);
+      removeEventListener('hashchange', choose);
       calculation.end();
+      isSwept = false;
     };
   };
   const choose = (wanted: string) => {
@@ -82,7 +93,20 @@ export function createLiveFigure(shipped: string) {
     settings: settings.value,
     address: location.href,
   });
-  return { slug, settings, source, sweepProgress, notice, problem, pending, catalogue, connect, choose, contextOf };
+  return {
+    slug,
+    settings,
+    source,
+    sweepProgress,
+    notice,
+    problem,
+    pending,
+    catalogue,
+    retry: ask,
+    connect,
+    choose,
+    contextOf,
+  };
 }
 
 /** What stands behind the hash; as it was written where that is no encoded text. */

@@ -9,14 +9,14 @@ import { TableHead } from '../../ui/TableHead.tsx';
 import type { ProgrammeState } from './programme.state.ts';
 
 export function ProgrammeComparison({ state }: { readonly state: ProgrammeState }) {
-  const { comparison } = state.report.value;
+  const { comparison } = state.checking.made.value.report;
   if (!comparison) return null;
-  const { settings } = state.analysis.value;
+  const { settings } = state.checking.made.value.by;
   return (
     <section aria-label="Comparison">
       <h2>What the change is worth and costs</h2>
       <p class="saying" aria-live="polite" id="finding">
-        {stateVersions(comparison, state.programme.value.calendar, state.analysis.value)}
+        {stateVersions(comparison, state.programme.value.calendar, state.checking.made.value.by)}
       </p>
       <Scroll label="Growth of version two against version one, by muscle">
         <table>

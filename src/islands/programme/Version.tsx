@@ -60,7 +60,7 @@ function Checked({
   readonly name: string;
 }) {
   const [showsAll, setShowsAll] = useState(false);
-  const { settings } = state.analysis.value;
+  const { settings } = state.checking.made.value.by;
   const cautions = [...new Set(check.lines.flatMap((line) => line.cautions))];
   const unsafe = check.lines.filter((line) => line.unsafe);
   return (
@@ -107,7 +107,9 @@ function Checked({
           <Muscles muscles={[...check.muscles, check.overall]} metric={settings.metric} />
         </Scroll>
         <FigureView
-          figure={recoveryCalendar(check.sessions, state.analysis.value, { calendar: state.programme.value.calendar })}
+          figure={recoveryCalendar(check.sessions, state.checking.made.value.by, {
+            calendar: state.programme.value.calendar,
+          })}
           heading="h3"
         />
       </div>

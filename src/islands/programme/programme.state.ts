@@ -1,44 +1,35 @@
 /**
- * State of the programme check: two versions as text, the exercises that the reader described, the
- * calendar, and the report on them. Nothing leaves the browser; the text outlives a reload of the tab.
+ * State of the programme check: two versions as text, the exercises that the reader described, and the
+ * calendar. Nothing leaves the browser; the text outlives a reload of the tab.
  */
-import { computed, effect, signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { type Exercise, plainName } from '../../evidence/exercises.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
-import { addressOfTable } from '../../ownTable/ownTable.ts';
-import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../../practice/programme/report.ts';
+import type { ProgrammeInput } from '../../practice/programme/report.ts';
 import { readSaved, type SavedProgramme, writeSaved } from '../../practice/programme/saved.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import { saveFile } from '../../ui/saveFile.ts';
-import { startCalculation } from '../analysis/calculation.ts';
-import type { ProgrammeReply, ProgrammeRequest } from './programmeWorker.ts';
+import { createChecking } from './checking.state.ts';
 
-/** Milliseconds without a keystroke after which a programme is checked. */
-const REST = 300;
 const STORE = 'shy-of-failure programme';
 
 export type VersionName = 'first' | 'second';
 
+/** @param table address of the table that is read */
 export function createProgramme(
   start: PracticeAnalysis,
   listed: readonly Exercise[],
   example: SavedProgramme,
-  shipped: string,
+  table: string,
 ) {
-  const analysis = signal<PracticeAnalysis>(start);
-  /** True while the reader's own table is wanted and the site's still answers. */
-  const foreign = signal(false);
   const programme = signal<SavedProgramme>(example);
   const input = computed<ProgrammeInput>(() => ({
     ...programme.value,
     exercises: [...programme.value.exercises, ...listed],
   }));
-  const report = signal<ProgrammeReport>(reportProgramme(start, input.value));
-  const pending = signal(false);
+  const checking = createChecking(start, input, table, () => store(programme.peek()));
   /** Why the last step could not be done. */
   const problem = signal<string | null>(null);
-  /** Why the reader's own table is not read. */
-  const tableProblem = signal<string | null>(null);
   const change = (part: Partial<SavedProgramme>) => {
     problem.value = null;
     programme.value = { ...programme.value, ...part };
@@ -71,88 +62,18 @@ export function createProgramme(
     if (read.problem === null) change(read.programme);
     else problem.value = `${name}: ${read.problem}`;
   };
-
-  /** Has the reader's own table analysed, once; returns what ends it. */
-  const readOwn = (table: string) => {
-    foreign.value = true;
-    const calculation = startCalculation(
-      (reply) => {
-        if (reply.kind === 'problem') tableProblem.value = reply.problem;
-        if (reply.kind !== 'practice') return;
-        analysis.value = reply.analysis;
-        foreign.value = false;
-        calculation.end();
-      },
-      (reason) => {
-        tableProblem.value = reason;
-      },
-    );
-    calculation.ask({ kind: 'practice', id: 0, table, settings: start.settings });
-    return calculation.end;
-  };
-
   const connect = () => {
     const restored = readStored();
     if (restored) programme.value = restored;
-    const worker = new Worker(new URL('./programmeWorker.ts', import.meta.url), { type: 'module' });
-    let latest = 0;
-    /** The analysis that the worker has. */
-    let sent: PracticeAnalysis | null = null;
-    const table = addressOfTable(shipped);
-    const stopReading = table === shipped ? null : readOwn(table);
-    worker.addEventListener('error', () => {
-      pending.value = false;
-      problem.value = 'the check could not be started in this browser';
-    });
-    worker.addEventListener('message', ({ data }: MessageEvent<ProgrammeReply>) => {
-      if (data.id !== latest) return;
-      pending.value = false;
-      if (data.report) report.value = data.report;
-      else problem.value = data.problem;
-    });
-    let rest: ReturnType<typeof setTimeout> | undefined;
-    let checked = { input: restored ? null : input.value, by: start };
-    const stop = effect(() => {
-      const wanted = { input: input.value, by: analysis.value };
-      if (wanted.input === checked.input && wanted.by === checked.by) return;
-      checked = wanted;
-      pending.value = true;
-      // From here on a reply is about what stood before.
-      const id = ++latest;
-      clearTimeout(rest);
-      rest = setTimeout(() => {
-        store(programme.peek());
-        const request: ProgrammeRequest = {
-          id,
-          analysis: sent === wanted.by ? null : wanted.by,
-          input: wanted.input,
-        };
-        sent = wanted.by;
-        worker.postMessage(request);
-      }, REST);
-    });
+    const disconnect = checking.connect(restored !== null);
     return () => {
-      clearTimeout(rest);
-      stop();
-      stopReading?.();
-      worker.terminate();
+      // What was typed last is kept too, by whoever reads the store next.
+      if (programme.peek() !== example) store(programme.peek());
+      disconnect();
     };
   };
-  return {
-    programme,
-    report,
-    pending,
-    foreign,
-    problem,
-    tableProblem,
-    analysis,
-    change,
-    describe,
-    save,
-    open,
-    showExample: () => change(example),
-    connect,
-  };
+  const showExample = () => change(example);
+  return { programme, checking, problem, change, describe, save, open, showExample, connect };
 }
 
 export type ProgrammeState = ReturnType<typeof createProgramme>;

@@ -4,8 +4,11 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { evidenceMap } from '../../figures/evidenceMap.ts';
 import { studyForest } from '../../figures/studyForest.ts';
 import type { StudyReport } from '../../model/studyReports.ts';
+import { addressIn } from '../../ownTable/tableInUse.ts';
+import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
 import { Scroll } from '../../ui/Scroll.tsx';
+import { Trouble } from '../../ui/Trouble.tsx';
 import type { StudiesView } from '../analysis/studiesView.ts';
 import { createOwnStudies } from './ownStudies.state.ts';
 import { StudyTable } from './SortableStudies.tsx';
@@ -13,10 +16,19 @@ import { listFacts, StudiesTable } from './StudiesTable.tsx';
 import { StudyArms, StudyFacts, StudyInfluence } from './StudyDetails.tsx';
 import { StudyRows } from './StudyRows.tsx';
 
-/** @param site id of the part of the page that shows the site's own table */
-export function OwnStudies({ site }: { readonly site: string }) {
-  const state = useMemo(() => createOwnStudies(site), [site]);
-  useEffect(() => state.connect(), [state]);
+interface Props {
+  /** Id of the part of the page that shows the site's own table. */
+  readonly site: string;
+}
+
+export function OwnStudies({ site }: Props) {
+  const { table } = useTable('');
+  return table.kind === 'own' ? <StudiesOf table={addressIn(table, '')} site={site} /> : null;
+}
+
+function StudiesOf({ table, site }: Props & { readonly table: string }) {
+  const state = useMemo(() => createOwnStudies(table, site), [table, site]);
+  useConnection(state, true);
   const view = state.view.value;
   const report = state.chosen.value;
   const heading = useRef<HTMLHeadingElement>(null);
@@ -27,14 +39,13 @@ export function OwnStudies({ site }: { readonly site: string }) {
     if (shownBefore.current !== null && shownBefore.current !== shown) heading.current?.focus();
     shownBefore.current = shown;
   }, [shown]);
-  if (!state.isOwn.value) return null;
   if (!view) {
     return (
       <div role="status">
         {state.problem.value === null ? (
           <p>Your table is being read …</p>
         ) : (
-          <p class="problem">Your table could not be read: {state.problem.value}</p>
+          <Trouble what="Your table could not be read" reason={state.problem.value} onRetry={state.retry} />
         )}
       </div>
     );
@@ -46,11 +57,13 @@ export function OwnStudies({ site }: { readonly site: string }) {
   );
   return (
     <>
-      {state.problem.value !== null && (
-        <p class="problem" role="alert">
-          What the answer is without each study could not be worked out: {state.problem.value}
-        </p>
-      )}
+      <div role="alert">
+        <Trouble
+          what="What the answer is without each study could not be worked out"
+          reason={state.problem.value}
+          onRetry={state.retry}
+        />
+      </div>
       {report ? (
         <OneStudy view={view} report={report}>
           {title}

@@ -1,9 +1,12 @@
 /** Your table: opened and kept in this browser, checked line by line, and compared with the site's. */
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { countOf, countStudies } from '../../numerics/countOf.ts';
-import type { OpenedTable } from '../../ownTable/tableWorker.ts';
+import { useConnection } from '../../ownTable/useTable.ts';
 import { ProblemList } from '../../ui/ProblemList.tsx';
+import { Trouble } from '../../ui/Trouble.tsx';
 import { TableChanges } from './Changes.tsx';
+import { KeptTables } from './KeptTables.tsx';
+import type { OpenedTable } from './tableWorker.ts';
 import { createYourTable, type YourTableState } from './yourTable.state.ts';
 
 const FILE_ID = 'own-file';
@@ -20,19 +23,21 @@ interface Props {
 
 export function YourTable({ shipped }: Props) {
   const state = useMemo(() => createYourTable(shipped), [shipped]);
-  useEffect(() => state.connect(), [state]);
+  useConnection(state, true);
   return (
     <div class="your-table">
       <Opening state={state} />
       <Findings state={state} />
-      <Kept state={state} />
+      <KeptTables state={state} />
+      <Compared state={state} />
     </div>
   );
 }
 
 function Opening({ state }: { readonly state: YourTableState }) {
   const [isOver, setIsOver] = useState(false);
-  const { value: progress } = state.progress;
+  const { opening } = state;
+  const { value: progress } = opening.progress;
   return (
     <section
       class="drop"
@@ -47,7 +52,7 @@ function Opening({ state }: { readonly state: YourTableState }) {
         event.preventDefault();
         setIsOver(false);
         const [file] = event.dataTransfer?.files ?? [];
-        if (file) state.open(file);
+        if (file) opening.open(file);
       }}
     >
       <div class="control">
@@ -59,7 +64,7 @@ function Opening({ state }: { readonly state: YourTableState }) {
           aria-describedby="own-help"
           onChange={(event) => {
             const [file] = event.currentTarget.files ?? [];
-            if (file) state.open(file);
+            if (file) opening.open(file);
             event.currentTarget.value = '';
           }}
         />
@@ -76,7 +81,7 @@ function Opening({ state }: { readonly state: YourTableState }) {
           <button
             type="button"
             onClick={() => {
-              state.cancel();
+              opening.cancel();
               focusFile();
             }}
           >
@@ -85,7 +90,7 @@ function Opening({ state }: { readonly state: YourTableState }) {
         </p>
       )}
       <div role="status">
-        {state.failure.value !== null && <p class="problem">That could not be done: {state.failure.value}</p>}
+        <Trouble what="That could not be done" reason={opening.failure.value ?? state.failure.value} />
       </div>
     </section>
   );
@@ -93,10 +98,10 @@ function Opening({ state }: { readonly state: YourTableState }) {
 
 /** What is wrong with the file opened last, or that it was taken. */
 function Findings({ state }: { readonly state: YourTableState }) {
-  const { value: opened } = state.opened;
+  const { value: opened } = state.opening.opened;
   return (
     <section aria-label={opened ? 'What was found' : undefined}>
-      <div role="status">{opened && <Outcome opened={opened} stays={state.own.value !== null} />}</div>
+      <div role="status">{opened && <Outcome opened={opened} stays={state.inUse.value.kind === 'own'} />}</div>
       {opened && <Problems opened={opened} state={state} />}
     </section>
   );
@@ -104,20 +109,22 @@ function Findings({ state }: { readonly state: YourTableState }) {
 
 /** @param stays true where an own table was there before and stays */
 function Outcome({ opened, stays }: { readonly opened: OpenedTable; readonly stays: boolean }) {
-  const { mark, problemCount } = opened;
-  if (problemCount === 0) {
+  const { facts, kept, problemCount } = opened;
+  if (kept) {
     return (
       <p>
         <strong>
-          {mark.name} was taken: {countOf(mark.rows, 'row')} of {countStudies(mark.studies)}.
-        </strong>
+          {facts.name} was taken: {countOf(facts.rows, 'row')} of {countStudies(facts.studies)}.
+        </strong>{' '}
+        Evidence, Target, Programme, Studies, Answer and the figures with your settings read it until you go back, also
+        after a reload.
       </p>
     );
   }
   return (
     <p>
       <strong>
-        {mark.name} was not taken: {countOf(problemCount, 'problem')}.
+        {facts.name} was not taken: {countOf(problemCount, 'problem')}.
       </strong>{' '}
       {stays ? 'The table that the site reads stays as it was.' : 'The site goes on reading its own table.'}
     </p>
@@ -133,6 +140,7 @@ function Problems({ opened, state }: { readonly opened: OpenedTable; readonly st
         <ProblemList
           heading={`Problems, by line${problemCount > problems.length ? `; the first ${problems.length}` : ''}`}
           problems={problems}
+          count={problemCount}
         />
       )}
       {warningCount > 0 && (
@@ -141,11 +149,12 @@ function Problems({ opened, state }: { readonly opened: OpenedTable; readonly st
           <ProblemList
             heading={`By line${warningCount > warnings.length ? `; the first ${warnings.length}` : ''}`}
             problems={warnings}
+            count={warningCount}
           />
         </details>
       )}
       <p class="buttons">
-        <button type="button" onClick={state.downloadProblems}>
+        <button type="button" onClick={state.opening.downloadProblems}>
           All of them as CSV
         </button>
       </p>
@@ -153,37 +162,17 @@ function Problems({ opened, state }: { readonly opened: OpenedTable; readonly st
   );
 }
 
-/** The own table that the site reads now. */
-function Kept({ state }: { readonly state: YourTableState }) {
-  const { value: own } = state.own;
+/** What the own table that the site reads changes. */
+function Compared({ state }: { readonly state: YourTableState }) {
+  const inUse = state.inUse.value;
   const comparing = state.comparing.value;
-  if (!own)
-    return (
-      <p>The site reads its own table. Open one of yours, and Evidence, Target, Programme and Studies read that.</p>
-    );
+  if (inUse.kind !== 'own') return null;
   return (
-    <section aria-label="The table that the site reads">
-      <h2>The site now reads your table</h2>
-      <p>
-        {own.name}: {countOf(own.rows, 'row')} of {countStudies(own.studies)}. Evidence, Target, Programme and Studies
-        read it until you go back, also after a reload. Answer, Figures and Methods go on showing the site's own.
-      </p>
+    <section aria-label="Your table against the site’s">
       <p class="buttons">
-        <button
-          type="button"
-          onClick={() => {
-            focusFile();
-            void state.goBack();
-          }}
-        >
-          Remove it and go back to the site's table
-        </button>
-        <button type="button" onClick={state.downloadTable}>
-          Export it as CSV
-        </button>
         {/* One button for both, so that it keeps the focus. */}
-        <button type="button" onClick={comparing ? state.cancel : state.compare}>
-          {comparing ? 'Stop comparing' : "What changed against the site's table"}
+        <button type="button" onClick={comparing ? state.stopComparing : state.compare}>
+          {comparing ? 'Stop comparing' : `What ${inUse.about.name} changes against the site’s table`}
         </button>
         <span role="status">{comparing && 'Fitting both tables, and each change on its own …'}</span>
       </p>

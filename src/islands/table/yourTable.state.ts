@@ -1,122 +1,124 @@
-/** State of “Your table”: the file that is being opened, what is wrong with it, and the table that the site reads. */
+/** State of “Your table”: the tables that are kept, the one that the site reads, and what is done with them. */
 import { signal } from '@preact/signals';
 import type { TableComparison } from '../../model/compareTables.ts';
-import { markOwnTable, type OwnTableMark, readMark } from '../../ownTable/ownTable.ts';
-import { MARK_CHANGED } from '../../ownTable/ownTableMark.ts';
-import { removeOwnTable } from '../../ownTable/ownTableRemoval.ts';
-import type { OpenedTable, TableReply, TableRequest } from '../../ownTable/tableWorker.ts';
+import { deleteTable, type KeptTable, listTables } from '../../ownTable/keptTables.ts';
+import {
+  addressIn,
+  addressOf,
+  followTable,
+  putInUse,
+  type TableInUse,
+  versionInUse,
+} from '../../ownTable/tableInUse.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import { saveFile } from '../../ui/saveFile.ts';
+import { createOpening, openTableWorker } from './opening.state.ts';
 
-interface OpeningProgress {
-  readonly name: string;
-  readonly phase: 'reading' | 'checking';
-  /** 0 to 1. */
-  readonly share: number;
-}
-
+/** @param shipped address of the site's table */
 export function createYourTable(shipped: string) {
-  /** The own table that the site reads; null where it reads its own. */
-  const own = signal<OwnTableMark | null>(null);
-  const progress = signal<OpeningProgress | null>(null);
-  /** The file that was opened last; null before one was. */
-  const opened = signal<OpenedTable | null>(null);
+  const inUse = signal<TableInUse>({ kind: 'site' });
+  /** The newest first; null until they were looked for. */
+  const kept = signal<readonly KeptTable[] | null>(null);
+  /** Version of the table whose deleting was asked for and not yet confirmed. */
+  const asked = signal<string | null>(null);
+  /** What the last step did, for the status line. */
+  const done = signal('');
+  /** Why the last step could not be done. */
+  const failure = signal<string | null>(null);
   const comparison = signal<TableComparison | null>(null);
   const comparing = signal(false);
-  const failure = signal<string | null>(null);
-  let worker: Worker | null = null;
+  const calls = openTableWorker();
 
-  const post = (request: TableRequest) => {
+  /** @returns whether it was done */
+  const attempt = async (work: () => Promise<void>): Promise<boolean> => {
     failure.value = null;
-    worker ??= startWorker();
-    worker.postMessage(request);
-  };
-  const startWorker = () => {
-    const started = new Worker(new URL('../../ownTable/tableWorker.ts', import.meta.url), { type: 'module' });
-    started.addEventListener('error', () =>
-      take({ kind: 'failed', reason: 'the worker could not be started in this browser' }),
-    );
-    started.addEventListener('message', ({ data }: MessageEvent<TableReply>) => take(data));
-    return started;
-  };
-  const take = (reply: TableReply) => {
-    if (reply.kind === 'progress') {
-      const name = progress.value?.name ?? '';
-      progress.value = { name, phase: reply.phase, share: reply.total > 0 ? reply.done / reply.total : 0 };
-    } else if (reply.kind === 'opened') {
-      progress.value = null;
-      opened.value = reply.opened;
-      if (reply.stored) takeUp(reply.opened.mark);
-    } else if (reply.kind === 'comparison') {
-      comparing.value = false;
-      comparison.value = reply.comparison;
-    } else if (reply.kind === 'file') saveFile({ name: reply.name, type: 'text/csv', text: reply.text });
-    else {
-      progress.value = null;
-      comparing.value = false;
-      failure.value = reply.reason;
-    }
-  };
-  /** Has the whole site read the table that the worker stored. */
-  const takeUp = (mark: OwnTableMark) => {
+    done.value = '';
     try {
-      markOwnTable(mark);
+      await work();
+      return true;
     } catch (error) {
       failure.value = reasonOf(error);
-      return;
+      return false;
     }
-    own.value = mark;
-    comparison.value = null;
-    dispatchEvent(new Event(MARK_CHANGED));
   };
-  const open = (file: File) => {
-    cancel();
-    opened.value = null;
-    progress.value = { name: file.name, phase: 'reading', share: 0 };
-    post({ kind: 'open', file });
+  const list = async () => {
+    await attempt(async () => {
+      kept.value = await listTables();
+    });
   };
-  /** Ends whatever is being done; what the site reads stays. */
-  const cancel = () => {
-    worker?.terminate();
-    worker = null;
-    progress.value = null;
+  const opening = createOpening(list);
+  const takeUp = (table: KeptTable) => attempt(() => putInUse(table.version));
+  const goBack = () => attempt(() => putInUse(null));
+  const confirmDeleting = async (table: KeptTable) => {
+    asked.value = null;
+    const isDone = await attempt(async () => {
+      // The mark goes first, so that no page looks for a table that is not there.
+      if (versionInUse() === table.version) await putInUse(null);
+      await deleteTable(table.version);
+      kept.value = await listTables();
+    });
+    if (isDone) done.value = `${table.name} was deleted.`;
+  };
+  const download = (table: KeptTable) => {
+    failure.value = null;
+    calls.ask('export', addressOf(table), {
+      take: ({ text }) => saveFile({ name: table.name, type: 'text/csv', text }),
+      fail: (reason) => {
+        failure.value = reason;
+      },
+    });
+  };
+  const stopComparing = () => {
+    calls.end();
     comparing.value = false;
   };
   const compare = () => {
-    comparing.value = true;
-    post({ kind: 'compare', shipped });
-  };
-  const goBack = async () => {
-    cancel();
     failure.value = null;
-    try {
-      await removeOwnTable();
-    } catch (error) {
-      failure.value = reasonOf(error);
-      return;
-    }
-    own.value = null;
-    opened.value = null;
-    comparison.value = null;
-    dispatchEvent(new Event(MARK_CHANGED));
+    comparing.value = true;
+    calls.ask(
+      'compare',
+      { shipped, own: addressIn(inUse.value, shipped) },
+      {
+        take: (found) => {
+          comparing.value = false;
+          comparison.value = found;
+        },
+        fail: (reason) => {
+          comparing.value = false;
+          failure.value = reason;
+        },
+      },
+    );
   };
   const connect = () => {
-    own.value = readMark();
-    return cancel;
+    const stop = followTable((table) => {
+      stopComparing();
+      comparison.value = null;
+      inUse.value = table;
+      // Another tab may have opened or deleted some.
+      void list();
+    });
+    return () => {
+      stop();
+      stopComparing();
+      opening.cancel();
+    };
   };
   return {
-    own,
-    progress,
-    opened,
+    inUse,
+    kept,
+    asked,
+    done,
+    failure,
     comparison,
     comparing,
-    failure,
-    open,
-    cancel,
-    compare,
+    opening,
+    takeUp,
     goBack,
-    downloadProblems: () => post({ kind: 'problems' }),
-    downloadTable: () => post({ kind: 'export' }),
+    confirmDeleting,
+    download,
+    compare,
+    stopComparing,
     connect,
   };
 }

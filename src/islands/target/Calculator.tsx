@@ -1,32 +1,45 @@
 /** The calculator: a set, an exercise and who is there in; a reserve, what it is worth and its cautions out. */
-import { useEffect, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import type { Exercise } from '../../evidence/exercises.ts';
-import type { PracticeAnalysis } from '../../model/full.ts';
+import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
+import { CommonShares } from './CommonShares.tsx';
 import { CalculatorControls } from './Controls.tsx';
-import { createCalculator, type ShippedTable, type Calculator as State } from './calculator.state.ts';
+import { createCalculator, type Calculator as State } from './calculator.state.ts';
+import type { Built } from './fitted.state.ts';
 import { GymCard } from './GymCard.tsx';
 import { CalculatorResult } from './Result.tsx';
 
 interface Props {
-  /** The analysis of the page as built. */
-  readonly analysis: PracticeAnalysis;
+  readonly built: Built;
   readonly exercises: readonly Exercise[];
-  readonly table: ShippedTable;
+  /** The site's table: its address, and whether its studies are invented. */
+  readonly shipped: { readonly address: string; readonly demonstration: boolean };
 }
 
-export function Calculator({ analysis, exercises, table }: Props) {
-  const state = useMemo(() => createCalculator(analysis, exercises, table), [analysis, exercises, table]);
-  useEffect(() => state.connect(), [state]);
+export function Calculator({ built, exercises, shipped }: Props) {
+  const { address, isKnown, table } = useTable(shipped.address);
+  const state = useMemo(() => createCalculator(built, exercises, address), [built, exercises, address]);
+  useConnection(state, isKnown);
+  const { fitted } = state;
+  const isInvented = table.kind === 'own' ? table.about.demonstration : shipped.demonstration;
   return (
-    <div class="calculator">
-      <form class="controls" aria-label="The set" onSubmit={(event) => event.preventDefault()}>
-        <CalculatorControls state={state} exercises={exercises} />
-        <Readback state={state} />
-      </form>
-      <CalculatorResult state={state} />
-      <GymCard state={state} />
-    </div>
+    <>
+      <div class="calculator">
+        <form class="controls" aria-label="The set" onSubmit={(event) => event.preventDefault()}>
+          <CalculatorControls state={state} exercises={exercises} />
+          {fitted.isShown.value && <Readback state={state} />}
+        </form>
+        <CalculatorResult state={state} />
+        {fitted.isShown.value && <GymCard state={state} isInvented={isInvented} />}
+      </div>
+      <CommonShares
+        shares={fitted.shares.value}
+        problem={fitted.sharesProblem.value}
+        onRetry={fitted.retry}
+        confidence={built.analysis.settings.confidence}
+      />
+    </>
   );
 }
 

@@ -5,7 +5,13 @@ import { showReserve } from '../../ui/reserveWords.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
 import type { Calculator } from './calculator.state.ts';
 
-export function GymCard({ state }: { readonly state: Calculator }) {
+interface Props {
+  readonly state: Calculator;
+  /** True where the studies behind the answer are. */
+  readonly isInvented: boolean;
+}
+
+export function GymCard({ state, isInvented }: Props) {
   const { reserve, sentence, adjustments, cautions, event, choices, target } = state.advice.value;
   const { load, company, purpose } = state.choices.value;
   const possible = state.possible.value;
@@ -15,7 +21,7 @@ export function GymCard({ state }: { readonly state: Calculator }) {
       <p class="small">
         {SITE_NAME} · for {purpose}
       </p>
-      {state.demonstration.value && (
+      {isInvented && (
         <p>
           <strong>Demonstration: the studies behind this card are invented. Do not train by it.</strong>
         </p>

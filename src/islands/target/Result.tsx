@@ -4,7 +4,7 @@ import { stateStrength } from '../../figures/findings.ts';
 import { formatNumber, formatRange, formatShare } from '../../figures/format.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../../model/result.ts';
-import { OwnTableWait } from '../../ownTable/OwnTableWait.tsx';
+import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import type { Advice, ReserveChoice } from '../../practice/advice.ts';
 import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
 import { stateNear } from '../../practice/evidenceNear.ts';
@@ -13,59 +13,83 @@ import { Cautions } from '../../ui/Cautions.tsx';
 import { LaterFigure } from '../../ui/LaterFigure.tsx';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { TableHead } from '../../ui/TableHead.tsx';
+import { Trouble } from '../../ui/Trouble.tsx';
 import type { Calculator } from './calculator.state.ts';
 
 export function CalculatorResult({ state }: { readonly state: Calculator }) {
-  const { pending, problem, ignored } = state;
-  const advice = state.advice.value;
-  const { reserve, source, sentence, cautions, adjustments, event, practice } = advice;
+  const { fitted, ignored } = state;
+  const { problem } = fitted;
+  const { source, cautions } = state.advice.value;
+  const isShown = fitted.isShown.value;
   return (
     <section class={`answer ${source === 'light' ? 'light-load' : 'heavy-load'}`} aria-label="Result">
-      <div aria-live="polite" aria-busy={pending.value} class="inked">
-        <OwnTableWait foreign={state.foreign.value} problem={problem.value} />
-        {problem.value !== null && <p class="problem">The numbers could not be worked out: {problem.value}</p>}
+      <div aria-live="polite" aria-busy={fitted.pending.value} class="inked">
+        <AwaitOwn awaits={fitted.awaitsOwn.value} problem={problem.value} />
+        <Trouble what="The numbers could not be worked out" reason={problem.value} onRetry={fitted.retry} />
         {ignored.value.length > 0 && (
           <p class="problem">
             Parts of the address could not be read and stand at their defaults: {ignored.value.join(', ')}.
           </p>
         )}
-        <p class="number-of-reps" id="reserve">
-          {showReserve(reserve)} {reserve !== null && <small>in reserve</small>}
-        </p>
-        <p class="saying">{sentence}</p>
-        {adjustments.map((reason) => (
-          <p key={reason}>{reason}</p>
-        ))}
-        {event && <EventSentence sentence={event.sentence} />}
-        {advice.mainLift && <p>{stateStrength(state.analysis.value.strength, state.analysis.value.settings)}</p>}
+        {isShown && <Answer state={state} />}
       </div>
-      <div class="inked">
-        <Choices advice={advice} />
-        {event?.time && (
-          <LaterFigure
-            figure={recoveryByHours(state.analysis.value, {
-              status: state.choices.value.status,
-              eventAfter: event.hours,
-            })}
-          />
-        )}
-        <Basis state={state} />
-        <h2>
-          Beside it <span class="tag">{COMMON_PRACTICE_TAG}</span>
-        </h2>
-        <ul>
-          {practice.map((one) => (
-            <li key={one}>{one}</li>
-          ))}
-        </ul>
-      </div>
+      {isShown && <Behind state={state} />}
       <Cautions class="inked" cautions={cautions} />
-      <p class="buttons inked">
-        <button type="button" onClick={() => print()}>
-          Print a card for the gym
-        </button>
-      </p>
+      {isShown && (
+        <p class="buttons inked">
+          <button type="button" onClick={() => print()}>
+            Print a card for the gym
+          </button>
+        </p>
+      )}
     </section>
+  );
+}
+
+/** What is announced: the number, what to say, and why it is not the evidence's own. */
+function Answer({ state }: { readonly state: Calculator }) {
+  const { reserve, sentence, adjustments, event, mainLift } = state.advice.value;
+  const { strength, settings } = state.fitted.analysis.value;
+  return (
+    <>
+      <p class="number-of-reps" id="reserve">
+        {showReserve(reserve)} {reserve !== null && <small>in reserve</small>}
+      </p>
+      <p class="saying">{sentence}</p>
+      {adjustments.map((reason) => (
+        <p key={reason}>{reason}</p>
+      ))}
+      {event && <EventSentence sentence={event.sentence} />}
+      {mainLift && <p>{stateStrength(strength, settings)}</p>}
+    </>
+  );
+}
+
+/** What one more and one fewer would change, what it rests on, and what is common practice beside it. */
+function Behind({ state }: { readonly state: Calculator }) {
+  const advice = state.advice.value;
+  const { event, practice } = advice;
+  return (
+    <div class="inked">
+      <Choices advice={advice} />
+      {event?.time && (
+        <LaterFigure
+          figure={recoveryByHours(state.fitted.analysis.value, {
+            status: state.choices.value.status,
+            eventAfter: event.hours,
+          })}
+        />
+      )}
+      <Basis state={state} />
+      <h2>
+        Beside it <span class="tag">{COMMON_PRACTICE_TAG}</span>
+      </h2>
+      <ul>
+        {practice.map((one) => (
+          <li key={one}>{one}</li>
+        ))}
+      </ul>
+    </div>
   );
 }
 
@@ -131,7 +155,7 @@ function showTrained(state: Calculator): string {
 /** What the answer rests on. */
 function Basis({ state }: { readonly state: Calculator }) {
   const { target, source, unreliable, near, trained, testSet } = state.advice.value;
-  const { split } = state.analysis.value.settings;
+  const { split } = state.fitted.analysis.value.settings;
   return (
     <dl>
       <dt>Estimate for growth</dt>

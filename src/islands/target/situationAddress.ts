@@ -79,6 +79,16 @@ export const DEFAULT_CHOICES: Choices = {
   confidence: Math.round(100 * defaultSettings.confidence),
 };
 
+/** A choice that is entered as a number. */
+export type NumberChoice = 'planned' | 'hours' | 'bias' | 'spread';
+
+/** A number as a reader wrote it, within the limits of its choice; null where it is not. No event is near where nothing is written. */
+export function readNumber(name: NumberChoice, written: string): Partial<Choices> | null {
+  const text = written.trim();
+  const parsed = fields[name].safeParse(name === 'hours' && text === '' ? 'none' : text);
+  return parsed.success ? { [name]: parsed.data } : null;
+}
+
 /**
  * @param exercises names that may be chosen besides “another”
  * @returns what was read, and the names of the parts that were not taken

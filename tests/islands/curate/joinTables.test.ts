@@ -19,29 +19,28 @@ describe('rows joined to a table', () => {
     const joined = join(OWN, [NEW]);
     if (joined.kind !== 'joined') throw new Error(joined.reason);
     const values = (text: string) => readArms(text, '').arms;
-    expect(values(joined.table.text)).toEqual([
+    expect(values(joined.text)).toEqual([
       ...values(OWN.text),
       ...values(makeTable([NEW])).map((arm) => ({ ...arm, line: 4 })),
     ]);
-    expect([joined.mark, joined.added, joined.unread]).toEqual([
+    expect([joined.facts, joined.added, joined.unread]).toEqual([
       { name: 'mine.csv', studies: 2, rows: 3, demonstration: false },
       1,
       [],
     ]);
-    expect(joined.table.name).toBe('mine.csv');
   });
 
   it('are the table where there was none', () => {
     const joined = join(null, [NEW]);
     if (joined.kind !== 'joined') throw new Error(joined.reason);
-    expect([joined.mark.studies, joined.mark.rows, joined.table.name]).toEqual([1, 1, 'new.csv']);
+    expect([joined.facts.studies, joined.facts.rows, joined.facts.name]).toEqual([1, 1, 'new.csv']);
   });
 
   it('are read from another delimiter and order of columns too', () => {
     const [header, ...lines] = OWN.text.split('\n');
     const turned = [header, ...lines].map((row) => row.trim().split(',').reverse().join(';')).join('\n');
     const joined = joinTables({ name: 'turned.csv', text: turned }, makeTable([NEW]), 'turned.csv');
-    expect(joined.kind === 'joined' && joined.mark.rows).toBe(3);
+    expect(joined.kind === 'joined' && joined.facts.rows).toBe(3);
   });
 
   it('that repeat a measurement are refused, with their lines', () => {

@@ -1,0 +1,74 @@
+/** State of opening a file as a table: how far it is, and what was found in it. */
+import { signal } from '@preact/signals';
+import { putInUse } from '../../ownTable/tableInUse.ts';
+import { reasonOf } from '../../ui/reasonOf.ts';
+import { saveFile } from '../../ui/saveFile.ts';
+import { callWorker } from '../../ui/workerCalls.ts';
+import type { OpenedTable, TableOperations } from './tableWorker.ts';
+
+interface OpeningProgress {
+  readonly name: string;
+  readonly phase: 'reading' | 'checking';
+  /** 0 to 1. */
+  readonly share: number;
+}
+
+export function openTableWorker() {
+  return callWorker<TableOperations>(
+    () => new Worker(new URL('./tableWorker.ts', import.meta.url), { type: 'module' }),
+  );
+}
+
+/** @param kept called when a table has come to those that are kept */
+export function createOpening(kept: () => Promise<void>) {
+  const progress = signal<OpeningProgress | null>(null);
+  /** The file that was opened last, where it was taken or refused; null before that and where it could not be done. */
+  const opened = signal<OpenedTable | null>(null);
+  const failure = signal<string | null>(null);
+  const calls = openTableWorker();
+
+  const fail = (reason: string) => {
+    progress.value = null;
+    failure.value = reason;
+  };
+  /** Has the whole site read a table that holds. What was found is said only once that is done. */
+  const take = async (found: OpenedTable) => {
+    if (found.kept) {
+      await kept();
+      try {
+        await putInUse(found.kept.version);
+      } catch (error) {
+        fail(`${found.kept.name} is kept below, but cannot be taken up: ${reasonOf(error)}`);
+        return;
+      }
+    }
+    progress.value = null;
+    opened.value = found;
+  };
+  const open = (file: File) => {
+    cancel();
+    failure.value = null;
+    opened.value = null;
+    progress.value = { name: file.name, phase: 'reading', share: 0 };
+    calls.ask('open', file, {
+      progress: ({ phase, done, total }) => {
+        progress.value = { name: file.name, phase, share: total > 0 ? done / total : 0 };
+      },
+      take: (found) => void take(found),
+      fail,
+    });
+  };
+  /** Ends the opening; what the site reads stays. */
+  const cancel = () => {
+    calls.end();
+    progress.value = null;
+  };
+  const downloadProblems = () => {
+    failure.value = null;
+    calls.ask('problems', null, {
+      take: ({ name, text }) => saveFile({ name, type: 'text/csv', text }),
+      fail,
+    });
+  };
+  return { progress, opened, failure, open, cancel, downloadProblems };
+}

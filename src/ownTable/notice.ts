@@ -1,0 +1,26 @@
+/**
+ * Says on every page whether it reads the reader's own table or the site's, and goes back on a click; says
+ * where the site's numbers stand that they are the site's. Loaded on all pages, so it stays small.
+ */
+import { followTable, putInUse } from './tableInUse.ts';
+
+const notice = document.querySelector<HTMLElement>('[data-own-table]');
+const text = notice?.querySelector('[data-text]');
+const button = notice?.querySelector('button');
+const demonstration = document.querySelector<HTMLElement>('[data-demonstration]');
+const siteNumbers = document.querySelectorAll<HTMLElement>('[data-site-numbers]');
+const reads = notice?.dataset.ownTable === 'read';
+
+followTable(async (table, before) => {
+  for (const element of siteNumbers) element.hidden = table.kind !== 'own';
+  // On pages that read an own table, whether the data are invented is that table's to say.
+  if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;
+  if (!notice || !text || !button || (table.kind === 'site' && before === null)) return;
+  const { stateInUse } = await import('./noticeWords.ts');
+  notice.hidden = false;
+  button.hidden = table.kind === 'site';
+  text.textContent = stateInUse(table, reads, before !== null);
+});
+button?.addEventListener('click', () => {
+  void putInUse(null);
+});

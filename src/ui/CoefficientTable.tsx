@@ -1,0 +1,68 @@
+/** Coefficients of every band, in hundredths of the log ratio or in SDs, and how far true effects spread. */
+import { formatSlope } from '../figures/format.ts';
+import { stateHeterogeneity } from '../figures/panels.ts';
+import { listBands } from '../model/bands.ts';
+import { type Analysis, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { writePercent } from '../numerics/percent.ts';
+import { LOAD_HEADINGS } from '../practice/loadNames.ts';
+import { coefficientCells, isEstimated } from './coefficientWords.ts';
+import { Scroll } from './Scroll.tsx';
+import { TableHead } from './TableHead.tsx';
+
+export function CoefficientTable({ analysis }: { readonly analysis: Analysis }) {
+  const { difference, settings } = analysis;
+  const { metric } = settings;
+  const cellsOf = (estimate: Parameters<typeof coefficientCells>[0]) =>
+    coefficientCells(estimate, (value) => formatSlope(value, metric));
+  const bands = listBands(analysis.bands);
+  const rows: readonly (readonly [loads: string, term: string, cells: readonly string[]])[] = [
+    ...bands.flatMap(([name, { coefficients }]) =>
+      coefficients.map((coefficient) => [name, coefficient.term, cellsOf(coefficient)] as const),
+    ),
+    ...(difference && isEstimated(difference)
+      ? [['heavy − light', difference.term, cellsOf(difference)] as const]
+      : []),
+  ];
+  return (
+    <>
+      <Scroll label="Coefficients">
+        <table>
+          <caption>
+            {metric === 'log-ratio'
+              ? 'Coefficients in hundredths of the log ratio, close to percentage points.'
+              : 'Coefficients in baseline standard deviations.'}{' '}
+            Cluster-robust standard errors (CR2) and Satterthwaite degrees of freedom.
+          </caption>
+          <TableHead
+            columns={[
+              'Loads',
+              'Term',
+              ['Estimate', 'number'],
+              [`${writePercent(settings.confidence)} interval`, 'number'],
+              ['df', 'number'],
+              ['p', 'number'],
+            ]}
+          />
+          <tbody>
+            {rows.map(([loads, term, cells]) => (
+              <tr key={`${loads} ${term}`}>
+                <td>{loads}</td>
+                <td>{term}</td>
+                {cells.map((cell, i) => (
+                  <td key={i} class="number">
+                    {cell}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      <p class="small">
+        {bands.map(([name, band]) => `${LOAD_HEADINGS[name]}. ${stateHeterogeneity(band, metric)}`).join(' ')}{' '}
+        {bands.some(([, { unreliable }]) => unreliable) &&
+          `Where df is below ${LEAST_RELIABLE_DF} the interval is unreliable.`}
+      </p>
+    </>
+  );
+}

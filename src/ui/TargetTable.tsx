@@ -1,0 +1,66 @@
+/** Targets by repetition range, as they are told to a lifter, beside common practice. */
+import { formatNumber, formatRange } from '../figures/format.ts';
+import type { PracticeAnalysis } from '../model/full.ts';
+import { writePercent } from '../numerics/percent.ts';
+import { COMMON_PRACTICE_TAG, FURTHEST_USEFUL_RESERVE } from '../practice/commonPractice.ts';
+import { SOURCE_NAMES } from '../practice/loadNames.ts';
+import { listTargets } from '../practice/targetTable.ts';
+import { Scroll } from './Scroll.tsx';
+import { TableHead } from './TableHead.tsx';
+
+export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis }) {
+  const confidence = writePercent(analysis.settings.confidence);
+  return (
+    <>
+      <Scroll label="Targets by repetition range">
+        <table class="wide">
+          <caption>
+            Repetitions that may stay in reserve, by how many are possible in the set. The load is the one at which the
+            named number of repetitions is possible on average (bench press; Nuzzo et al. 2024, read second-hand).
+          </caption>
+          <TableHead
+            columns={[
+              'Possible in the set',
+              'In practice',
+              `Estimate, ${confidence} interval`,
+              'Cautious',
+              'Read from',
+              'Common practice',
+            ]}
+          />
+          <tbody>
+            {listTargets(analysis).map(({ range, load, inPractice, source, target, unreliable }) => (
+              <tr key={range.name}>
+                <th scope="row">
+                  {range.name}
+                  <br />
+                  <span class="small">
+                    {range.typical} at about {formatNumber(load, 0)}&nbsp;%
+                  </span>
+                </th>
+                <td class="big">{inPractice ?? 'none'}</td>
+                <td>
+                  {target.point === null
+                    ? target.reason
+                    : `${formatNumber(target.point, 1)} (${formatRange(target.low, target.high, 1)})`}
+                </td>
+                <td>{target.cautious === null ? 'none' : formatNumber(target.cautious, 1)}</td>
+                <td>
+                  {SOURCE_NAMES[source]}
+                  {unreliable && '; interval unreliable'}
+                </td>
+                <td>up to about {range.upTo}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      <p class="small">
+        The last column is <em>{COMMON_PRACTICE_TAG}</em>, as is the habit of staying within about{' '}
+        {FURTHEST_USEFUL_RESERVE} repetitions of failure for growth at all. The other columns are computed from the
+        table of studies. <em>In practice</em> is the estimate rounded down to whole repetitions; <em>cautious</em> is
+        the lower end of the interval.
+      </p>
+    </>
+  );
+}
