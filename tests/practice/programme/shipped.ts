@@ -8,7 +8,7 @@ import type { Calendar } from '../../../src/practice/programme/sessions.ts';
 
 export const readData = (name: string) => readFileSync(new URL(`../../../data/${name}`, import.meta.url), 'utf8');
 
-const { arms } = readArms(readData('arms.csv'), 'arms.csv');
+export const { arms } = readArms(readData('arms.csv'), 'arms.csv');
 export const exerciseTable = readExercises(readData('exercises.csv'), 'exercises.csv');
 export const exercises = exerciseTable.rows;
 export const analysis = analyseForPractice(arms, settingsSchema.parse({}));
