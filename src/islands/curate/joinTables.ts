@@ -2,7 +2,7 @@
 import type { Problem } from '../../evidence/problem.ts';
 import { readArms } from '../../evidence/table.ts';
 import { writeArms } from '../../evidence/writeTable.ts';
-import { describeTable, type TableFacts } from '../../ownTable/describeTable.ts';
+import { stateTable, type TableFacts } from '../../ownTable/stateTable.ts';
 
 export interface TableText {
   readonly name: string;
@@ -49,7 +49,7 @@ export function joinTables(table: TableText | null, rows: string, name: string):
   return {
     kind: 'joined',
     text,
-    facts: describeTable(name, whole.arms),
+    facts: stateTable(name, whole.arms),
     added: added.arms.length,
     unread: warnings.flatMap(({ kind, column }) =>
       kind === 'unknown-column' ? [column ?? 'a column without name'] : [],

@@ -9,9 +9,9 @@ import { problemsToCsv } from '../../evidence/writeProblems.ts';
 import { writeArms } from '../../evidence/writeTable.ts';
 import { compareTables, type TableComparison } from '../../model/compareTables.ts';
 import { defaultSettings } from '../../model/settings.ts';
-import { describeTable, type TableFacts } from '../../ownTable/describeTable.ts';
 import { type KeptTable, keepTable } from '../../ownTable/keptTables.ts';
 import { loadTableText } from '../../ownTable/loadTable.ts';
+import { stateTable, type TableFacts } from '../../ownTable/stateTable.ts';
 import { identify } from '../../ownTable/version.ts';
 import { LISTED_PROBLEMS } from '../../ui/listedProblems.ts';
 import { answerCalls } from '../../ui/workerAnswers.ts';
@@ -74,7 +74,7 @@ async function openFile(file: File, report: (step: OpeningStep) => void): Promis
   }
   const { arms, problems, warnings } = step.value;
   last = { name: file.name, problems, warnings };
-  const facts = describeTable(file.name, arms);
+  const facts = stateTable(file.name, arms);
   const kept = problems.length === 0 ? { ...facts, ...(await identify(text)), opened: Date.now() } : null;
   if (kept) await keepTable(kept, text);
   return {

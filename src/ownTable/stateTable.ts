@@ -6,7 +6,7 @@ import type { KeptTable } from './keptTables.ts';
 /** Of its rows; what its text and the clock say comes to it where it is kept. */
 export type TableFacts = Pick<KeptTable, 'name' | 'studies' | 'rows' | 'demonstration'>;
 
-export function describeTable(name: string, arms: readonly Arm[]): TableFacts {
+export function stateTable(name: string, arms: readonly Arm[]): TableFacts {
   return {
     name,
     studies: new Set(arms.map(({ study }) => study)).size,
