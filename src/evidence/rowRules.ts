@@ -4,7 +4,7 @@ import { writeStatistic } from './printed.ts';
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import type { SelfContradiction } from './selfCheck.ts';
-import { findSelfContradictions } from './selfContradiction.ts';
+import { findSelfContradictions, REFUSING_CHECKS } from './selfContradiction.ts';
 import { wentBeyondFailure } from './vocabulary.ts';
 import { writeCell } from './writeTable.ts';
 
@@ -125,7 +125,7 @@ const RULES: readonly Rule[] = [
 export function checkRow(
   arm: Arm,
   file: string,
-  contradictions: readonly SelfContradiction[] = findSelfContradictions(arm),
+  contradictions: readonly SelfContradiction[] = findSelfContradictions(arm, REFUSING_CHECKS),
 ): Problem[] {
   const broken: Broken[] = [
     ...RULES.map((rule) => rule(arm)).filter((found) => found !== null),

@@ -6,38 +6,33 @@
  * explains. A cell that contradicted another proves nothing any more and is asked no further, so that one slip is told
  * once.
  */
-import { checkCorrelation, checkImpliedCorrelation } from './correlationChecks.ts';
 import type { RangeOf, Statistic } from './impliedStatistics.ts';
-import { checkCentre, checkMeanInside, checkWidth } from './intervalChecks.ts';
+import { checkMeanInside } from './intervalChecks.ts';
 import { type Range, rangeOfPrinted } from './printed.ts';
+import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import type { SelfCheck, SelfContradiction } from './selfCheck.ts';
 import { checkChangeOfMeans, checkErrorAgainstSd, checkSmallSds } from './spreadChecks.ts';
-import { checkPAgainstError, checkSignOfT, checkTAgainstError, checkTAgainstP } from './testChecks.ts';
 import { writeCell } from './writeTable.ts';
 
 /** The text of a cell as it stands in the file. */
 export type PrintedText = (column: ArmColumn) => string;
 
-/** In this order, since the later ones rest on what the earlier ones found to agree. */
-const CHECKS: readonly SelfCheck[] = [
+/** Those that may refuse a table, and what they rest on. */
+export const REFUSING_CHECKS: readonly SelfCheck[] = [
   checkMeanInside,
   ...checkSmallSds,
   checkChangeOfMeans,
   checkErrorAgainstSd,
-  checkCentre,
-  checkSignOfT,
-  checkTAgainstP,
-  checkTAgainstError,
-  checkPAgainstError,
-  checkWidth,
-  checkImpliedCorrelation,
-  checkCorrelation,
 ];
 
-/** @param printed where it is not given, numbers count as printed in the fewest digits */
+/**
+ * @param checks all, or those that may refuse a table
+ * @param printed where it is not given, numbers count as printed in the fewest digits
+ */
 export function findSelfContradictions(
   arm: Arm,
+  checks: readonly SelfCheck[],
   printed: PrintedText = (column) => writeCell(arm[column]),
 ): readonly SelfContradiction[] {
   // A null stands for a cell that is empty or doubted.
@@ -50,10 +45,25 @@ export function findSelfContradictions(
     ranges.set(column, range);
     return range;
   };
-  return CHECKS.flatMap((check) => {
+  return checks.flatMap((check) => {
     const found = check(arm, rangeOf);
     if (!found) return [];
     for (const cell of found.doubted) ranges.set(cell, null);
     return [found];
   });
+}
+
+/** Warnings of one row whose numbers contradict one another, where that does not refuse it. */
+export function warnOfContradictions(arm: Arm, file: string, contradictions: readonly SelfContradiction[]): Problem[] {
+  return contradictions
+    .filter(({ isImpossible }) => !isImpossible)
+    .map(({ column, expected, remedy }) => ({
+      kind: 'unusual',
+      file,
+      line: arm.line,
+      column,
+      value: writeCell(arm[column]),
+      expected,
+      remedy,
+    }));
 }

@@ -6,6 +6,7 @@ import type { Column } from './column.ts';
 import { checkAcrossRows } from './crossRow.ts';
 import { openCsv, readBlocks } from './csv.ts';
 import { findUnusualDois } from './doi.ts';
+import { ALL_DOUBTS, type Doubts } from './doubts.ts';
 import { pairWithFirst } from './groupRows.ts';
 import { type Header, readHeader } from './header.ts';
 import { findLookAlikeStudies } from './lookAlike.ts';
@@ -13,9 +14,13 @@ import { type Problem, sortByLine } from './problem.ts';
 import { makeRecordReader, type RecordReader } from './records.ts';
 import { checkRow } from './rowRules.ts';
 import { ARM_COLUMNS, type Arm, STUDY_COLUMNS, type Study } from './schema.ts';
-import { findSelfContradictions, type PrintedText } from './selfContradiction.ts';
+import {
+  findSelfContradictions,
+  type PrintedText,
+  REFUSING_CHECKS,
+  warnOfContradictions,
+} from './selfContradiction.ts';
 import { type HeaderFacts, suspectHeader } from './suspectHeader.ts';
-import { findUnusual, warnOfContradictions } from './unusual.ts';
 
 export interface Table<Row> {
   readonly rows: readonly Row[];
@@ -44,11 +49,20 @@ export function readArms(text: string, file: string): ArmTable {
   return drain(readArmsInSteps(text, file));
 }
 
+/** Reads rows and problems of a table that is only analysed: nothing is doubted that does not refuse it. */
+export function readArmsToAnalyse(text: string, file: string): Omit<ArmTable, 'warnings'> {
+  return drain(readWithDoubts(text, file, { ofRow: REFUSING_CHECKS, ofTable: () => [] }));
+}
+
 /** As `readArms`, in steps that report progress; a caller may stop between them. */
-export function* readArmsInSteps(text: string, file: string): Generator<Progress, ArmTable> {
+export function readArmsInSteps(text: string, file: string): Generator<Progress, ArmTable> {
+  return readWithDoubts(text, file, ALL_DOUBTS);
+}
+
+function* readWithDoubts(text: string, file: string, doubts: Doubts): Generator<Progress, ArmTable> {
   const contradictions: Problem[] = [];
   const read = yield* readRows<Arm>(text, file, ARM_COLUMNS, (arm, printed) => {
-    const found = findSelfContradictions(arm, printed);
+    const found = findSelfContradictions(arm, doubts.ofRow, printed);
     for (const warning of warnOfContradictions(arm, file, found)) contradictions.push(warning);
     return checkRow(arm, file, found);
   });
@@ -57,7 +71,7 @@ export function* readArmsInSteps(text: string, file: string): Generator<Progress
   return {
     arms: rows,
     problems: sortByLine([...problems, ...(header ? suspectHeader(problems, header, ARM_COLUMNS) : [])]),
-    warnings: sortByLine([...warnings, ...contradictions, ...findUnusual(rows, file)]),
+    warnings: sortByLine([...warnings, ...contradictions, ...doubts.ofTable(rows, file)]),
   };
 }
 

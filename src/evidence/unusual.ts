@@ -5,7 +5,7 @@ import { findLookAlikes } from './lookAlike.ts';
 import type { Problem } from './problem.ts';
 import { loadsWithMean, meanRepetitions } from './repetitions.ts';
 import type { Arm } from './schema.ts';
-import { quoteCells, type SelfContradiction } from './selfCheck.ts';
+import { quoteCells } from './selfCheck.ts';
 import { findUnsharedCohorts } from './sharedCohorts.ts';
 import { OUTCOMES } from './vocabulary.ts';
 import { writeCell } from './writeTable.ts';
@@ -35,13 +35,6 @@ export function findUnusual(arms: readonly Arm[], file: string): Problem[] {
     ...findUnsharedCohorts(arms, file),
     ...findLookAlikes(arms, file),
   ];
-}
-
-/** Warnings of one row whose numbers contradict one another. */
-export function warnOfContradictions(arm: Arm, file: string, contradictions: readonly SelfContradiction[]): Problem[] {
-  return contradictions
-    .filter(({ isImpossible }) => !isImpossible)
-    .map(({ column, expected, remedy }) => warn(arm, file, column, writeCell(arm[column]), expected, remedy));
 }
 
 /** Repetitions and reserve, or the one of them that is known, above what a load allows. */

@@ -13,7 +13,7 @@
  * Φ^½ S Φ^½ is singular along n = Φ^(−½) P, P = Φ⁻¹Y w. The pseudo-inverse root leaves n out. So n is taken off
  * Φ⁻¹Y, and S + σ² Φ⁻¹ is made regular by adding `most`² zz', z = Φ⁻¹P, which changes nothing across n.
  */
-import { EigenvalueDecomposition, Matrix, solve } from 'ml-matrix';
+import { EigenvalueDecomposition, LuDecomposition, Matrix } from 'ml-matrix';
 import { inverseRootNodes } from '../numerics/inverseRootQuadrature.ts';
 import type { LeastSquares } from '../numerics/leastSquares.ts';
 import { multiply, packRows } from '../numerics/smallMatrices.ts';
@@ -153,8 +153,7 @@ function adjust(
       }
     const middle = cross(wide, size, real, size, m);
     for (let j = 0; j < size; j++) middle[j * size + j] += j < p ? -1 : 1 / lift;
-    const solved = solve(
-      Matrix.from1DArray(size, size, middle),
+    const solved = new LuDecomposition(Matrix.from1DArray(size, size, middle)).solve(
       Matrix.from1DArray(size, p, cross(wide, size, right, p, m)),
     );
     multiply(real, Float64Array.from(solved.to1DArray()), m, size, p, part);

@@ -4,7 +4,7 @@
  */
 import { formatProblem } from '../../evidence/problem.ts';
 import type { Arm } from '../../evidence/schema.ts';
-import { readArms } from '../../evidence/table.ts';
+import { readArmsToAnalyse } from '../../evidence/table.ts';
 import { packTakeHome, type TakeHomeFile } from '../../figures/takeHome/takeHome.ts';
 import { analyse } from '../../model/analyse.ts';
 import { type Sweep, type SweepProgress, sweepChoices } from '../../model/checks/sweep.ts';
@@ -106,7 +106,7 @@ async function loadArms(address: string): Promise<readonly Arm[]> {
 }
 
 async function readTable(address: string): Promise<readonly Arm[]> {
-  const { arms, problems } = readArms(await loadTableText(address), address);
+  const { arms, problems } = readArmsToAnalyse(await loadTableText(address), address);
   if (problems.length > 0) throw new Error(problems.map(formatProblem).join('\n'));
   return arms;
 }
