@@ -65,10 +65,10 @@ export interface Target {
   readonly keptShare: number;
   /** Largest reserve that keeps the share all the way from 0; null where there is no target. */
   readonly point: number | null;
-  /** Ends of the interval's piece that holds the point; null where this evidence does not limit it. */
+  /** Ends of the interval (target.ts); `high` null where this evidence does not limit it, both without an interval. */
   readonly low: number | null;
   readonly high: number | null;
-  /** Every piece of the interval within the studied range of reserve, as closed intervals. */
+  /** Every piece of the reserves that are not rejected within the studied range, as closed intervals. */
   readonly set: readonly (readonly [number, number])[];
   /** The point rounded down to whole repetitions. */
   readonly practical: number | null;

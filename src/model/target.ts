@@ -2,11 +2,16 @@
  * The target: the largest reserve that keeps a share of the growth at reserve 0.
  *
  * For kept share s the contrast c(r) = [x(r) − s x(0)]'β says whether reserve r keeps it. The point
- * is the largest r, from 0 on, up to which c ≥ 0. The interval is every r whose contrast is not
+ * is the largest r, from 0 on, up to which c ≥ 0. The set is every r whose contrast is not
  * rejected: |c(r)| / se(r) ≤ t(df(r)), with CR2 and Satterthwaite (Fieller 1954, J R Stat Soc B
- * 16:175, for a ratio; here for any linear basis). The set can be in pieces, touch an end or be
+ * 16:175, for a ratio; here for any linear basis). It can be in pieces, touch an end or be
  * empty, so it is scanned and every change of side is bisected. Nothing is said beyond the studied
  * range of reserve.
+ *
+ * The interval is what is shown of the set, in one piece. True growth is taken not to rise with reserve:
+ * what is lost at one reserve is lost at every larger one. So it begins with the set, ends before the
+ * first reserve at which c is rejected from below, and has no upper end where there is none; where the
+ * fitted curve turns up again later, that says nothing. A hump inside is not cut out.
  *
  * The share is of growth on the analysis scale: of the log ratio, not of its percentage. At a growth
  * of 10 % and a share of 0.9 the share of the percentage is 0.896.
@@ -24,9 +29,6 @@ import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } 
  * repetition, for an answer; coarse: for tables of many targets.
  */
 export const SCAN_STEPS = { fine: 0.02, coarse: 0.1 } as const;
-
-/** Repetitions within which a bisected point and a bisected end are the same place. */
-const SAME_RESERVE = 1e-6;
 
 /** Rounding allowed where a whole number is meant: a point at 2.999999999 is 3 repetitions. */
 const WHOLE_NUMBER_SLACK = 1e-9;
@@ -70,22 +72,38 @@ export function findTarget(
   if (refusal) return { ...noTarget(keptShare, refusal), set };
 
   const lost = grid.find((r) => !keeps(r)) ?? null;
+  const surelyLost = grid.find((r) => !keeps(r) && !notRejected(contrast(r))) ?? null;
+  const shown = set.filter(([from]) => surelyLost === null || from < surelyLost);
   const reachedEdge = lost === null;
+  // Between two scanned reserves the set may be missed, where it is narrower than their distance.
+  const least = shown[0]?.[0] ?? furthest;
+  if (reachedEdge && !isLossSeen(notRejected, x, grid)) {
+    return { ...noTarget(keptShare, explainNoDifference(furthest)), set, low: least, cautious: least, reachedEdge };
+  }
   const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - step), lost);
-  const piece = set.find(([low, high]) => low - SAME_RESERVE <= point && point <= high + SAME_RESERVE) ?? null;
-  const low = piece ? Math.min(piece[0], point) : point;
-  const unlimited = piece === null ? reachedEdge : piece[1] >= furthest;
+  const low = Math.min(least, point);
+  const high = surelyLost === null ? null : Math.max(shown.at(-1)?.[1] ?? point, point);
   return {
     keptShare,
     point,
     low,
-    high: unlimited || !piece ? null : Math.max(piece[1], point),
+    high,
     set,
     practical: Math.floor(point + WHOLE_NUMBER_SLACK),
     cautious: low,
     reachedEdge,
-    reason: explain(reachedEdge, unlimited, set.length, furthest),
+    reason: explain(reachedEdge, high, set.slice(shown.length), furthest),
   };
+}
+
+/** Whether growth at any reserve can be told from growth at 0. */
+function isLossSeen(
+  notRejected: (contrast: readonly number[]) => boolean,
+  x: CurveBasis['at'],
+  grid: readonly number[],
+): boolean {
+  const atFailure = x(0);
+  return grid.slice(1).some((r) => !notRejected(x(r).map((value, j) => value - atFailure[j])));
 }
 
 /** A target that does not exist, with the sentence that says why. */
@@ -117,13 +135,27 @@ function refuseTarget(
   return null;
 }
 
-function explain(reachedEdge: boolean, unlimited: boolean, pieces: number, furthest: number): string | null {
+function explainNoDifference(furthest: number): string {
+  return `no target: reserve makes no difference that this table can see, up to ${furthest}, the most studied`;
+}
+
+/** @param later pieces of the set beyond a certain loss */
+function explain(
+  reachedEdge: boolean,
+  high: number | null,
+  later: readonly (readonly [number, number])[],
+  furthest: number,
+): string | null {
   const parts: string[] = [];
   if (reachedEdge) {
     parts.push(`edge of the studied range reached: the share is kept up to the largest reserve studied, ${furthest}`);
   }
-  if (unlimited) parts.push('upper end not limited by this evidence');
-  if (pieces > 1) parts.push(`the interval has ${pieces} separate pieces; the one shown holds the point`);
+  if (high === null) parts.push('upper end not limited by this evidence');
+  if (later.length > 0) {
+    parts.push(
+      `from ${later[0][0].toFixed(1)} in reserve the curve turns up and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before`,
+    );
+  }
   return parts.length > 0 ? parts.join('; ') : null;
 }
 

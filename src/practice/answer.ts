@@ -24,31 +24,26 @@ export function stateAnswer(analysis: Answered): string {
 }
 
 /**
- * What the answer's sentence leaves unsaid and must not: why a number is missing, which intervals are in
- * pieces, and which rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
+ * What the answer's sentence leaves unsaid and must not: why a number or an end of its interval is missing,
+ * and which intervals rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
  */
 export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonly string[] {
   return listBands(bands).flatMap(([name, { target, unreliable }]) => {
     const where = `With ${LOAD_NAMES[name]}`;
-    const why = target.point === null && target.reason !== null ? [`${where} there is ${target.reason}.`] : [];
-    const pieces =
-      target.point !== null && target.set.length > 1
-        ? [`${where} the interval has ${target.set.length} separate pieces; the one shown holds the number.`]
-        : [];
+    const why = target.reason === null ? [] : [`${where} ${target.point === null ? 'there is ' : ''}${target.reason}.`];
     const few = unreliable
       ? [`${where} a coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.`]
       : [];
-    return [...why, ...pieces, ...few];
+    return [...why, ...few];
   });
 }
 
 /** “about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0” */
 function stateTarget(target: Target, where: string): string {
-  const { point, practical, reachedEdge } = target;
+  const { point, practical } = target;
   if (point === null || practical === null) return `no number can be given ${where}`;
   const amount = practical === 0 ? 'less than 1 repetition' : `about ${countOf(practical, 'repetition')}`;
-  const edge = reachedEdge ? ', the most that was studied,' : '';
-  return `${amount}${edge} may stay in reserve ${where}, ${stateInterval(target)}`;
+  return `${amount} may stay in reserve ${where}, ${stateInterval(target)}`;
 }
 
 /** The interval in words; “at least” where the evidence sets no upper end. */

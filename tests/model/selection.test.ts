@@ -87,24 +87,24 @@ describe('a filter', () => {
   it.each<[keyof NonNullable<SettingsInput['include']>, string, string, keyof Cells, string]>([
     ['trainingStatus', 'trained', 'untrained', 'training_status', 'training status'],
     ['sex', 'female', 'male', 'sex', 'sex'],
-    ['joints', 'multi', 'single', 'joints', 'joints'],
+    ['joints', 'multi', 'single', 'joints', 'joints moved'],
     ['muscle', 'quadriceps', 'biceps brachii', 'muscle', 'muscle'],
     ['measure', 'muscle thickness', 'cross-sectional area', 'measure', 'measure'],
-    ['concerns', 'low', 'high', 'concerns', 'concerns'],
+    ['concerns', 'low', 'high', 'concerns', 'concerns about bias'],
     ['design', 'parallel', 'within-person', 'design', 'design'],
-    ['failureDefinition', 'muscular', 'task', 'failure_definition', 'failure definition'],
-    ['reserveBasis', 'reported', 'prescribed', 'reserve_basis', 'reserve basis'],
+    ['failureDefinition', 'muscular', 'task', 'failure_definition', 'failure meant'],
+    ['reserveBasis', 'reported', 'prescribed', 'reserve_basis', 'reserve known from'],
   ])('%s keeps rows with one of its words', (name, word, other, column, shown) => {
     const include = { [name]: [word] } as SettingsInput['include'];
     const row = { ...FULL, [column]: word };
     expect(reasonOf(row, { include })).toBeNull();
-    expect(reasonOf({ ...row, [column]: other }, { include })).toBe(`filtered out: ${shown} is ${other}`);
+    expect(reasonOf({ ...row, [column]: other }, { include })).toBe(`filtered out by ${shown}: ${other}`);
     expect(reasonOf({ ...row, [column]: other }, { include: { [name]: [word, other] } })).toBeNull();
     expect(reasonOf({ ...row, [column]: other }, { include: { [name]: [] } })).toBeNull();
   });
 
   it('leaves out a row that does not say, and says so', () => {
-    expect(reasonOf({ ...FULL, sex: '' }, { include: { sex: ['female'] } })).toBe('filtered out: sex is not reported');
+    expect(reasonOf({ ...FULL, sex: '' }, { include: { sex: ['female'] } })).toBe('filtered out by sex: not reported');
   });
 
   it('of years keeps its own ends', () => {

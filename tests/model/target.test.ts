@@ -77,17 +77,30 @@ describe('the target of a straight line', () => {
     expectWithin(target({ furthest: high + 0.01 }).high ?? Number.NaN, high, 1e-9, 'high');
   });
 
-  it('is the furthest reserve studied where the share is kept up to it, and says both', () => {
+  it('is the furthest reserve studied where less than the share is seen to be lost up to it, and says both', () => {
     const edge = target({ furthest: 1.5 });
     expect(edge).toMatchObject({ point: 1.5, practical: 1, high: null, reachedEdge: true });
     expect(edge.reason).toBe(
       'edge of the studied range reached: the share is kept up to the largest reserve studied, 1.5; upper end not limited by this evidence',
     );
-    expect(target({}, { slope: 0.001 })).toMatchObject({ point: 10, reachedEdge: true });
+  });
+
+  it('does not exist where reserve makes no difference that can be seen, whatever the sign', () => {
+    for (const slope of [0.001, 0, -0.0001]) {
+      const flat = target({}, { slope });
+      expect(flat).toMatchObject({ point: null, practical: null, high: null, reachedEdge: true });
+      expect(flat.reason).toBe(
+        'no target: reserve makes no difference that this table can see, up to 10, the most studied',
+      );
+    }
+    // What is surely kept is told all the same.
+    const { low, set } = target({}, { slope: -0.0001 });
+    expect(low).toBe(set[0][0]);
+    expect(low).toBeGreaterThan(2);
   });
 
   it('is found on a range narrower than a step', () => {
-    // Nothing so near to failure can have cost a tenth: every contrast is rejected, and the point stands alone.
+    // Nothing so near to failure can have cost a tenth: every contrast is rejected, and all that was studied is kept.
     expect(target({ furthest: 0.01 })).toMatchObject({
       point: 0.01,
       low: 0.01,
@@ -173,7 +186,7 @@ describe('the target of a curve that falls and rises', () => {
     expect(found.reachedEdge).toBe(false);
   });
 
-  it('has an interval in two pieces, of which the one with the point is shown', () => {
+  it('has an interval that ends before the loss is certain: where the curve turns up again nothing is won back', () => {
     const found = bend(0.001);
     expect(found.set).toHaveLength(2);
     expect([found.low, found.high]).toEqual(found.set[0]);
@@ -182,6 +195,6 @@ describe('the target of a curve that falls and rises', () => {
     expect(found.set[1][0]).toBeLessThan(second);
     expect(found.set[1][1]).toBeGreaterThan(second);
     expect(found.set[1][1]).toBeLessThan(8);
-    expect(found.reason).toBe('the interval has 2 separate pieces; the one shown holds the point');
+    expect(found.reason).toMatch(/^from 4\.4 in reserve the curve turns up .* so the interval ends before$/u);
   });
 });

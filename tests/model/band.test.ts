@@ -1,9 +1,9 @@
 /** A band as plain numbers, strength, work beyond failure and fatigue: each against the fit that it is made of, or counted by hand. */
 import { describe, expect, it } from 'vitest';
-import { describeBand } from '../../src/model/band.ts';
+import { summariseBand } from '../../src/model/band.ts';
 import { fitEffects, requireFit, targetOf } from '../../src/model/bandFit.ts';
 import { compareBeyondFailure } from '../../src/model/beyondFailure.ts';
-import { countPeople, countStudies } from '../../src/model/counts.ts';
+import { countDistinctStudies, countPeople } from '../../src/model/counts.ts';
 import { analyseFatigue } from '../../src/model/fatigue.ts';
 import { fitModel } from '../../src/model/mixed.ts';
 import { isUnreliable } from '../../src/model/result.ts';
@@ -37,7 +37,7 @@ const rows = makeArms(table());
 const described = (chosen: SettingsInput = {}) => {
   const settings = settingsSchema.parse({ split: null, ...chosen });
   const { effects } = selectRows(rows, settings);
-  return { settings, effects, ...describeBand(effects, settings) };
+  return { settings, effects, ...summariseBand(effects, settings) };
 };
 
 describe('people', () => {
@@ -57,7 +57,7 @@ describe('people', () => {
   });
 
   it('and studies are those that stand behind the rows', () => {
-    expect(countStudies([{ arm: { study: 'A' } }, { arm: { study: 'B' } }, { arm: { study: 'A' } }])).toBe(2);
+    expect(countDistinctStudies([{ arm: { study: 'A' } }, { arm: { study: 'B' } }, { arm: { study: 'A' } }])).toBe(2);
   });
 });
 
@@ -143,7 +143,7 @@ describe('a band', () => {
   });
 
   it('that cannot be fitted has a reason and no numbers', () => {
-    const { band } = describeBand([], settingsSchema.parse({}));
+    const { band } = summariseBand([], settingsSchema.parse({}));
     expect(band).toMatchObject({
       failure: { kind: 'no-rows' },
       rows: 0,
