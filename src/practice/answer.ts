@@ -1,8 +1,8 @@
 /** The answer in one sentence, never stronger than its intervals. */
 import type { PracticeAnalysis } from '../model/full.ts';
 import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
-
 import { writePercent } from '../numerics/percent.ts';
+import { LEAST_ADVICE_STUDIES } from './chooseReserve.ts';
 import { countOf } from './countOf.ts';
 
 type Answered = Pick<PracticeAnalysis, 'settings' | 'bands'>;
@@ -26,7 +26,7 @@ export function stateAnswer(analysis: Answered): string {
  * pieces, and which rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
  */
 export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonly string[] {
-  return Object.entries(bands).flatMap(([name, { target, unreliable }]) => {
+  return Object.entries(bands).flatMap(([name, { studies, target, unreliable }]) => {
     const where = `With ${name === 'all' ? 'loads of all sizes' : `${name} loads`}`;
     const why = target.point === null && target.reason !== null ? [`${where} there is ${target.reason}.`] : [];
     const pieces =
@@ -36,7 +36,13 @@ export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonl
     const few = unreliable
       ? [`${where} a coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.`]
       : [];
-    return [...why, ...pieces, ...few];
+    const noAdvice =
+      target.point !== null && studies < LEAST_ADVICE_STUDIES
+        ? [
+            `${where} the number rests on ${studies} studies: too few to advise a lifter by, which takes at least ${LEAST_ADVICE_STUDIES}.`,
+          ]
+        : [];
+    return [...why, ...pieces, ...few, ...noAdvice];
   });
 }
 
