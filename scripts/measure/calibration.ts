@@ -1,6 +1,6 @@
 /** How often the engine's 95 % intervals hold a known truth, and how far its estimates stray from it. */
+import { fitCarried } from '../../src/model/carriedFit.ts';
 import { makeCurve } from '../../src/model/curve.ts';
-import { fitModel } from '../../src/model/mixed.ts';
 import { inferContrast } from '../../src/model/robust.ts';
 import { type SimulationTruth, simulateTable } from '../../src/model/simulation.ts';
 import { findTarget, SCAN_STEPS } from '../../src/model/target.ts';
@@ -11,7 +11,8 @@ import { makeRandom } from '../../src/numerics/random.ts';
 export const TRUTH: SimulationTruth = { intercept: 0.0725, slope: -0.005, tau: 0.02, omega: 0.008, rho: 0.5 };
 export const KEPT_SHARE = 0.9;
 export const CONFIDENCE = 0.95;
-export const STUDY_COUNTS = [12, 30] as const;
+/** Few studies, where intervals are least to be trusted, and as many as a review has. */
+export const STUDY_COUNTS = [3, 4, 5, 6, 12, 30] as const;
 export const REPETITIONS = 4000;
 export const SEED = 20_261_125;
 
@@ -21,7 +22,7 @@ export const TRUE_TARGET = ((KEPT_SHARE - 1) * TRUTH.intercept) / TRUTH.slope;
 export interface Calibration {
   readonly studies: number;
   readonly repetitions: number;
-  /** Tables whose fit failed; 0 is expected. */
+  /** Tables whose fit failed or was refused; 0 is expected but for the fewest studies. */
   readonly failures: number;
   /** Share of tables whose interval of the slope holds the truth, with its simulation error. */
   readonly slopeCoverage: number;
@@ -29,13 +30,13 @@ export interface Calibration {
   /** Mean estimated slope minus the true one, per repetition on the log-ratio scale, with its error. */
   readonly slopeBias: number;
   readonly slopeBiasError: number;
-  /** Share of tables whose interval of the target (all its pieces) holds the true target. */
-  readonly targetCoverage: number;
-  readonly targetCoverageError: number;
-  /** Tables without a target (growth at 0 not distinguishable from nothing). */
+  /** Share of the tables with a target whose interval of it (all its pieces) holds the true one; null where none has. */
+  readonly targetCoverage: number | null;
+  readonly targetCoverageError: number | null;
+  /** Tables without a target: too few studies, or growth at 0 not distinguishable from nothing. */
   readonly withoutTarget: number;
-  /** Median target minus the true one, repetitions. */
-  readonly targetMedianBias: number;
+  /** Median target minus the true one, repetitions; null where there is none. */
+  readonly targetMedianBias: number | null;
   /** Median df of the slope. */
   readonly medianDf: number;
 }
@@ -52,7 +53,7 @@ export function calibrate(studies: number, repetitions: number, seed: number): C
     const { observations, reserves } = simulateTable(TRUTH, studies, random);
     const basis = makeCurve('line', reserves);
     const columns = [reserves.map(() => 1), [...reserves]];
-    const { fit } = fitModel(observations, columns, { rho: TRUTH.rho, weighting: 'mixed', answerOnly: true });
+    const { fit } = fitCarried(observations, columns, { rho: TRUTH.rho, weighting: 'mixed', answerOnly: true });
     if (!fit) {
       failures++;
       continue;
@@ -66,14 +67,17 @@ export function calibrate(studies: number, repetitions: number, seed: number): C
       confidence: CONFIDENCE,
       furthest: Math.max(...reserves),
       nearest: Math.min(...reserves),
+      studies,
       step: SCAN_STEPS.coarse,
     });
+    if (point === null) continue;
+    targets.push(point);
     if (set.some(([low, high]) => low <= TRUE_TARGET && TRUE_TARGET <= high)) targetHeld++;
-    if (point !== null) targets.push(point);
   }
   const done = slopes.length;
-  const share = (held: number) => held / done;
-  const shareError = (held: number) => Math.sqrt((share(held) * (1 - share(held))) / done);
+  const shareError = (share: number, of: number) => Math.sqrt((share * (1 - share)) / of);
+  const slopeCoverage = slopeHeld / done;
+  const targetCoverage = targets.length > 0 ? targetHeld / targets.length : null;
   const meanSlope = slopes.reduce((sum, slope) => sum + slope, 0) / done;
   const spread = Math.sqrt(slopes.reduce((sum, slope) => sum + (slope - meanSlope) ** 2, 0) / (done - 1));
   const median = (values: readonly number[]) => quantileOfSorted(Float64Array.from(values).sort(), 0.5);
@@ -81,14 +85,14 @@ export function calibrate(studies: number, repetitions: number, seed: number): C
     studies,
     repetitions,
     failures,
-    slopeCoverage: share(slopeHeld),
-    slopeCoverageError: shareError(slopeHeld),
+    slopeCoverage,
+    slopeCoverageError: shareError(slopeCoverage, done),
     slopeBias: meanSlope - TRUTH.slope,
     slopeBiasError: spread / Math.sqrt(done),
-    targetCoverage: share(targetHeld),
-    targetCoverageError: shareError(targetHeld),
+    targetCoverage,
+    targetCoverageError: targetCoverage === null ? null : shareError(targetCoverage, targets.length),
     withoutTarget: done - targets.length,
-    targetMedianBias: median(targets) - TRUE_TARGET,
+    targetMedianBias: targets.length > 0 ? median(targets) - TRUE_TARGET : null,
     medianDf: median(dfs),
   };
 }

@@ -9,8 +9,12 @@ const MINUS = '−';
 /** An estimate with its interval, analysis scale. */
 type Interval = Pick<Estimate, 'estimate' | 'ciLow' | 'ciHigh'>;
 
-/** Fixed digits with a true minus sign. */
+/** Size from which a number is only said to be beyond it: an interval of a few studies can reach any distance. */
+const MOST_SHOWN = 1e6;
+
+/** Fixed digits with a true minus sign; “above 1,000,000” from there on. */
 export function formatNumber(value: number, digits: number): string {
+  if (Math.abs(value) >= MOST_SHOWN) return value < 0 ? `below ${MINUS}1,000,000` : 'above 1,000,000';
   const text = Math.abs(value).toFixed(digits);
   return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
 }
@@ -25,9 +29,10 @@ export function formatP(p: number): string {
   return p < 0.001 ? '<0.001' : p.toFixed(3);
 }
 
-/** An effect as shown: per cent change under the log ratio, SDs under the standardised metric. */
+/** An effect as shown: per cent change under the log ratio, SDs under the standardised metric; a million at most. */
 export function toShown(effect: number, metric: Metric): number {
-  return metric === 'log-ratio' ? toPercent(effect) : effect;
+  const shown = metric === 'log-ratio' ? toPercent(effect) : effect;
+  return Math.min(MOST_SHOWN, Math.max(-MOST_SHOWN, shown));
 }
 
 /** Unit of a shown effect. */

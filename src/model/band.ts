@@ -105,7 +105,7 @@ function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence:
 
 /**
  * Rows as drawn. A study's weight is 1'Σ⁻¹1 of its block, what it counts for in a pooled mean; its
- * rows share it in proportion to their own precision.
+ * rows share it in proportion to their own precision. In the order of the table.
  */
 function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
   const { data, whitening } = fit;
@@ -123,7 +123,7 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
       weights[data.source[i]] = (study * whitening.rootWeight[i] ** 2) / precision;
     }
   }
-  return effects.map(({ arm, y, v }, index) => ({
+  const rows = effects.map(({ arm, y, v }, index) => ({
     line: arm.line,
     study: arm.study,
     arm: arm.arm,
@@ -135,4 +135,5 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
     standardError: Math.sqrt(v),
     weight: weights[index] / total,
   }));
+  return rows.sort((a, b) => a.line - b.line);
 }

@@ -4,8 +4,9 @@
  */
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
+import { fitCarriedArranged } from './carriedFit.ts';
 import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
-import { type Fit, type FitOptions, type FitOutcome, fitArranged } from './mixed.ts';
+import type { Fit, FitOptions, FitOutcome } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
 import type { Estimate, FitFailure, Target, TargetSummary } from './result.ts';
 import { inferContrast } from './robust.ts';
@@ -54,7 +55,7 @@ export function fitEffects(
     terms: [...basis.terms, ...covariates.map(({ name }) => name)],
     columns,
     at: (reserve) => [...basis.at(reserve), ...covariates.map(() => 0)],
-    outcome: refusal ? { fit: null, failure: refusal } : fitArranged(data, columns, settings),
+    outcome: refusal ? { fit: null, failure: refusal } : fitCarriedArranged(data, columns, settings),
   };
 }
 
@@ -116,6 +117,7 @@ export function targetOf(
     confidence: settings.confidence,
     furthest: studied.high,
     nearest: studied.low,
+    studies: band.outcome.fit.data.studies.length,
     step,
   });
 }

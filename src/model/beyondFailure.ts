@@ -9,8 +9,9 @@ import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { BEYOND_FAILURE, wentBeyondFailure } from '../evidence/vocabulary.ts';
 import { toObservations } from './bandFit.ts';
+import { sortCanonically } from './canonicalOrder.ts';
+import { fitCarried } from './carriedFit.ts';
 import { countDistinctStudies } from './counts.ts';
-import { fitModel } from './mixed.ts';
 import type { Estimate, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { reasonOfFilter } from './selection.ts';
@@ -38,7 +39,8 @@ export function compareBeyondFailure(arms: readonly Arm[], settings: Settings): 
     metric: settings.metric,
     assumedCorrelation: settings.assumedCorrelation.growth,
   });
-  return BEYOND_FAILURE.filter((kind) => kind !== 'none').map((kind) => compareKind(effects, kind, settings));
+  const ordered = sortCanonically(effects);
+  return BEYOND_FAILURE.filter((kind) => kind !== 'none').map((kind) => compareKind(ordered, kind, settings));
 }
 
 function compareKind(all: readonly Effect[], kind: Kind, settings: Settings): BeyondFailureContrast {
@@ -54,7 +56,7 @@ function compareKind(all: readonly Effect[], kind: Kind, settings: Settings): Be
   const indicator = effects.map((effect) => (isKind(effect) ? 1 : 0));
   const means = studyMeans(effects, indicator);
   const columns = [indicator.map(() => 1), indicator.map((value, i) => value - means[i])];
-  const { fit, failure } = fitModel(toObservations(effects), columns, settings);
+  const { fit, failure } = fitCarried(toObservations(effects), columns, settings);
   return {
     ...counts,
     difference: fit ? inferContrast(fit.inference, [0, 1], settings.confidence) : null,

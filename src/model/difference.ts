@@ -4,44 +4,65 @@
  * Light and heavy are two fits, but a study may stand in both; the two are therefore stacked as one
  * regression with the study as cluster, and every comparison is inference on that.
  */
-import { type BandFit, meanSlopeContrast, rangeOf } from './bandFit.ts';
+import { type BandFit, meanSlopeContrast, rangeOf, requireFit } from './bandFit.ts';
 import { type RobustInference, stackInference } from './cr2.ts';
 import type { BandDifference, KeptShareDifference } from './result.ts';
-import { applyContrast, inferContrast } from './robust.ts';
+import { applyContrast, inferContrast, measureContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 
 /** Points at which the kept shares are compared: half a repetition apart over a range of 10. */
 const COMPARED_POINTS = 21;
 
+/** Share of a band's own standard error below which that of a difference is rounding. */
+const LEAST_ERROR = 1e-9;
+
 /** Slope in heavy minus slope in light, and the kept shares' difference along reserve. */
 export function compareBands(light: BandFit, heavy: BandFit, settings: Settings): BandDifference {
   const shared = Math.min(rangeOf(light.reserves)?.high ?? 0, rangeOf(heavy.reserves)?.high ?? 0);
   const term = settings.curve === 'line' ? 'reserve' : `mean slope from reserve 0 to ${shared}`;
-  if (!light.outcome.fit || !heavy.outcome.fit || shared === 0) {
+  const none = (reason: string): BandDifference => ({
+    term,
+    estimate: null,
+    standardError: null,
+    df: null,
+    ciLow: null,
+    ciHigh: null,
+    p: null,
+    keptShares: [],
+    reason: `no difference: ${reason}`,
+  });
+  if (!light.outcome.fit || !heavy.outcome.fit) {
     const missing = [...(light.outcome.fit ? [] : ['light']), ...(heavy.outcome.fit ? [] : ['heavy'])].join(' or ');
-    return {
-      term,
-      estimate: null,
-      standardError: null,
-      df: null,
-      ciLow: null,
-      ciHigh: null,
-      p: null,
-      keptShares: [],
-      reason: `no difference: there is no fit for ${missing} loads`,
-    };
+    return none(`there is no fit for ${missing} loads`);
   }
+  if (shared === 0) return none('no reserve above 0 was studied in both');
   const stacked = stackInference(light.outcome.fit.inference, heavy.outcome.fit.inference);
   const contrast = [
     ...meanSlopeContrast(light.at, shared).map((value) => -value),
     ...meanSlopeContrast(heavy.at, shared),
   ];
+  const difference = inferContrast(stacked, contrast, settings.confidence);
+  const parts = [light, heavy].map((band) => slopeError(band, shared));
+  if (!(difference.standardError > LEAST_ERROR * Math.max(...parts))) {
+    return none('the same studies show the same in both, which leaves the difference without any error');
+  }
   return {
     term,
-    ...inferContrast(stacked, contrast, settings.confidence),
-    keptShares: compareKeptShares(stacked, light, heavy, shared, settings.confidence),
+    ...difference,
+    keptShares: canCompareShares([light, heavy], settings.confidence)
+      ? compareKeptShares(stacked, light, heavy, shared, settings.confidence)
+      : [],
     reason: null,
   };
+}
+
+function slopeError(band: BandFit, shared: number): number {
+  return measureContrast(requireFit(band).inference, meanSlopeContrast(band.at, shared)).standardError;
+}
+
+/** A share is of the growth at reserve 0, so that in each band this must be distinguishable from nothing. */
+function canCompareShares(bands: readonly BandFit[], confidence: number): boolean {
+  return bands.every((band) => inferContrast(requireFit(band).inference, band.at(0), confidence).ciLow > 0);
 }
 
 /**

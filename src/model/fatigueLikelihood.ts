@@ -14,8 +14,9 @@ import type { Effect } from '../evidence/effects.ts';
 import { dot } from '../numerics/dot.ts';
 import { maximiseOnInterval } from '../numerics/roots.ts';
 import { rangeOf, refuseConstantReserve, toObservations } from './bandFit.ts';
+import { fitCarriedDesign, LEAST_STUDIES } from './carriedFit.ts';
 import { logLikelihoodsOf } from './likelihood.ts';
-import { type FitOutcome, fitDesign } from './mixed.ts';
+import type { FitOutcome } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
 import type { FitFailure } from './result.ts';
 import { estimateVarianceComponents } from './varianceComponents.ts';
@@ -55,10 +56,10 @@ export class FatigueLikelihood {
 
   /** Why nothing can be fitted; null where it can. */
   refuse(): FitFailure | null {
-    if (this.studies < 2)
+    if (this.studies < LEAST_STUDIES)
       return {
         kind: 'too-few-studies',
-        reason: `too few studies have this outcome: ${this.studies}, and at least 2 are needed`,
+        reason: `too few studies have this outcome: ${this.studies}, and at least ${LEAST_STUDIES} are needed`,
       };
     const refusal = refuseConstantReserve([...this.#reserves]);
     if (refusal) return refusal;
@@ -74,7 +75,7 @@ export class FatigueLikelihood {
 
   /** The mixed model with T held at `hours`. */
   fitAt(hours: number): FitOutcome {
-    return fitDesign(this.#data, this.#columns(hours), { rho: this.#rho, weighting: 'mixed' });
+    return fitCarriedDesign(this.#data, this.#columns(hours), { rho: this.#rho, weighting: 'mixed' });
   }
 
   /** Highest l_ML over T, everything else at its maximum too: ln T and l. */

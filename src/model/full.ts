@@ -51,7 +51,7 @@ export interface PracticeAnalysis {
 }
 
 /** The rows only as far as to count those near a load and reserve. */
-type BandForPractice = Pick<Band, 'target' | 'unreliable'> & {
+type BandForPractice = Pick<Band, 'studies' | 'target' | 'unreliable'> & {
   readonly fitted: readonly Pick<FittedRow, 'study' | 'arm' | 'load' | 'reserve'>[];
 };
 
@@ -93,7 +93,8 @@ export function keepForPractice({
   strength: { excluded: _strength, ...strength },
   fatigue: { excluded: _fatigue, ...fatigue },
 }: Omit<FullAnalysis, 'beyondFailure' | 'checks'>): PracticeAnalysis {
-  const keep = ({ target, unreliable, fitted }: Band): BandForPractice => ({
+  const keep = ({ studies, target, unreliable, fitted }: Band): BandForPractice => ({
+    studies,
     target,
     unreliable,
     fitted: fitted.map(({ study, arm, load, reserve }) => ({ study, arm, load, reserve })),

@@ -9,10 +9,10 @@
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
 import { centreCovariates, rangeOf, refuseDesign, toObservations } from './bandFit.ts';
+import { fitCarried } from './carriedFit.ts';
 import { listCoefficients } from './coefficients.ts';
 import type { RobustInference } from './cr2.ts';
 import { type CurveBasis, makeCurve } from './curve.ts';
-import { fitModel } from './mixed.ts';
 import type { FitFailure, Joint, JointTarget } from './result.ts';
 import type { Settings } from './settings.ts';
 import { findTarget, SCAN_STEPS } from './target.ts';
@@ -57,7 +57,7 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
     ...rows[0].map((_, j) => rows.map((values) => values[j])),
     ...covariates.map(({ column }) => column),
   ];
-  const outcome = fitModel(toObservations(effects), columns, settings);
+  const outcome = fitCarried(toObservations(effects), columns, settings);
   if (!outcome.fit) return { fit: null, failure: outcome.failure };
   const { inference, components } = outcome.fit;
   const at = (load: number) => (reserve: number) => [...row(reserve, load), ...covariates.map(() => 0)];
@@ -68,6 +68,7 @@ export function fitJoint(all: readonly Effect[], settings: Settings): JointOutco
       confidence: settings.confidence,
       furthest: studiedReserve.high,
       nearest: studiedReserve.low,
+      studies: inference.parts.length,
       step,
     });
     return { load, ...target };

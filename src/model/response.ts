@@ -46,6 +46,8 @@ export interface FittedResponse {
   readonly studiedReserve: { readonly low: number; readonly high: number };
   /** Per cent of 1RM; null where no row has a load. */
   readonly studiedLoad: { readonly low: number; readonly high: number } | null;
+  /** Studies behind the fit. */
+  readonly studies: number;
   /** A coefficient has fewer degrees of freedom than an interval needs to be reliable. */
   readonly unreliable: boolean;
   readonly inference: PlainInference;
@@ -96,6 +98,7 @@ export function packResponse({ bands, joint, effects }: GrowthFits): GrowthRespo
   return {
     fits: all.map(({ robust, ...fit }) => ({
       ...fit,
+      studies: robust.parts.length,
       unreliable: isUnreliable(measureCoefficients(robust)),
       inference: packInference(robust),
     })),

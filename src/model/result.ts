@@ -55,7 +55,10 @@ export interface FitFailure {
     | 'reserve-does-not-vary'
     | 'knots-coincide'
     | 'rank-deficient'
-    | 'did-not-converge';
+    | 'did-not-converge'
+    | 'one-study-decides'
+    | 'no-error'
+    | 'flat-likelihood';
   /** A sentence with the numbers seen and needed. */
   readonly reason: string;
 }

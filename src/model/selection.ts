@@ -5,6 +5,7 @@
 import { computeEffects, type Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { wentBeyondFailure } from '../evidence/vocabulary.ts';
+import { sortCanonically } from './canonicalOrder.ts';
 import { FILTER_KEYS, FILTERS, wordOf } from './filters.ts';
 import type { ExcludedRow } from './result.ts';
 import type { Adjustment, Settings } from './settings.ts';
@@ -27,7 +28,7 @@ export const COVARIATES: Readonly<
   'training-status': { name: 'trained', of: (arm) => (arm.training_status === 'trained' ? 1 : 0) },
 };
 
-/** Effects of the rows that the settings keep, in the order of the table, and the others with their reasons, by line. */
+/** Effects of the rows that the settings keep, in one order whatever the table's (canonicalOrder.ts), and the others with their reasons, by line. */
 export function selectRows(arms: readonly Arm[], settings: Settings): Selection {
   const excluded: ExcludedRow[] = [];
   const kept = arms.filter((arm) => {
@@ -41,7 +42,7 @@ export function selectRows(arms: readonly Arm[], settings: Settings): Selection 
     assumedCorrelation: settings.assumedCorrelation[settings.outcome],
   });
   return {
-    effects: computed.effects,
+    effects: sortCanonically(computed.effects),
     excluded: [...excluded, ...computed.excluded].sort((a, b) => a.line - b.line),
   };
 }

@@ -9,8 +9,8 @@ import { mean } from 'simple-statistics';
 import type { Arm } from '../evidence/schema.ts';
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
 import { refuseConstantReserve, toObservations } from './bandFit.ts';
+import { fitCarried } from './carriedFit.ts';
 import { countDistinctStudies } from './counts.ts';
-import { fitModel } from './mixed.ts';
 import type { Estimate, ExcludedRow, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { selectRows } from './selection.ts';
@@ -70,7 +70,7 @@ export function analyseStrength(arms: readonly Arm[], settings: Settings): Stren
   const refusal = refuseConstantReserve(reserves);
   if (refusal) return failed(refusal);
   const columns = [reserves.map(() => 1), reserves, loads.map((load) => load - meanLoad)];
-  const { fit, failure } = fitModel(toObservations(effects), columns, settings);
+  const { fit, failure } = fitCarried(toObservations(effects), columns, settings);
   if (!fit) return failed(failure);
   const infer = (contrast: readonly number[]) => inferContrast(fit.inference, contrast, settings.confidence);
   return {

@@ -24,6 +24,8 @@ export interface VarianceComponents {
   readonly free: readonly [boolean, boolean];
   /** True where a free component has its maximum at 0. */
   readonly boundary: { readonly tau2: boolean; readonly omega2: boolean };
+  /** Second derivatives of l there by (τ², ω²): [ττ, τω, ωω]. */
+  readonly hessian: readonly [number, number, number];
   /** Local maxima found; above 1 the data speak for two different splits of the variance. */
   readonly maxima: number;
   /** Newton steps of the ascent that won. */
@@ -103,13 +105,15 @@ export function estimateVarianceComponents<Method extends LikelihoodMethod>(
 function chooseBest(ascents: readonly Ascent[], free: readonly [boolean, boolean]): VarianceComponents {
   const highest = ascents.reduce((a, b) => (b.value > a.value ? b : a));
   // Where covariates leave nothing to τ², l is level along it and one ascent may wander without arriving.
-  const arrived = ascents.find(({ converged, value }) => converged && highest.value - value <= SAME_MAXIMUM);
-  const best = highest.converged ? highest : (arrived ?? highest);
+  const level = ascents.filter(({ converged, value }) => converged && highest.value - value <= SAME_MAXIMUM);
+  // Of maxima that are equally high the one with the least variance between studies: not the one that rounding favours.
+  const best = level.length > 0 ? level.reduce((a, b) => (b.theta[0] < a.theta[0] ? b : a)) : highest;
   const heights = ascents.map(({ value }) => value).sort((a, b) => a - b);
   return {
     tau2: best.theta[0],
     omega2: best.theta[1],
     logLikelihood: best.value,
+    hessian: best.hessian,
     free,
     boundary: { tau2: best.theta[0] === 0, omega2: free[1] && best.theta[1] === 0 },
     maxima: heights.filter((value, i) => i === 0 || value - heights[i - 1] > SAME_MAXIMUM).length,
@@ -140,6 +144,7 @@ function findPeaks(heights: readonly (readonly number[])[]): (readonly [number, 
 interface Ascent {
   readonly theta: Theta;
   readonly value: number;
+  readonly hessian: LikelihoodDerivatives['hessian'];
   readonly steps: number;
   readonly converged: boolean;
 }
@@ -152,13 +157,13 @@ function climb(start: Theta, height: Height, derive: Derive, free: readonly [boo
     const moving = [0, 1].map((i) => free[i] && (theta[i] > 0 || here.score[i] > 0));
     const step = ascentStep(here, moving);
     const next = advance(theta, here.value, step, height, derive);
-    if (next === null) return { theta, value: here.value, steps, converged: isFlat(here, step) };
+    if (next === null) return { theta, value: here.value, hessian: here.hessian, steps, converged: isFlat(here, step) };
     const arrived = [0, 1].every((i) => Math.abs(next.theta[i] - theta[i]) <= STEP_TOLERANCE * next.theta[i]);
     theta = next.theta;
     here = next.derived;
-    if (arrived) return { theta, value: here.value, steps, converged: true };
+    if (arrived) return { theta, value: here.value, hessian: here.hessian, steps, converged: true };
   }
-  return { theta, value: here.value, steps: MOST_STEPS, converged: false };
+  return { theta, value: here.value, hessian: here.hessian, steps: MOST_STEPS, converged: false };
 }
 
 /** Newton step on the moving components; Fisher's where l is not concave there. */

@@ -6,7 +6,7 @@
  */
 import type { Effect } from '../evidence/effects.ts';
 import { rangeOf, toObservations } from './bandFit.ts';
-import { fitModel } from './mixed.ts';
+import { fitCarried } from './carriedFit.ts';
 import type { WithinBetween } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
@@ -20,7 +20,7 @@ export function splitReserve(effects: readonly Effect[], settings: Settings): Wi
   if (isConstant(deviations)) return missing('reserve does not vary inside any study');
   if (isConstant(means)) return missing('the mean reserve is the same in every study');
   const columns = [reserves.map(() => 1), deviations, means];
-  const { fit, failure } = fitModel(toObservations(effects), columns, settings);
+  const { fit, failure } = fitCarried(toObservations(effects), columns, settings);
   if (!fit) return missing(failure.reason);
   const infer = (contrast: readonly number[]) => inferContrast(fit.inference, contrast, settings.confidence);
   return { within: infer([0, 1, 0]), between: infer([0, 0, 1]), difference: infer([0, 1, -1]), reason: null };

@@ -5,6 +5,7 @@ import type { PracticeAnalysis } from '../model/full.ts';
 import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
+import { LEAST_ADVICE_STUDIES } from './chooseReserve.ts';
 import { LOAD_NAMES } from './loadNames.ts';
 
 type Answered = Pick<PracticeAnalysis, 'settings' | 'bands'>;
@@ -28,13 +29,19 @@ export function stateAnswer(analysis: Answered): string {
  * and which intervals rest on too few degrees of freedom. A sentence each; none where nothing is amiss.
  */
 export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonly string[] {
-  return listBands(bands).flatMap(([name, { target, unreliable }]) => {
+  return listBands(bands).flatMap(([name, { studies, target, unreliable }]) => {
     const where = `With ${LOAD_NAMES[name]}`;
     const why = target.reason === null ? [] : [`${where} ${target.point === null ? 'there is ' : ''}${target.reason}.`];
     const few = unreliable
       ? [`${where} a coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.`]
       : [];
-    return [...why, ...few];
+    const noAdvice =
+      target.point !== null && studies < LEAST_ADVICE_STUDIES
+        ? [
+            `${where} the number rests on ${studies} studies: too few to advise a lifter by, which takes at least ${LEAST_ADVICE_STUDIES}.`,
+          ]
+        : [];
+    return [...why, ...few, ...noAdvice];
   });
 }
 

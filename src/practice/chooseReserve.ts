@@ -4,6 +4,7 @@
  * never more than a set at the load can leave.
  */
 import type { PracticeAnalysis } from '../model/full.ts';
+import { LEAST_TARGET_STUDIES } from '../model/target.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { isUnguarded, LEAST_RESERVE_WHEN_PINNED } from './cautions.ts';
 import { reallyLeft } from './judgement.ts';
@@ -22,6 +23,12 @@ export interface ChosenReserve {
   readonly sentence: string;
 }
 
+/**
+ * Studies that advice needs: one more than a target, so that a target is left whichever study proves to be wrong
+ * (common practice, no source).
+ */
+export const LEAST_ADVICE_STUDIES = LEAST_TARGET_STUDIES + 1;
+
 /** Rounding allowed where a whole number is meant. */
 const SLACK = 1e-9;
 
@@ -34,7 +41,7 @@ export function leastSafe(situation: Situation): number {
 export function chooseReserve(
   analysis: PracticeAnalysis,
   situation: Situation,
-  { target }: SourcedTarget = targetNear(analysis, situation.load),
+  { target, studies }: SourcedTarget = targetNear(analysis, situation.load),
 ): ChosenReserve {
   const { load, exercise, judgement } = situation;
   const floor = leastSafe(situation);
@@ -42,6 +49,12 @@ export function chooseReserve(
   if (fresh && fresh.refusal !== null) return refuse(fresh.refusal, floor);
   if (!fresh && (target.point === null || target.cautious === null)) {
     return refuse('This evidence gives no number to follow at this load.', floor);
+  }
+  if (!fresh && studies < LEAST_ADVICE_STUDIES) {
+    return refuse(
+      `This evidence gives no number to follow at this load: it rests on ${studies} studies, and at least ${LEAST_ADVICE_STUDIES} are asked for, so that a target is left without any one of them.`,
+      floor,
+    );
   }
   const bound = boundOfPossible(load, exercise.relation);
   const ceiling = bound ? mostReserve(bound) : Number.POSITIVE_INFINITY;

@@ -19,6 +19,8 @@ export interface SourcedTarget {
   readonly source: FitSource;
   readonly target: Target;
   readonly unreliable: boolean;
+  /** Studies behind the fit. */
+  readonly studies: number;
 }
 
 export interface TargetRow extends SourcedTarget {
@@ -60,12 +62,17 @@ const jointTarget = rememberBy<PracticeAnalysis, Target>();
 export function targetNear(analysis: PracticeAnalysis, load: number): SourcedTarget {
   const near = fitNear(analysis, load);
   if (near?.fit.source === 'joint') {
-    return { source: 'joint', target: askJoint(analysis, near, load), unreliable: near.fit.unreliable };
+    return {
+      source: 'joint',
+      target: askJoint(analysis, near, load),
+      unreliable: near.fit.unreliable,
+      studies: near.fit.studies,
+    };
   }
   const source = bandOfLoad(load, analysis.settings.split);
   const { bands } = analysis;
   const band = 'all' in bands ? bands.all : bands[source === 'light' ? 'light' : 'heavy'];
-  return { source, target: band.target, unreliable: band.unreliable };
+  return { source, target: band.target, unreliable: band.unreliable, studies: band.studies };
 }
 
 function askJoint(analysis: PracticeAnalysis, { fit, inference, at }: OpenFit, load: number): Target {
@@ -75,6 +82,7 @@ function askJoint(analysis: PracticeAnalysis, { fit, inference, at }: OpenFit, l
       confidence: analysis.settings.confidence,
       furthest: fit.studiedReserve.high,
       nearest: fit.studiedReserve.low,
+      studies: fit.studies,
     }),
   );
 }

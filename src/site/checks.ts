@@ -57,11 +57,13 @@ const calibrationSchema = z.object({
       repetitions: z.int(),
       slopeCoverage: share,
       slopeCoverageError: share,
-      targetCoverage: share,
-      targetCoverageError: share,
+      failures: z.int(),
+      withoutTarget: z.int(),
+      targetCoverage: z.nullable(share),
+      targetCoverageError: z.nullable(share),
       slopeBias: z.number(),
       slopeBiasError: z.number(),
-      targetMedianBias: z.number(),
+      targetMedianBias: z.nullable(z.number()),
       medianDf: z.number(),
     }),
   ),
@@ -78,9 +80,14 @@ export const calibration = {
     studies: result.studies,
     tables: result.repetitions,
     slopeHeld: withError(result.slopeCoverage, result.slopeCoverageError, 1),
-    targetHeld: withError(result.targetCoverage, result.targetCoverageError, 1),
+    targetHeld:
+      result.targetCoverage === null || result.targetCoverageError === null
+        ? 'refused'
+        : withError(result.targetCoverage, result.targetCoverageError, 1),
+    refused: `${result.failures}; ${result.withoutTarget}`,
     slopeBias: withError(result.slopeBias / truth.slope, Math.abs(result.slopeBiasError / truth.slope), 2),
-    targetBias: `${formatNumber(result.targetMedianBias, 3)} repetitions`,
+    targetBias:
+      result.targetMedianBias === null ? 'refused' : `${formatNumber(result.targetMedianBias, 3)} repetitions`,
   })),
 } as const;
 

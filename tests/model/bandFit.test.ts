@@ -87,7 +87,13 @@ describe('a band', () => {
   });
 
   it('has the target of its curve between the nearest and the furthest reserve', () => {
-    const question = { keptShare: 0.9, confidence: 0.95, furthest: 6.25, nearest: 0.25 };
+    const question = {
+      keptShare: 0.9,
+      confidence: 0.95,
+      furthest: 6.25,
+      nearest: 0.25,
+      studies: band.data.studies.length,
+    };
     const fine = findTarget(requireFit(band).inference, band.at, question);
     expect(targetOf(band, settings)).toEqual(fine);
     const { point, low, high, practical, reason } = findTarget(requireFit(band).inference, band.at, {

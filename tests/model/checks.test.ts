@@ -247,7 +247,7 @@ describe('the cumulative answer', () => {
   it('ends at the answer of all studies, and begins with a reason', () => {
     const years = accumulateByYear(band, settings);
     expect(years.map(({ year }) => year)).toEqual([...years.map(({ year }) => year)].sort((a, b) => a - b));
-    expect(years[0].reason).toMatch(/at least 2 are needed/u);
+    expect(years[0].reason).toMatch(/at least 3 are needed/u);
     expectWithin(
       years.at(-1)?.target.point ?? Number.NaN,
       targetOf(band, settings).point ?? Number.NaN,
@@ -408,18 +408,20 @@ describe('the whole analysis', () => {
     expect(atFailure?.high).toBeGreaterThan(hours);
   });
 
-  it('compares work beyond failure with failure for both kinds, and says that df are few', () => {
+  it('compares work beyond failure with failure where 3 studies did both, and says that df are few', () => {
     expect(full.beyondFailure.map(({ kind }) => kind)).toEqual(['partials', 'load-drops']);
-    for (const { difference, studies } of full.beyondFailure) {
-      expect(studies).toBeGreaterThanOrEqual(2);
-      expect(difference?.df).toBeLessThan(4);
-    }
+    const [partials, loadDrops] = full.beyondFailure;
+    expect(partials.studies).toBeGreaterThanOrEqual(3);
+    expect(partials.difference?.df).toBeLessThan(4);
+    expect(loadDrops).toMatchObject({ studies: 2, difference: null, failure: { kind: 'too-few-studies' } });
   });
 });
 
 describe('fatigue', () => {
   const drop = (status: string, study: number, reserve: number, hours: number) => {
-    const fraction = (0.15 - 0.01 * reserve) * Math.exp(-hours / 20);
+    // Effects that lie exactly on a curve have no error to infer from: 5 millionths either way.
+    const error = 5e-6 * (((study * (1 + reserve / 3) + hours) % 3) - 1);
+    const fraction = (0.15 - 0.01 * reserve) * Math.exp(-hours / 20) + error;
     return {
       study: `${status} ${study}`,
       training_status: status,
@@ -439,7 +441,7 @@ describe('fatigue', () => {
   );
   const [untrained, trained] = analyseFatigue(makeArms(rows), settings).byStatus;
 
-  it('recovers start, slope and decay from data without error', () => {
+  it('recovers start, slope and decay from data with hardly an error', () => {
     expectRelative(trained.decay?.hours ?? Number.NaN, 20, 1e-4, 'T');
     expectRelative(trained.start?.estimate ?? Number.NaN, 0.15, 1e-4, 'start');
     expectRelative(trained.perReserve?.estimate ?? Number.NaN, -0.01, 1e-3, 'per repetition');

@@ -131,7 +131,7 @@ describe('all loads in one fit', () => {
   it('lists targets at the round loads inside, each that of the curve at its load', () => {
     expect(joint.targets.map(({ load }) => load)).toEqual([35, 40, 45, 50, 55, 60, 65, 70, 75, 80]);
     for (const target of joint.targets) {
-      const asked = { keptShare: 0.9, confidence: 0.95, furthest: 8, nearest: 0, step: SCAN_STEPS.coarse };
+      const asked = { keptShare: 0.9, confidence: 0.95, furthest: 8, nearest: 0, studies: 10, step: SCAN_STEPS.coarse };
       expect(target).toEqual({ load: target.load, ...findTarget(fit.inference, fit.at(target.load), asked) });
     }
   });

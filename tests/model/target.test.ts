@@ -10,7 +10,7 @@ import { fieller, knownInference } from '../support/knownInference.ts';
 /** t of 95 % with 10 degrees of freedom, as printed. */
 const T = 2.228139;
 const LINE = (r: number) => [1, r];
-const QUESTION: TargetQuestion = { keptShare: 0.9, confidence: 0.95, furthest: 10, nearest: 0 };
+const QUESTION: TargetQuestion = { keptShare: 0.9, confidence: 0.95, furthest: 10, nearest: 0, studies: 10 };
 
 /** Growth 0.08 at failure that falls by 0.004 a repetition: 90 % are kept up to reserve 2. */
 const target = (

@@ -195,7 +195,7 @@ describe('the range that is said', () => {
     reason: null,
   });
   const choose = (change: Partial<Situation>, of: Target = target(3.5, 2.2), source = analysis) =>
-    chooseReserve(source, { ...at(60), ...change }, { target: of, source: 'heavy', unreliable: false });
+    chooseReserve(source, { ...at(60), ...change }, { target: of, source: 'heavy', unreliable: false, studies: 10 });
   const bar = { ...at(60).exercise, canPin: true };
   const judged = (bias: number) => ({ judgement: { bias, spread: 1 } });
 

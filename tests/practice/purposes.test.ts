@@ -27,13 +27,26 @@ describe('a lifter who misjudges reserve', () => {
 
   it('is advised none where the interval has no upper end to reach beyond', () => {
     const few = analyseForPractice(
-      arms.filter(({ study }) => /^[A-F]/u.test(study)),
+      arms.filter(({ study }) => /^[A-H]/u.test(study)),
       settingsSchema.parse({}),
     );
     const { target, trained, testSet } = advise(few, { ...at(80), judgement: { bias: 0, spread: 3 } });
     expect(target.high).toBeNull();
     expect(trained?.high).toBeGreaterThan(target.point ?? Number.NaN);
     expect(testSet).toBe(false);
+  });
+
+  it('is advised no number where the fit rests on four studies, though these have a target', () => {
+    const four = analyseForPractice(
+      arms.filter(({ study }) => /^[A-F]/u.test(study)),
+      settingsSchema.parse({}),
+    );
+    const { target, reserve, sentence, choices } = advise(four, at(80));
+    expect(target.point).not.toBeNull();
+    expect([reserve, choices]).toEqual([null, []]);
+    expect(sentence).toBe(
+      'This evidence gives no number to follow at this load: it rests on 4 studies, and at least 5 are asked for, so that a target is left without any one of them.',
+    );
   });
 
   it('by naming more than are left is told to leave so many more under a bar alone', () => {

@@ -140,6 +140,7 @@ describe.each(INVERSES)('inverse of $label', ({ reference, expected, inverse }) 
     confidence: 0.95,
     furthest: 10,
     nearest: 0,
+    studies: fit.data.studies.length,
   });
 
   it('gives every piece of the interval', () => {

@@ -13,6 +13,7 @@ import {
   STUDY_COUNTS,
   TRUTH,
 } from '../../scripts/measure/calibration.ts';
+import { LEAST_TARGET_STUDIES } from '../../src/model/target.ts';
 
 const stored: { truth: object; keptShare: number; seed: number; results: readonly Calibration[] } = JSON.parse(
   readFileSync(new URL('../../data/calibration.json', import.meta.url), 'utf8'),
@@ -29,21 +30,24 @@ describe('data/calibration.json', () => {
   });
 
   it.each(stored.results)(
-    'with $studies studies: slope interval 93.5 to 96.5 %, target interval at least 93.5 %, no failure',
+    'with $studies studies: slope interval 93.5 to 98 %, target interval at least 93.5 % or refused, few refusals',
     (result) => {
-      expect(result.failures).toBe(0);
+      expect(result.failures).toBeLessThanOrEqual(result.studies < 12 ? 0.01 * result.repetitions : 0);
       expect(result.slopeCoverage).toBeGreaterThanOrEqual(0.935);
-      expect(result.slopeCoverage).toBeLessThanOrEqual(0.965);
-      expect(result.targetCoverage).toBeGreaterThanOrEqual(0.935);
+      // Few degrees of freedom err on the safe side.
+      expect(result.slopeCoverage).toBeLessThanOrEqual(result.studies < 12 ? 0.98 : 0.965);
+      if (result.studies < LEAST_TARGET_STUDIES)
+        expect(result.withoutTarget).toBe(result.repetitions - result.failures);
+      else expect(result.targetCoverage).toBeGreaterThanOrEqual(0.935);
       // Three simulation errors: no bias that 4,000 tables could show.
       expect(Math.abs(result.slopeBias)).toBeLessThan(3 * result.slopeBiasError);
-      expect(Math.abs(result.targetMedianBias)).toBeLessThan(0.05);
+      expect(Math.abs(result.targetMedianBias ?? 0)).toBeLessThan(result.studies < 12 ? 0.2 : 0.05);
     },
   );
 
   it('is what the engine gives now, within four errors of 300 new tables', () => {
     const again = calibrate(12, 300, SEED + 1);
-    const { slopeCoverage } = stored.results[0];
+    const slopeCoverage = stored.results.find(({ studies }) => studies === 12)?.slopeCoverage ?? Number.NaN;
     expect(Math.abs(again.slopeCoverage - slopeCoverage)).toBeLessThan(
       4 * Math.sqrt((slopeCoverage * (1 - slopeCoverage)) / 300),
     );

@@ -30,6 +30,7 @@ describe('every script that a person runs', () => {
     'budget',
     'bench',
     'calibrate',
+    'hostile',
   ])('%s says with --help how it is called, does nothing else and ends in 0', (script) => {
     const { status, stdout, stderr } = run(script, '--help');
     expect([status, stderr]).toEqual([0, '']);

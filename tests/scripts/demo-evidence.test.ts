@@ -174,7 +174,8 @@ describe('the intervals of what stands beside growth', () => {
     },
   );
 
-  it.each(compareBeyondFailure(arms, defaultSettings))(
+  // Two studies did load drops, too few to compare by.
+  it.each(compareBeyondFailure(arms, defaultSettings).filter(({ kind }) => kind === 'partials'))(
     'hold the true gain from $kind after failure',
     ({ difference }) => {
       expectInside(difference, BEYOND_FAILURE_GAIN / (100 + GROWTH_AT_FAILURE));

@@ -12,15 +12,21 @@ export interface ScriptContent {
 }
 
 export function writeRScript({ rows, siteNumbers, settings, head }: ScriptContent): string {
-  // A JSON string is an R string too: the same quotes and escapes.
   return `${head.map((line) => `# ${line}`).join('\n')}
 # Run: Rscript this-file.R
 
-rows <- read.csv(text = ${JSON.stringify(rows)}, na.strings = "", colClasses = c(band = "character", study = "character", cohort = "character"))
-site <- read.csv(text = ${JSON.stringify(siteNumbers)}, colClasses = c("character", "character", "numeric"))
+rows <- read.csv(text = ${writeLines(rows)}, na.strings = "", colClasses = c(band = "character", study = "character", cohort = "character"))
+site <- read.csv(text = ${writeLines(siteNumbers)}, colClasses = c("character", "character", "numeric"))
 rho <- ${settings.rho}
 weighting <- ${JSON.stringify(settings.weighting)}
 ${R_BODY}`;
+}
+
+/** A text as R's vector of its lines: Rscript breaks a line of more than 4,095 bytes, in the middle of an escape too. */
+function writeLines(text: string): string {
+  // A JSON string is an R string too: the same quotes and escapes.
+  const lines = text.trimEnd().split('\n');
+  return `c(\n${lines.map((line) => `  ${JSON.stringify(line)}`).join(',\n')}\n)`;
 }
 
 const R_BODY = `

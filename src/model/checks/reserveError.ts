@@ -12,7 +12,7 @@ import type { Effect } from '../../evidence/effects.ts';
 import { leastSquares } from '../../numerics/leastSquares.ts';
 import { makeRandom } from '../../numerics/random.ts';
 import type { BandFit } from '../bandFit.ts';
-import { fitArranged } from '../mixed.ts';
+import { fitCarriedArranged } from '../carriedFit.ts';
 import type { Observations } from '../observations.ts';
 import { measureContrast } from '../robust.ts';
 import type { Settings } from '../settings.ts';
@@ -70,7 +70,7 @@ export function correctForReserveError(band: BandFit, settings: Settings): Reser
     naive: naive.slope,
     corrected,
     standardError: variance > 0 ? Math.sqrt(variance) : null,
-    ratio: corrected / naive.slope,
+    ratio: naive.slope === 0 ? null : corrected / naive.slope,
     course: points.map(({ lambda, slope }) => ({ lambda, slope })),
     ...counts,
     reason: variance > 0 ? null : 'the continued variance is not above 0, so there is no standard error',
@@ -100,7 +100,7 @@ function numberArms(effects: readonly Effect[]): { readonly ofRow: readonly numb
 
 function fitLine(data: Observations, reserves: readonly number[], settings: Settings) {
   const columns = [reserves.map(() => 1), reserves];
-  const { fit } = fitArranged(data, columns, { ...settings, answerOnly: true });
+  const { fit } = fitCarriedArranged(data, columns, { ...settings, answerOnly: true });
   if (!fit) return null;
   const { estimate, standardError } = measureContrast(fit.inference, [0, 1]);
   return { slope: estimate, variance: standardError ** 2 };

@@ -6,7 +6,7 @@
  */
 import type { Effect } from '../../evidence/effects.ts';
 import { type BandFit, rangeOf } from '../bandFit.ts';
-import { fitArranged } from '../mixed.ts';
+import { fitCarriedArranged } from '../carriedFit.ts';
 import type { Estimate } from '../result.ts';
 import { inferContrast } from '../robust.ts';
 import type { Settings } from '../settings.ts';
@@ -35,11 +35,12 @@ export function testSmallStudies(band: BandFit, settings: Settings): SmallStudyP
     standardError: Math.sqrt(v),
     deviation: beta ? y - band.columns.reduce((sum, column, j) => sum + column[i] * beta[j], 0) : null,
   }));
+  rows.sort((a, b) => a.line - b.line);
   const range = rangeOf(errors);
   if (range && range.low === range.high) {
     return { slope: null, rows, reason: `every row has standard error ${range.low.toPrecision(3)}` };
   }
-  const { fit, failure } = fitArranged(band.data, [...band.columns, errors], settings);
+  const { fit, failure } = fitCarriedArranged(band.data, [...band.columns, errors], settings);
   if (!fit) return { slope: null, rows, reason: failure.reason };
   const contrast = [...band.columns.map(() => 0), 1];
   return { slope: inferContrast(fit.inference, contrast, settings.confidence), rows, reason: null };
