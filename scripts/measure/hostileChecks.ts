@@ -71,17 +71,34 @@ function writeFigures(arms: readonly Arm[], full: FullAnalysis): readonly string
   ];
 }
 
-/** Places where two plain values differ by more than `SAME` of their size. */
-export function findDifferences(a: unknown, b: unknown, place = ''): string[] {
+/** Lists of a packed inference that are matrices: their entries are as large as the largest, and some are 0 but for rounding. */
+const MATRICES = new Set(['covariance', 'root', 'trace', 'squares', 'cross']);
+
+/**
+ * Places where two plain values differ by more than `SAME` of their size.
+ *
+ * @param scale size that differences are measured by, where it is above the values' own
+ */
+export function findDifferences(a: unknown, b: unknown, place = '', scale = 0): string[] {
   if (typeof a === 'number' && typeof b === 'number') {
-    const most = Math.max(Math.abs(a), Math.abs(b));
+    const most = Math.max(scale, Math.abs(a), Math.abs(b));
     return Math.abs(a - b) <= Math.max(ROUNDING, SAME * most) ? [] : [`${place}: ${a} and ${b}`];
   }
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) {
     return a === b ? [] : [`${place}: ${String(a)} and ${String(b)}`];
   }
   const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
-  return [...keys].flatMap((key) => findDifferences(Reflect.get(a, key), Reflect.get(b, key), `${place}.${key}`));
+  return [...keys].flatMap((key) => {
+    const [inA, inB]: unknown[] = [Reflect.get(a, key), Reflect.get(b, key)];
+    return findDifferences(inA, inB, `${place}.${key}`, Math.max(scale, scaleOf(key, inA)));
+  });
+}
+
+/** The size that differences below a key are measured by; 0 for the values' own. */
+function scaleOf(key: string, value: unknown): number {
+  if (MATRICES.has(key) && Array.isArray(value)) return Math.max(...value.map((one) => Math.abs(Number(one))));
+  // Targets and their ends are places between 0 and the furthest reserve: a repetition is their size.
+  return /^target/u.test(key) ? 1 : 0;
 }
 
 export interface HostileFindings {

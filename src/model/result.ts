@@ -58,7 +58,8 @@ export interface FitFailure {
     | 'did-not-converge'
     | 'one-study-decides'
     | 'no-error'
-    | 'flat-likelihood';
+    | 'flat-likelihood'
+    | 'variances-too-uneven';
   /** A sentence with the numbers seen and needed. */
   readonly reason: string;
 }

@@ -72,6 +72,15 @@ describe('a fit is refused where', () => {
     });
   });
 
+  it('variances inside a study differ more than digits can weigh', () => {
+    const uneven = observations.map((one, i) => ({ ...one, v: i === 4 ? 1e-13 : one.v }));
+    expect(fitCarried(uneven, [ones, reserves], { rho: 0.5, weighting: 'precision' }).failure).toEqual({
+      kind: 'variances-too-uneven',
+      reason:
+        'variances in study S1 differ 1e+9 times, and up to 1e+7 times can be weighed: look at its smallest standard deviation',
+    });
+  });
+
   it('one study has nearly all the information in a direction', () => {
     const precise = observations.map((one, i) => ({ ...one, v: numbers[i] === 1 ? 1e-12 : 1e-2 }));
     const { failure } = fitCarried(precise, [ones, reserves], { rho: 0.5, weighting: 'precision' });
