@@ -143,6 +143,20 @@ describe('a band', () => {
     );
   });
 
+  it('under equal weights has errors from the sampling variances alone: Σ w² v, w what a row adds to the slope', () => {
+    const { band, effects } = described({ weighting: 'equal' });
+    const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+    const centre = reserves.reduce((sum, reserve) => sum + reserve, 0) / reserves.length;
+    const square = reserves.reduce((sum, reserve) => sum + (reserve - centre) ** 2, 0);
+    const variance = effects.reduce((sum, { v }, i) => sum + v * ((reserves[i] - centre) / square) ** 2, 0);
+    expectRelative(band.coefficients[1].modelStandardError, Math.sqrt(variance), 1e-12, 'slope');
+    const atFailure = effects.reduce(
+      (sum, { v }, i) => sum + v * (1 / 30 - (centre * (reserves[i] - centre)) / square) ** 2,
+      0,
+    );
+    expectRelative(band.coefficients[0].modelStandardError, Math.sqrt(atFailure), 1e-12, 'intercept');
+  });
+
   it('that cannot be fitted has a reason and no numbers', () => {
     const { band } = summariseBand([], settingsSchema.parse({}));
     expect(band).toMatchObject({
@@ -270,15 +284,17 @@ describe('work beyond failure', () => {
         ...pair('Wren 2001', 0.02),
         ...pair('Rail 2002', 0.025, 'partials', 44),
         ...pair('Teal 2003', 0.015, 'partials', 42.5),
+        // Twice at failure: its mean is another, which only deviations from it take no note of.
+        { study: 'Wren 2001', arm: 'failure again', followup_mean: '43' },
         // One of another kind, one without failure alone, one that stopped short: none of them counts.
         ...pair('Crane 2004', 0.5, 'load-drops'),
         { study: 'Heron 2005', arm: 'beyond', followup_mean: '60', beyond_failure: 'partials' },
         { study: 'Wren 2001', arm: 'short', attempted_failure: 'no', reserve_reps: '3', followup_mean: '60' },
       ].map((row) => ({ ...row, year: /\d{4}/u.exec(row.study ?? '')?.[0] ?? '' })),
     );
-    expect(partials).toMatchObject({ kind: 'partials', studies: 3, rows: 6, failure: null });
-    // The mean of the three, but that they weigh not quite the same.
-    expectWithin(partials.difference?.estimate ?? Number.NaN, 0.02, 5e-5, 'difference');
+    expect(partials).toMatchObject({ kind: 'partials', studies: 3, rows: 7, failure: null });
+    // The mean of the three, of which the one with two arms at failure weighs more.
+    expectWithin(partials.difference?.estimate ?? Number.NaN, 0.02, 2e-3, 'difference');
     expect(drops).toMatchObject({ kind: 'load-drops', studies: 1, rows: 2, difference: null });
     expect(drops.failure?.kind).toBe('too-few-studies');
   });
