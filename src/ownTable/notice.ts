@@ -11,15 +11,18 @@ const demonstration = document.querySelector<HTMLElement>('[data-demonstration]'
 const siteNumbers = document.querySelectorAll<HTMLElement>('[data-site-numbers]');
 const reads = notice?.dataset.ownTable === 'read';
 
+/** Kept once they are there, so that the notice changes in one go with all that shows numbers. */
+let words: typeof import('./noticeWords.ts') | null = null;
+
 followTable(async (table, before) => {
   for (const element of siteNumbers) element.hidden = table.kind !== 'own';
   // On pages that read an own table, whether the data are invented is that table's to say.
   if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;
   if (!notice || !text || !button || (table.kind === 'site' && before === null)) return;
-  const { stateInUse } = await import('./noticeWords.ts');
+  words ??= await import('./noticeWords.ts');
   notice.hidden = false;
   button.hidden = table.kind === 'site';
-  text.textContent = stateInUse(table, reads, before !== null);
+  text.textContent = words.stateInUse(table, reads, before !== null);
 });
 button?.addEventListener('click', () => {
   void putInUse(null);

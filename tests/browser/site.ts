@@ -40,11 +40,21 @@ export const PATHS = [
   'methods/',
 ] as const;
 
-/** The built site at an address of this machine, for a browser of one's own; kept in the browser as hosts are told to. */
-export async function servePages(): Promise<Omit<ServedSite, 'browser'>> {
+/**
+ * The built site at an address of this machine, for a browser of one's own; kept in the browser as hosts are told to.
+ *
+ * @param refuses paths that are not to be had at the moment
+ */
+export async function servePages(
+  refuses: (path: string) => boolean = () => false,
+): Promise<Omit<ServedSite, 'browser'>> {
   const setHeaders = (response: ServerResponse, path: string) =>
     response.setHeader('Cache-Control', path.startsWith('/_astro/') ? 'max-age=31536000, immutable' : 'no-cache');
-  const server = createServer(sirv(fileURLToPath(new URL('../../dist', import.meta.url)), { etag: true, setHeaders }));
+  const serve = sirv(fileURLToPath(new URL('../../dist', import.meta.url)), { etag: true, setHeaders });
+  const server = createServer((request, response) => {
+    if (refuses(request.url ?? '')) response.writeHead(503, { 'Cache-Control': 'no-store' }).end();
+    else serve(request, response);
+  });
   await new Promise<void>((resolve) => {
     server.listen(0, '127.0.0.1', resolve);
   });
@@ -59,11 +69,11 @@ export async function servePages(): Promise<Omit<ServedSite, 'browser'>> {
   };
 }
 
-export async function serveSite(): Promise<ServedSite> {
+/** How a Chromium is started that talks to nobody else. */
+export function chromiumOptions(): { readonly executablePath: string; readonly args: string[] } {
   const executablePath = findChromium();
   if (!executablePath) throw new Error('no Chromium found: run `node scripts/browser.ts`, which says how to get one');
-  const pages = await servePages();
-  const browser = await chromium.launch({
+  return {
     executablePath,
     args: [
       '--no-sandbox',
@@ -72,7 +82,12 @@ export async function serveSite(): Promise<ServedSite> {
       '--disable-component-update',
       '--disable-sync',
     ],
-  });
+  };
+}
+
+export async function serveSite(): Promise<ServedSite> {
+  const pages = await servePages();
+  const browser = await chromium.launch(chromiumOptions());
   return {
     address: pages.address,
     browser,
