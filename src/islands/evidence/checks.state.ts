@@ -6,7 +6,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Sweep, SweepProgress } from '../../model/checks/sweep.ts';
 import type { BandsChecks } from '../../model/full.ts';
 import type { Settings } from '../../model/settings.ts';
-import { openCalculation } from '../analysis/calculation.ts';
+import { openFits } from './openFits.ts';
 
 /** @param table address of the table that is read */
 export function createChecks(table: string, settings: ReadonlySignal<Settings>) {
@@ -16,7 +16,7 @@ export function createChecks(table: string, settings: ReadonlySignal<Settings>) 
   const sweep = signal<Sweep | null>(null);
   const sweepProgress = signal<SweepProgress | null>(null);
   const sweepProblem = signal<string | null>(null);
-  const calculation = openCalculation();
+  const calculation = openFits();
   let isChecking = false;
   let cancelSweep = () => {};
 

@@ -6,13 +6,13 @@ import { effect, signal } from '@preact/signals';
 import type { Analysis } from '../../model/result.ts';
 import { defaultSettings, type Settings } from '../../model/settings.ts';
 import { saveFile } from '../../ui/saveFile.ts';
-import { openCalculation } from '../analysis/calculation.ts';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
 import { createAddress } from './address.state.ts';
 import { createChecks } from './checks.state.ts';
 import type { Change } from './controlList.ts';
 import { createFitting } from './fitting.state.ts';
 import { createGuide } from './guide.state.ts';
+import { openFits } from './openFits.ts';
 
 /** Milliseconds without a move after which the checks are made and the address gets an entry. */
 const REST = 400;
@@ -22,7 +22,7 @@ const REST_IN_FITS = 4;
 /** @param table address of the table that is read */
 export function createEvidence(start: Analysis, table: string, offered: Vocabulary) {
   const settings = signal<Settings>(start.settings);
-  const calculation = openCalculation();
+  const calculation = openFits();
   const fitting = createFitting({ start, offered, table, settings, calculation });
   const address = createAddress(settings);
   const guide = createGuide(settings, fitting.analysis);

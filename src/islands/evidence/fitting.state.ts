@@ -3,8 +3,8 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Analysis } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
 import { ownVersionOf } from '../../ownTable/tableInUse.ts';
-import type { Calculation } from '../analysis/calculation.ts';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
+import type { Fits } from './openFits.ts';
 
 interface Fitted {
   /** Of the site's table, as the page was built. */
@@ -13,7 +13,7 @@ interface Fitted {
   /** Address of the table that is read. */
   readonly table: string;
   readonly settings: ReadonlySignal<Settings>;
-  readonly calculation: Calculation;
+  readonly calculation: Fits;
 }
 
 export function createFitting({ start, offered, table, settings, calculation }: Fitted) {
