@@ -37,6 +37,11 @@ export function followTable(listener: Listener): () => void {
   };
 }
 
+/** The table in use as far as it is known yet; null before that. */
+export function tableNow(): TableInUse | null {
+  return now;
+}
+
 /** Has all pages read an own table, or the site's with null. @throws where the browser refuses, with its reason */
 export async function putInUse(version: string | null): Promise<void> {
   if (version === null) localStorage.removeItem(IN_USE);

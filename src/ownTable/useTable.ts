@@ -1,6 +1,6 @@
 /** The table in use, for the islands of a page. */
 import { useEffect, useState } from 'preact/hooks';
-import { addressIn, followTable, type TableInUse } from './tableInUse.ts';
+import { addressIn, followTable, type TableInUse, tableNow } from './tableInUse.ts';
 
 interface Read {
   /** Address of the table, for workers. */
@@ -12,7 +12,8 @@ interface Read {
 
 /** @param shipped address of the site's table */
 export function useTable(shipped: string): Read {
-  const [table, setTable] = useState<TableInUse | null>(null);
+  // Where it is the site's, which the build has drawn, the island can begin at once.
+  const [table, setTable] = useState(() => (tableNow()?.kind === 'site' ? tableNow() : null));
   useEffect(() => followTable(setTable), []);
   const now: TableInUse = table ?? { kind: 'site' };
   return { address: addressIn(now, shipped), isKnown: table !== null, table: now };

@@ -255,6 +255,26 @@ describe('Adding to the own table', () => {
     await close();
   });
 
+  it('puts nothing in the place of a table that was opened since, says so, and adds to that one', async () => {
+    const { page, close } = await openPage(site, PATH);
+    await fillRow(page);
+    await press(page, 'Add the row');
+    await press(page, 'Add the rows to your table');
+    await expect.poll(() => adding(page)).toMatch(/no table of yours in this browser yet/u);
+    const other = await page.context().newPage();
+    await other.goto(`${site.address}/table/`, { waitUntil: 'load' });
+    await other.locator('#own-file').setInputFiles('data/arms.csv');
+    await expect.poll(() => other.locator('.your-table').innerText()).toMatch(/arms\.csv was taken/u);
+    await press(page, 'with these rows alone');
+    await expect.poll(() => adding(page)).toMatch(/Nothing was added yet: since you began, arms\.csv was taken up/u);
+    const shipped = readFileSync('data/arms.csv', 'utf8');
+    expect((await readOwn(page))?.text).toBe(shipped);
+    await press(page, 'Add the rows to arms.csv');
+    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Added 1 row: arms\.csv now has/u);
+    expect((await readOwn(page))?.rows).toBe(readArms(shipped, '').arms.length + 1);
+    await close();
+  });
+
   it('starts from a copy of the site’s table where that is asked for, and says that it stays a demonstration', async () => {
     const { page, complaints, close } = await openPage(site, PATH);
     await fillRow(page);

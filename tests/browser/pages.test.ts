@@ -116,7 +116,9 @@ describe('Target', () => {
   it('gives the targets of common shares without JavaScript', async () => {
     const { page, close } = await openPage(site, 'target/', { javaScriptEnabled: false });
     const { point } = askCommandLine(0.9);
-    expect(await page.locator('main > .scroll table').innerText()).toContain(point.toFixed(2));
+    expect(await page.locator('.scroll[aria-label="Targets for common shares"]').innerText()).toContain(
+      point.toFixed(2),
+    );
     await close();
   });
 });

@@ -24,10 +24,13 @@ function OwnAnswer({ table, pages }: { readonly table: string; readonly pages: P
   const problem = state.problem.value;
   if (!source)
     return (
-      <div role="status" aria-busy={problem === null}>
-        {problem === null && <p>Your table is being read …</p>}
-        <Trouble what="Your table could not be worked out" reason={problem} onRetry={state.retry} />
-      </div>
+      <>
+        <h1>The answer of your table</h1>
+        <div role="status" aria-busy={problem === null}>
+          {problem === null && <p>Your table is being read …</p>}
+          <Trouble what="Your table could not be worked out" reason={problem} onRetry={state.retry} />
+        </div>
+      </>
     );
   return (
     <Answer analysis={source.analysis} targetPage={pages.target}>

@@ -19,7 +19,7 @@ export function Curate({ shipped, known, pages }: Props) {
   const state = useMemo(() => createCurating(), []);
   const adding = useMemo(() => createAdding(shipped, () => state.csv.peek()), [shipped, state]);
   useEffect(() => state.connect(), [state]);
-  const unread = state.unread.value;
+  const unread = state.kept.unread.value;
   return (
     <div class="curate">
       {unread && (
@@ -29,13 +29,13 @@ export function Curate({ shipped, known, pages }: Props) {
             something is entered.
           </p>
           <p>
-            <button type="button" onClick={state.saveUnread}>
+            <button type="button" onClick={state.kept.saveUnread}>
               Save it to a file first
             </button>
           </p>
         </div>
       )}
-      {!state.isKept.value && (
+      {!state.kept.isKept.value && (
         <p class="problem" role="alert">
           This browser does not keep what is entered; download the rows before you leave.
         </p>

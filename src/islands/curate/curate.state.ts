@@ -2,7 +2,7 @@
  * State of the form that makes rows: the rows so far, the row in hand, what the table's readers say of
  * both, and what is done with them. All of it stays in this browser and outlives a reload.
  */
-import { computed, effect, signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { ArmColumn } from '../../evidence/schema.ts';
 import { writeArms } from '../../evidence/writeTable.ts';
 import { countOf } from '../../numerics/countOf.ts';
@@ -19,12 +19,12 @@ import {
   toCells,
   USUAL_REPORTS,
 } from './cells.ts';
+import { keepForm } from './keptForm.state.ts';
 import { placeRow } from './keptRows.ts';
 import { lineOf, readRow, readRows } from './readCells.ts';
 import { estimateFromLoad, estimateFromShare, type ReserveColumn, type ReserveFound } from './reserveEstimate.ts';
-import { type Curating, NOTHING_CURATED, readCurating, writeCurating } from './savedForm.ts';
+import { type Curating, NOTHING_CURATED } from './savedForm.ts';
 
-const STORE = 'shy-of-failure curating';
 export const FILE_NAME = 'curated-arms.csv';
 const CSV = 'text/csv;charset=utf-8';
 
@@ -34,9 +34,7 @@ export function createCurating() {
   const undo = signal<{ readonly what: string; readonly before: Partial<Curating> } | null>(null);
   /** What the last step did, for the status line. */
   const done = signal('');
-  /** Text of an earlier visit that could not be read, with the reason. */
-  const unread = signal<{ readonly text: string; readonly problem: string } | null>(null);
-  const isKept = signal(true);
+  const kept = keepForm(curating);
   /** The entry that last had the focus: it stays explained until another has it, so that nothing moves under a click. */
   const inHand = signal<ArmColumn | ReserveColumn | null>(null);
 
@@ -156,63 +154,42 @@ export function createCurating() {
 
   const csvOf = (withHeader: boolean) => (withHeader ? csv.value : csv.value.slice(csv.value.indexOf('\n') + 1));
   const download = () => saveFile({ name: FILE_NAME, type: CSV, text: csv.value });
-  const saveUnread = () => {
-    if (unread.value) saveFile({ name: 'curating.json', type: 'application/json', text: unread.value.text });
-  };
-
-  /** Takes up what an earlier visit left, and keeps every change; returns what ends it. */
-  const connect = () => {
-    const restore = (text: string | null) => {
-      if (text === null) return;
-      const read = readCurating(text);
-      if (read.curating) curating.value = read.curating;
-      else unread.value = { text, problem: read.problem };
-    };
-    try {
-      restore(localStorage.getItem(STORE));
-    } catch {
-      isKept.value = false;
-    }
-    const followOtherTab = ({ key, newValue }: StorageEvent) => {
-      if (key === STORE) restore(newValue);
-    };
-    addEventListener('storage', followOtherTab);
-    const untouched = curating.peek();
-    const stop = effect(() => {
-      // What was found, read or not, stays as it is until something is changed.
-      if (curating.value === untouched) return;
-      try {
-        localStorage.setItem(STORE, writeCurating(curating.value));
-      } catch {
-        isKept.value = false;
-      }
-    });
-    return () => {
-      stop();
-      removeEventListener('storage', followOtherTab);
-    };
-  };
 
   return {
-    ...{ curating, draft, rows, at, isEmpty, placed, reading, readings, csv, reports, fromLoad, fromShare },
-    ...{ undo, done, unread, isKept, inHand },
-    ...{
-      enter,
-      explain,
-      take,
-      askReserve,
-      takeReserve,
-      report,
-      reveal,
-      keep,
-      edit,
-      nextArm,
-      nextMeasure,
-      remove,
-      removeAll,
-      empty,
-    },
-    ...{ takeBack, csvOf, download, saveUnread, connect },
+    curating,
+    draft,
+    rows,
+    at,
+    isEmpty,
+    placed,
+    reading,
+    readings,
+    csv,
+    reports,
+    fromLoad,
+    fromShare,
+    undo,
+    done,
+    kept,
+    inHand,
+    enter,
+    explain,
+    take,
+    askReserve,
+    takeReserve,
+    report,
+    reveal,
+    keep,
+    edit,
+    nextArm,
+    nextMeasure,
+    remove,
+    removeAll,
+    empty,
+    takeBack,
+    csvOf,
+    download,
+    connect: kept.connect,
   };
 }
 

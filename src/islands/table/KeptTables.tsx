@@ -5,16 +5,18 @@ import type { KeptTable } from '../../ownTable/keptTables.ts';
 import type { YourTableState } from './yourTable.state.ts';
 
 export function KeptTables({ state }: { readonly state: YourTableState }) {
-  const kept = state.kept.value;
+  const kept = state.kept.value ?? [];
   const inUse = state.inUse.value;
-  if (!kept) return null;
   return (
     <section aria-labelledby="kept-tables">
       <h2 id="kept-tables" tabIndex={-1}>
         Your tables in this browser
       </h2>
+      <p>
+        A table that you open is kept in this browser only, until you delete it here or clear what the browser keeps of
+        this site. Export what you do not have elsewhere.
+      </p>
       <p role="status">{state.done.value}</p>
-      {kept.length === 0 && <p>None yet. Open one above, and the whole site reads it.</p>}
       <ul class="kept-tables">
         {kept.map((table) => (
           <Kept
@@ -25,12 +27,6 @@ export function KeptTables({ state }: { readonly state: YourTableState }) {
           />
         ))}
       </ul>
-      {kept.length > 0 && (
-        <p class="small">
-          They are kept in this browser only, until you delete them here or clear what it keeps of this site. Export
-          what you do not have elsewhere.
-        </p>
-      )}
     </section>
   );
 }
