@@ -1,4 +1,5 @@
 /** An analysis as lines of text for a terminal. */
+import { formatWhole } from '../../src/figures/format.ts';
 import { listBands } from '../../src/model/bands.ts';
 import type { Analysis, Band, BandDifference, Coefficient, Target } from '../../src/model/result.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
@@ -37,12 +38,12 @@ function stateCoefficient({ term, estimate, standardError, df, ciLow, ciHigh, p 
   return `  ${term.padEnd(20)} ${significant(estimate).padStart(11)} ${significant(standardError).padStart(11)} ${df.toFixed(1).padStart(7)}   ${interval.padEnd(25)} ${p < 0.0001 ? '<0.0001' : p.toFixed(4)}`;
 }
 
-function stateTarget({ keptShare, point, low, high, practical, set, reason }: Target): string {
+function stateTarget({ keptShare, point, low, high, whole, set, reason }: Target): string {
   if (point === null) return reason ?? 'none';
   const ends = `${low?.toFixed(2) ?? 'not limited'} to ${high?.toFixed(2) ?? 'not limited'}`;
   const pieces =
     set.length > 1 ? `; all pieces ${set.map(([a, b]) => `${a.toFixed(2)}–${b.toFixed(2)}`).join(', ')}` : '';
-  return `${point.toFixed(2)} in reserve keep ${writePercent(keptShare)} of the growth at 0 (interval ${ends}${pieces}); in whole repetitions ${practical}${reason ? `. ${reason}` : ''}`;
+  return `${point.toFixed(2)} in reserve keep ${writePercent(keptShare)} of the growth at 0 (interval ${ends}${pieces}); in whole repetitions ${formatWhole(whole)}${reason ? `. ${reason}` : ''}`;
 }
 
 function stateDifference({ term, estimate, standardError, df, ciLow, ciHigh, p, reason }: BandDifference): string {

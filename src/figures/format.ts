@@ -1,7 +1,8 @@
 /** Numbers as people read them. Only here and in the figures are numbers rounded. */
 
-import type { Estimate } from '../model/result.ts';
+import type { Estimate, Target } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
+import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { toPercent } from '../numerics/percent.ts';
 
 const MINUS = '−';
@@ -72,6 +73,17 @@ export function formatRange(low: number | null, high: number | null, digits: num
   return high === null
     ? `at least ${formatNumber(low, digits)}`
     : `${formatNumber(low, digits)} to ${formatNumber(high, digits)}`;
+}
+
+/** A target with its interval, as it is shown everywhere: “3.1 (1.6 to 4.5)”; “none” without one. */
+export function formatTarget({ shown }: Pick<Target, 'shown'>): string {
+  return shown === null ? 'none' : `${formatNumber(shown.point, 1)} (${formatRange(shown.low, shown.high, 1)})`;
+}
+
+/** Whole repetitions to tell: “2 to 3”, “1”; “none” without a target. */
+export function formatWhole(whole: WholeRange | null): string {
+  if (whole === null) return 'none';
+  return whole.least === whole.most ? String(whole.most) : `${whole.least} to ${whole.most}`;
 }
 
 /** A share of 1 in per cent with its interval: “91 % (88 to 95 %)”. */

@@ -11,7 +11,7 @@ import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
-import { formatChange, formatNumber, formatRange, shownDigits, shownUnit, toShown } from './format.ts';
+import { formatChange, formatNumber, formatRange, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
 
@@ -134,12 +134,12 @@ function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): D
 }
 
 function targetMarks(band: Band, colour: string, floor: number, domain: Domain): Plot.Markish[] {
-  const { point, low, high, practical } = band.target;
+  const { point, low, high, shown, whole } = band.target;
   if (point === null || low === null) return [];
   const furthest = band.studiedReserve?.high ?? point;
   const height = floor + (domain.y[1] - floor) * 0.035;
   const beyondMiddle = point > domain.x[1] * 0.6;
-  const label = `target ${formatNumber(point, 1)}${practical === null ? '' : `, in practice ${practical}`}`;
+  const label = `target ${formatNumber(shown?.point ?? point, 1)}, in practice ${formatWhole(whole)}`;
   const bar = [{ target: point, low, high: high ?? furthest, height, label }];
   return [
     Plot.ruleX(bar, { x: 'target', stroke: colour, strokeDasharray: '2,4', strokeWidth: 1.5 }),
@@ -184,9 +184,9 @@ function captionOf({ settings }: Analysis, band: Band, name: BandName): string {
 }
 
 /** The target under the picture, and what is missing of it or open about it. */
-function stateTarget({ point, low, high, reason }: Target, keptShare: number): string {
+function stateTarget({ shown, reason }: Target, keptShare: number): string {
   const note = reason === null ? '' : `${upperFirst(reason)}.`;
-  if (point === null) return note;
-  const found = `${formatNumber(point, 1)} in reserve keep ${writePercent(keptShare)} of it (${formatRange(low, high, 1)}), the bar at the foot.`;
+  if (shown === null) return note;
+  const found = `${formatNumber(shown.point, 1)} in reserve keep ${writePercent(keptShare)} of it (${formatRange(shown.low, shown.high, 1)}), the bar at the foot.`;
   return [found, note].filter(Boolean).join(' ');
 }

@@ -5,17 +5,24 @@ import type { StudyDeviation, WeightingComparison } from '../model/checks/studie
 import { type Band, isUnreliable, LEAST_RELIABLE_DF, type Target, type WithinBetween } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
 import { countOf } from '../numerics/countOf.ts';
-import { formatNumber, formatP, formatRange, formatSlope, formatSlopeRange, slopeUnit } from './format.ts';
+import {
+  formatNumber,
+  formatP,
+  formatSlope,
+  formatSlopeRange,
+  formatTarget,
+  formatWhole,
+  slopeUnit,
+} from './format.ts';
 
 export function stateTarget({
   point,
-  low,
-  high,
-  practical,
+  shown,
+  whole,
   reason,
-}: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>): string {
+}: Pick<Target, 'point' | 'shown' | 'whole' | 'reason'>): string {
   if (point === null) return reason ?? 'no target';
-  return `target ${formatNumber(point, 2)} (${formatRange(low, high, 2)}), in practice ${practical}${reason ? `; ${reason}` : ''}`;
+  return `target ${formatTarget({ shown })}, in practice ${formatWhole(whole)}${reason ? `; ${reason}` : ''}`;
 }
 
 export function stateWeightings(comparisons: readonly WeightingComparison[]): string {

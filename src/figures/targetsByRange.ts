@@ -5,7 +5,7 @@ import { writePercent } from '../numerics/percent.ts';
 import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
 import type { TargetRow } from '../practice/targetTable.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { formatNumber, formatRange } from './format.ts';
+import { formatNumber, formatRange, formatTarget, formatWhole } from './format.ts';
 import { listIntervals } from './intervalList.ts';
 
 export interface TargetsByRangeOptions {
@@ -34,7 +34,7 @@ export function targetsByRange(
   const caption = [
     `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(stateRow).join('; ')}.`,
     `Read where so many repetitions are possible on average: ${loads}.`,
-    rows.some(({ inPractice, target }) => inPractice !== target.practical)
+    rows.some(({ inPractice, target }) => inPractice?.most !== target.whole?.most)
       ? 'In whole repetitions no set leaves more than those possible but one.'
       : '',
     open ? `Intervals without an upper end are drawn to ${furthest}, the largest reserve studied.` : '',
@@ -82,22 +82,22 @@ export function targetsByRange(
     caption,
     table: {
       columns: ['possible in the set', 'load (% of 1RM)', 'in practice', 'target', 'interval', COMMON_PRACTICE_TAG],
-      rows: rows.map(({ range, load, inPractice, target: { point, low, high } }) => [
+      rows: rows.map(({ range, load, inPractice, target: { shown } }) => [
         range.name,
         formatNumber(load, 0),
-        inPractice ?? 'none',
-        point === null ? 'none' : formatNumber(point, 1),
-        formatRange(low, high, 1),
+        formatWhole(inPractice),
+        shown === null ? 'none' : formatNumber(shown.point, 1),
+        formatRange(shown?.low ?? null, shown?.high ?? null, 1),
         `up to about ${range.upTo}`,
       ]),
     },
   });
 }
 
-function stateRow({ range, target: { point, low, high, reason } }: TargetRow): string {
-  return point === null
-    ? `none for ${range.name} possible, since ${(reason ?? '').replace(/^no target: /u, '')}`
-    : `${formatNumber(point, 1)} (${formatRange(low, high, 1)}) for ${range.name} possible`;
+function stateRow({ range, target }: TargetRow): string {
+  return target.point === null
+    ? `none for ${range.name} possible, since ${(target.reason ?? '').replace(/^no target: /u, '')}`
+    : `${formatTarget(target)} for ${range.name} possible`;
 }
 
 /** Each range with its whole number: “3 where below 10 are possible, 2 where 10 to 20, …”. */
@@ -105,8 +105,8 @@ function titleOf(rows: readonly TargetRow[]): string {
   if (rows.every(({ inPractice }) => inPractice === null)) return 'No target at any number of repetitions possible';
   const parts = rows.map(({ range, inPractice }, i) =>
     i === 0
-      ? `${inPractice ?? 'no target'} where ${range.name} are possible`
-      : `${inPractice ?? 'none'} where ${range.name}`,
+      ? `${inPractice ? formatWhole(inPractice) : 'no target'} where ${range.name} are possible`
+      : `${formatWhole(inPractice)} where ${range.name}`,
   );
   return `Repetitions that may stay in reserve: ${parts.join(', ')}`;
 }

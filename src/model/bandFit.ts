@@ -97,8 +97,8 @@ export function slopeOf(band: BandFit, confidence: number): Estimate | null {
 
 /** Target of a band's fit among those of many fits: what a table of them shows, by a coarse scan. */
 export function summariseTarget(band: BandFit, settings: Pick<Settings, 'keptShare' | 'confidence'>): TargetSummary {
-  const { point, low, high, practical, reason } = targetOf(band, settings, SCAN_STEPS.coarse);
-  return { point, low, high, practical, reason };
+  const { point, low, high, shown, whole, reason } = targetOf(band, settings, SCAN_STEPS.coarse);
+  return { point, low, high, shown, whole, reason };
 }
 
 /** Target of a band's fit, or the reason why there is none. */

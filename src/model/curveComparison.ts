@@ -12,14 +12,14 @@ export function compareCurves(chosen: BandFit, settings: Settings): CurveCompari
   const shapes = CURVES.map((curve) => {
     const band = curve === settings.curve ? chosen : fitEffects(chosen.effects, { ...settings, curve }, chosen.data);
     const { fit, failure } = band.outcome;
-    const { point, low, high, practical, reachedEdge, reason } = targetOf(band, settings, SCAN_STEPS.coarse);
+    const { point, low, high, shown, whole, reachedEdge, reason } = targetOf(band, settings, SCAN_STEPS.coarse);
     return {
       curve,
       parameters: fit?.parameters ?? null,
       logLikelihood: fit?.logLikelihood.ml ?? null,
       aicc: fit?.aicc ?? null,
       failure,
-      target: { point, low, high, practical, reachedEdge, reason },
+      target: { point, low, high, shown, whole, reachedEdge, reason },
     };
   });
   const best = Math.min(...shapes.map(({ aicc }) => aicc ?? Number.POSITIVE_INFINITY));

@@ -7,7 +7,9 @@
  * standardised metric. Reserve is in repetitions, load in per cent of 1RM. A number that does not
  * exist is null and a `reason` beside it says why in words.
  */
+
 import type { Curve, Settings } from './settings.ts';
+import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
 /** Names of the parts an analysis is made of: loads below and at or above the split, or all loads. */
 export type BandName = 'light' | 'heavy' | 'all';
@@ -74,10 +76,10 @@ export interface Target {
   readonly high: number | null;
   /** Every piece of the reserves that are not rejected within the studied range, as closed intervals. */
   readonly set: readonly (readonly [number, number])[];
-  /** The point rounded down to whole repetitions. */
-  readonly practical: number | null;
-  /** The lower end of the interval. */
-  readonly cautious: number | null;
+  /** The same in tenths, as they are shown everywhere (wholeRepetitions.ts); null without a point. */
+  readonly shown: TargetInterval | null;
+  /** The whole repetitions to tell, inside the interval that is shown; null without a point. */
+  readonly whole: WholeRange | null;
   /** True where the share is kept up to the largest reserve studied. */
   readonly reachedEdge: boolean;
   /** What is missing or unbounded and why; null where nothing is. */
@@ -85,7 +87,7 @@ export interface Target {
 }
 
 /** What is told of a target that stands in a list of many. */
-export type TargetSummary = Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reason'>;
+export type TargetSummary = Pick<Target, 'point' | 'low' | 'high' | 'shown' | 'whole' | 'reason'>;
 
 /** One point of the fitted curve. */
 export interface CurvePoint {
@@ -127,7 +129,7 @@ export interface CurveComparison {
   /** AICc minus the smallest of all shapes. */
   readonly aboveBest: number | null;
   readonly failure: FitFailure | null;
-  readonly target: Pick<Target, 'point' | 'low' | 'high' | 'practical' | 'reachedEdge' | 'reason'>;
+  readonly target: Pick<Target, 'point' | 'low' | 'high' | 'shown' | 'whole' | 'reachedEdge' | 'reason'>;
 }
 
 /** Slope of reserve inside studies and between them, per repetition. */

@@ -22,6 +22,7 @@ import { bisect } from '../numerics/roots.ts';
 import type { CurveBasis } from './curve.ts';
 import type { Target } from './result.ts';
 import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } from './robust.ts';
+import { showTarget } from './wholeRepetitions.ts';
 
 /**
  * Distance of the scanned reserves, repetitions. Ends are bisected to full precision whatever the
@@ -29,9 +30,6 @@ import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } 
  * repetition, for an answer; coarse: for tables of many targets.
  */
 export const SCAN_STEPS = { fine: 0.02, coarse: 0.1 } as const;
-
-/** Rounding allowed where a whole number is meant: a point at 2.999999999 is 3 repetitions. */
-const WHOLE_NUMBER_SLACK = 1e-9;
 
 export interface TargetQuestion {
   /** Share of growth at reserve 0 to keep, 0 to 1 open. */
@@ -92,7 +90,7 @@ export function findTarget(
   // Between two scanned reserves the set may be missed, where it is narrower than their distance.
   const least = shown[0]?.[0] ?? furthest;
   if (reachedEdge && !isLossSeen(notRejected, x, grid)) {
-    return { ...noTarget(keptShare, explainNoDifference(furthest)), set, low: least, cautious: least, reachedEdge };
+    return { ...noTarget(keptShare, explainNoDifference(furthest)), set, low: least, reachedEdge };
   }
   const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - step), lost);
   const low = Math.min(least, point);
@@ -103,8 +101,7 @@ export function findTarget(
     low,
     high,
     set,
-    practical: Math.floor(point + WHOLE_NUMBER_SLACK),
-    cautious: low,
+    ...showTarget({ point, low, high }),
     reachedEdge,
     reason: explain(reachedEdge, high, set.slice(shown.length), furthest),
   };
@@ -128,8 +125,8 @@ export function noTarget(keptShare: number, reason: string): Target {
     low: null,
     high: null,
     set: [],
-    practical: null,
-    cautious: null,
+    shown: null,
+    whole: null,
     reachedEdge: false,
     reason,
   };

@@ -8,7 +8,9 @@
  *
  * What is said is lowered by how much people stop early, so that what is really left is meant.
  */
+
 import type { PracticeAnalysis } from '../model/full.ts';
+import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { cautionsFor } from './cautions.ts';
 import { type ChosenReserve, chooseReserve, leastSafe } from './chooseReserve.ts';
 import { statePractice } from './commonPractice.ts';
@@ -28,7 +30,6 @@ import {
 import { type RecoveryAnswer, recoveryAfter } from './recovery.ts';
 import type { Situation } from './situation.ts';
 import { type SourcedTarget, targetNear } from './targetTable.ts';
-import type { ReserveRange } from './tellLifter.ts';
 
 /** What ending sets with one number in reserve is worth and costs. */
 export interface ReserveChoice {
@@ -91,7 +92,7 @@ function beyondPublished(load: number): number {
 function listChoices(
   analysis: PracticeAnalysis,
   situation: Situation,
-  { least, most }: ReserveRange,
+  { least, most }: WholeRange,
   judgement: Judgement,
 ): ReserveChoice[] {
   const { load, exercise, status } = situation;
@@ -109,7 +110,7 @@ function listChoices(
   });
 }
 
-function spanTrained({ least, most }: ReserveRange, judgement: Judgement) {
+function spanTrained({ least, most }: WholeRange, judgement: Judgement) {
   return {
     low: reallyLeft(least, judgement).low,
     mean: reallyLeft((least + most) / 2, judgement).mean,

@@ -3,6 +3,7 @@
 import { listBands } from '../model/bands.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
+import type { TargetInterval, WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LEAST_ADVICE_STUDIES } from './chooseReserve.ts';
@@ -47,14 +48,19 @@ export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonl
 
 /** “about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0” */
 function stateTarget(target: Target, where: string): string {
-  const { point, practical } = target;
-  if (point === null || practical === null) return `no number can be given ${where}`;
-  const amount = practical === 0 ? 'less than 1 repetition' : `about ${countOf(practical, 'repetition')}`;
-  return `${amount} may stay in reserve ${where}, ${stateInterval(target)}`;
+  const { shown, whole } = target;
+  if (shown === null || whole === null) return `no number can be given ${where}`;
+  const amount = tellAmount(whole);
+  return `${amount} may stay in reserve ${where}, ${stateInterval(shown)}`;
+}
+
+/** “2 to 3 repetitions”, “about 1 repetition”, “less than 1 repetition”. */
+function tellAmount({ least, most }: WholeRange): string {
+  if (most === 0) return 'less than 1 repetition';
+  return least === most ? `about ${countOf(most, 'repetition')}` : `${least} to ${countOf(most, 'repetition')}`;
 }
 
 /** The interval in words; “at least” where the evidence sets no upper end. */
-function stateInterval({ point, low, high }: Target): string {
-  if (point === null || low === null) return 'no interval';
+function stateInterval({ low, high }: TargetInterval): string {
   return high === null ? `at least ${low.toFixed(1)}` : `between ${low.toFixed(1)} and ${high.toFixed(1)}`;
 }

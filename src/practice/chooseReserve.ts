@@ -3,20 +3,23 @@
  * evidence gives, lowered by how much the lifter stops early, raised by safety and by an event, and
  * never more than a set at the load can leave.
  */
+
 import type { PracticeAnalysis } from '../model/full.ts';
+import type { Target } from '../model/result.ts';
 import { LEAST_TARGET_STUDIES } from '../model/target.ts';
+import { showTarget, type WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { isUnguarded, LEAST_RESERVE_WHEN_PINNED } from './cautions.ts';
-import { reallyLeft } from './judgement.ts';
+import { type Judgement, reallyLeft } from './judgement.ts';
 import { boundOfPossible, mostReserve, refuseReserve, statePossible } from './possible.ts';
 import { judgeEvent, leastReserveInTime, recoveryAfter, writeHours } from './recovery.ts';
 import type { Situation } from './situation.ts';
 import { type SourcedTarget, targetNear } from './targetTable.ts';
-import { type ReserveRange, tellLifter } from './tellLifter.ts';
+import { tellLifter } from './tellLifter.ts';
 
 export interface ChosenReserve {
   /** null where there is no number to follow. */
-  readonly reserve: ReserveRange | null;
+  readonly reserve: WholeRange | null;
   /** Why the range is not the evidence's own, a sentence each. */
   readonly adjustments: readonly string[];
   /** What to tell the lifter, or why there is no number. */
@@ -47,7 +50,7 @@ export function chooseReserve(
   const floor = leastSafe(situation);
   const fresh = situation.purpose === 'staying fresh' ? freshReserve(analysis, situation) : null;
   if (fresh && fresh.refusal !== null) return refuse(fresh.refusal, floor);
-  if (!fresh && (target.point === null || target.cautious === null)) {
+  if (!fresh && target.whole === null) {
     return refuse('This evidence gives no number to follow at this load.', floor);
   }
   if (!fresh && studies < LEAST_ADVICE_STUDIES) {
@@ -64,10 +67,16 @@ export function chooseReserve(
     const instead = recovered > floor ? 'move the session' : 'set safety arms or have a spotter';
     return refuse(`${refuseReserve(bound, needed)} Take a lighter load, or ${instead}.`, floor > ceiling ? 0 : floor);
   }
-  const said = (reserve: number | null) => Math.max(0, Math.floor((reserve ?? 0) - judgement.bias + SLACK));
-  const wanted = { least: said(target.cautious), most: said(target.point) };
-  const least = fresh ? needed : Math.max(floor, wanted.least);
+  const wanted = studies < LEAST_ADVICE_STUDIES ? NONE_WANTED : wantForGrowth(target, judgement);
+  // Staying fresh never asks for less than growth does.
+  const least = Math.max(needed, wanted.least);
   const most = fresh?.isLate(wanted.most) ? least : Math.max(least, wanted.most);
+  if (fresh?.isLate(least)) {
+    return refuse(
+      `Growth asks for at least ${least} in reserve, after which recovery is not expected before the event: move the session, or leave it out.`,
+      floor,
+    );
+  }
   const reserve = { least: Math.min(least, ceiling), most: Math.min(most, ceiling) };
   const adjustments = [
     floor > wanted.least && floor >= least
@@ -77,6 +86,16 @@ export function chooseReserve(
     bound && most > ceiling ? `Lowered to what a set at this load can leave: ${statePossible(bound)}.` : null,
   ].filter((one) => one !== null);
   return { reserve, adjustments, sentence: tellLifter(reserve) };
+}
+
+/** Where growth asks for nothing that can be told. */
+const NONE_WANTED: WholeRange = { least: 0, most: 0 };
+
+/** The range to say so that what is really left is the target's: all of it lowered by how much the lifter stops early. */
+function wantForGrowth({ point, low, high }: Target, { bias }: Judgement): WholeRange {
+  if (point === null || low === null) return NONE_WANTED;
+  const toSay = (reserve: number) => Math.max(0, reserve - bias);
+  return showTarget({ point: toSay(point), low: toSay(low), high: high === null ? null : toSay(high) }).whole;
 }
 
 /** No number to follow; what safety asks for holds all the same. */
@@ -98,9 +117,11 @@ type Fresh =
       readonly isLate: (said: number) => boolean;
     };
 
-/** Plans backwards from the event; null where no hours are given, and growth's range stands. */
-function freshReserve({ fatigue }: PracticeAnalysis, { hoursToEvent, status, judgement }: Situation): Fresh | null {
-  if (hoursToEvent === null) return null;
+/** Plans backwards from the event, whose hours it needs. */
+function freshReserve({ fatigue }: PracticeAnalysis, { hoursToEvent, status, judgement }: Situation): Fresh {
+  if (hoursToEvent === null) {
+    return { refusal: 'Say how many hours there are to the event: staying fresh is planned backwards from it.' };
+  }
   const { time, verdict, shortest } = leastReserveInTime(fatigue, status, hoursToEvent);
   if (!time) {
     const left = `${countOf(Number(hoursToEvent.toFixed(1)), 'hour is', 'hours are')} left`;

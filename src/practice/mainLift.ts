@@ -2,16 +2,16 @@
  * The main lift of strength work: the load leads, and reserve is what the planned repetitions leave of
  * those possible at it.
  */
+import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { mostReserve, type Possible, refuseReserve } from './possible.ts';
-import type { ReserveRange } from './tellLifter.ts';
 
 export interface MainLift {
   /** Repetitions to do: those planned, or fewer where they would leave too little; null where none is advised. */
   readonly repetitions: number | null;
   /** Reserve that they leave on average, and for about two people in three; null with `repetitions`. */
   readonly left: { readonly mean: number; readonly low: number; readonly high: number } | null;
-  readonly reserve: ReserveRange | null;
+  readonly reserve: WholeRange | null;
   /** Why fewer than planned are to be done, a sentence each. */
   readonly adjustments: readonly string[];
   readonly sentence: string;

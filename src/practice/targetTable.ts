@@ -11,6 +11,7 @@ import { bandOfLoad } from '../model/loads.ts';
 import { type FitSource, type OpenFit, openResponse } from '../model/response.ts';
 import type { Target } from '../model/result.ts';
 import { findTarget } from '../model/target.ts';
+import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { REPETITION_RANGES, type RepetitionRange } from './commonPractice.ts';
 import { rememberBy } from './remember.ts';
 
@@ -28,7 +29,7 @@ export interface TargetRow extends SourcedTarget {
   /** Per cent of 1RM at which the range's typical repetitions are possible (published relation). */
   readonly load: number;
   /** The target in whole repetitions, as far as a set of the typical repetitions can leave them; null without one. */
-  readonly inPractice: number | null;
+  readonly inPractice: WholeRange | null;
 }
 
 export function listTargets(analysis: PracticeAnalysis): readonly TargetRow[] {
@@ -36,9 +37,15 @@ export function listTargets(analysis: PracticeAnalysis): readonly TargetRow[] {
     const load = loadForRepetitions(range.typical);
     if (load === null) throw new Error(`invalid range; no load is published for ${range.typical} repetitions`);
     const sourced = targetNear(analysis, load);
-    const { practical } = sourced.target;
+    const { whole } = sourced.target;
+    const most = range.typical - 1;
     // One repetition has to be done.
-    return { range, load, inPractice: practical && Math.min(practical, range.typical - 1), ...sourced };
+    return {
+      range,
+      load,
+      inPractice: whole && { least: Math.min(whole.least, most), most: Math.min(whole.most, most) },
+      ...sourced,
+    };
   });
 }
 

@@ -1,13 +1,8 @@
 /** What is said to the lifter before the set. */
+import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 
-export interface ReserveRange {
-  /** Fewest and most repetitions to leave, whole numbers, as they are said to the lifter. */
-  readonly least: number;
-  readonly most: number;
-}
-
-export function tellLifter({ least, most }: ReserveRange): string {
+export function tellLifter({ least, most }: WholeRange): string {
   const good = (n: number) => countOf(n, 'more good repetition');
   // Reserve 0 ends with the last good repetition; failure is the attempt after it.
   if (most === 0) return 'End the set when no further good repetition is possible.';

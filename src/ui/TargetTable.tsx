@@ -1,5 +1,5 @@
 /** Targets by repetition range, as they are told to a lifter, beside common practice. */
-import { formatNumber, formatRange } from '../figures/format.ts';
+import { formatNumber, formatTarget, formatWhole } from '../figures/format.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { COMMON_PRACTICE_TAG, FURTHEST_USEFUL_RESERVE } from '../practice/commonPractice.ts';
@@ -23,7 +23,6 @@ export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis 
               'Possible in the set',
               'In practice',
               `Estimate, ${confidence} interval`,
-              'Cautious',
               'Read from',
               'Common practice',
             ]}
@@ -38,13 +37,8 @@ export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis 
                     {range.typical} at about {formatNumber(load, 0)}&nbsp;%
                   </span>
                 </th>
-                <td class="big">{inPractice ?? 'none'}</td>
-                <td>
-                  {target.point === null
-                    ? target.reason
-                    : `${formatNumber(target.point, 1)} (${formatRange(target.low, target.high, 1)})`}
-                </td>
-                <td>{target.cautious === null ? 'none' : formatNumber(target.cautious, 1)}</td>
+                <td class="big">{formatWhole(inPractice)}</td>
+                <td>{target.point === null ? target.reason : formatTarget(target)}</td>
                 <td>
                   {SOURCE_NAMES[source]}
                   {unreliable && '; interval unreliable'}
@@ -58,8 +52,7 @@ export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis 
       <p class="small">
         The last column is <em>{COMMON_PRACTICE_TAG}</em>, as is the habit of staying within about{' '}
         {FURTHEST_USEFUL_RESERVE} repetitions of failure for growth at all. The other columns are computed from the
-        table of studies. <em>In practice</em> is the estimate rounded down to whole repetitions; <em>cautious</em> is
-        the lower end of the interval.
+        table of studies. <em>In practice</em> are the whole repetitions inside the interval, up to the estimate.
       </p>
     </>
   );

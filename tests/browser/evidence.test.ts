@@ -103,7 +103,7 @@ describe('Evidence', () => {
     await page.getByRole('button', { name: 'Stop' }).click();
     await page.getByRole('button', { name: 'Work them out' }).click();
     await expect.poll(() => page.locator('#sweep-finding').count(), { timeout: 40_000 }).toBe(1);
-    expect(await page.locator('#sweep-finding').innerText()).toMatch(/over 1152 combinations/u);
+    expect(await page.locator('#sweep-finding').innerText()).toMatch(/over 1,440 combinations/u);
     await close();
   }, 60_000);
 

@@ -89,13 +89,14 @@ describe('growth by reserve', () => {
         { ...analysis, bands: { light, heavy: { ...heavy, target: { ...heavy.target, ...change } } } },
         { band: 'heavy' },
       ).caption;
-    expect(captionWith({ high: null, reason: 'upper end not limited by this evidence' })).toMatch(
+    const shown = { point: 3.5, low: 2.6, high: null };
+    expect(captionWith({ high: null, shown, reason: 'upper end not limited by this evidence' })).toMatch(
       /keep 90\u00a0% of it \(at least 2\.6\), the bar at the foot\. Upper end not limited by this evidence\.$/u,
     );
     expect(captionWith({ reason: 'the interval has 2 separate pieces' })).toMatch(/\. The interval has 2 separate/u);
-    expect(captionWith({ point: null, low: null, high: null, reason: 'no target: it is so' })).toMatch(
-      /\)\. No target: it is so\.$/u,
-    );
+    expect(
+      captionWith({ point: null, low: null, high: null, shown: null, whole: null, reason: 'no target: it is so' }),
+    ).toMatch(/\)\. No target: it is so\.$/u);
   });
 
   it('titles a slope with few degrees of freedom with a doubt', () => {

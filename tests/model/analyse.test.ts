@@ -206,13 +206,13 @@ describe('the target', () => {
     expect(fallen).toBeGreaterThan(6);
   });
 
-  it('lies in its interval, is rounded down, and never beyond the studied range', () => {
+  it('lies in its interval, as its whole numbers do in the one that is shown, and never beyond the studied range', () => {
     let told = 0;
     for (const curve of CURVES) {
       for (const keptShare of [0.5, 0.75, 0.9, 0.99]) {
         for (const { target, studiedReserve } of Object.values(bandsOf({ curve, keptShare }))) {
-          const { point, low, high, practical, cautious, set, reachedEdge } = target;
-          if (point === null || low === null || practical === null) {
+          const { point, low, high, shown, whole, set, reachedEdge } = target;
+          if (point === null || low === null || shown === null || whole === null) {
             expect(target.reason).toMatch(/^no target: reserve makes no difference/u);
             continue;
           }
@@ -220,8 +220,8 @@ describe('the target', () => {
           expect(reachedEdge).toBe(point === studiedReserve?.high);
           expect(low).toBeLessThanOrEqual(point);
           expect(high ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(point);
-          expect(practical).toBe(Math.floor(point + 1e-9));
-          expect(cautious).toBe(low);
+          expect(whole.least).toBeGreaterThanOrEqual(shown.low);
+          expect(whole.most).toBeLessThanOrEqual(shown.high ?? Number.POSITIVE_INFINITY);
           expect(point).toBeLessThanOrEqual(studiedReserve?.high ?? Number.NaN);
           if (high === null) expect(target.reason).toMatch(/not limited by this evidence/u);
           for (const [from, to] of set) expect(to).toBeGreaterThanOrEqual(from);

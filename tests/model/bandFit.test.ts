@@ -96,11 +96,11 @@ describe('a band', () => {
     };
     const fine = findTarget(requireFit(band).inference, band.at, question);
     expect(targetOf(band, settings)).toEqual(fine);
-    const { point, low, high, practical, reason } = findTarget(requireFit(band).inference, band.at, {
+    const { point, low, high, shown, whole, reason } = findTarget(requireFit(band).inference, band.at, {
       ...question,
       step: SCAN_STEPS.coarse,
     });
-    expect(summariseTarget(band, settings)).toEqual({ point, low, high, practical, reason });
+    expect(summariseTarget(band, settings)).toEqual({ point, low, high, shown, whole, reason });
     expect(fine.point).toBeGreaterThan(1);
   });
 

@@ -43,8 +43,8 @@ describe('the target of a straight line', () => {
     expect(found.set).toEqual([[found.low, found.high]]);
     expect(found).toMatchObject({
       keptShare: 0.9,
-      practical: 2,
-      cautious: found.low,
+      shown: { point: 2, low: Math.round(10 * low) / 10, high: Math.round(10 * high) / 10 },
+      whole: { least: 2, most: 2 },
       reachedEdge: false,
       reason: null,
     });
@@ -79,7 +79,7 @@ describe('the target of a straight line', () => {
 
   it('is the furthest reserve studied where less than the share is seen to be lost up to it, and says both', () => {
     const edge = target({ furthest: 1.5 });
-    expect(edge).toMatchObject({ point: 1.5, practical: 1, high: null, reachedEdge: true });
+    expect(edge).toMatchObject({ point: 1.5, high: null, reachedEdge: true });
     expect(edge.reason).toBe(
       'edge of the studied range reached: the share is kept up to the largest reserve studied, 1.5; upper end not limited by this evidence',
     );
@@ -88,7 +88,7 @@ describe('the target of a straight line', () => {
   it('does not exist where reserve makes no difference that can be seen, whatever the sign', () => {
     for (const slope of [0.001, 0, -0.0001]) {
       const flat = target({}, { slope });
-      expect(flat).toMatchObject({ point: null, practical: null, high: null, reachedEdge: true });
+      expect(flat).toMatchObject({ point: null, whole: null, high: null, reachedEdge: true });
       expect(flat.reason).toBe(
         'no target: reserve makes no difference that this table can see, up to 10, the most studied',
       );
@@ -111,13 +111,14 @@ describe('the target of a straight line', () => {
     expectWithin(target({ furthest: 0.01, keptShare: 0.9999 }).point ?? Number.NaN, 0.002, 1e-9, 'point');
   });
 
-  it('counts as the whole number that it misses by a rounding, and else is rounded down', () => {
+  it('reaches the whole number that it misses by less than is shown, and else the one below', () => {
     // 0.08 · 0.3 / 0.008 is 3 but for its last digit.
     const whole = target({ keptShare: 0.7 }, { slope: -0.008 });
     expectWithin(whole.point ?? Number.NaN, 3, 1e-9, 'point');
-    expect(whole.practical).toBe(3);
-    expect(target({ keptShare: 0.7 }, { slope: -0.00801 }).practical).toBe(2);
-    expect(target({ keptShare: 0.7 }, { slope: -0.00799 }).practical).toBe(3);
+    expect(whole.whole?.most).toBe(3);
+    // 2.9 reaches 2, which lies below its interval: the first number inside is told.
+    expect(target({ keptShare: 0.7 }, { slope: -0.0083 }).whole).toEqual({ least: 3, most: 3 });
+    expect(target({ keptShare: 0.7 }, { slope: -0.00799 }).whole?.most).toBe(3);
   });
 
   it('lies in its interval also where that is narrower than a step', () => {
@@ -132,7 +133,7 @@ describe('the target of a straight line', () => {
 describe('a target that does not exist', () => {
   it('where nobody trained near failure', () => {
     const far = target({ nearest: NEAR_FAILURE + 0.1 });
-    expect(far).toMatchObject({ point: null, low: null, high: null, practical: null, cautious: null });
+    expect(far).toMatchObject({ point: null, low: null, high: null, shown: null, whole: null });
     expect(far.reason).toBe('no target: nobody here trained to reserve 0; the least reserve studied is 0.6');
     expect(target({ nearest: NEAR_FAILURE }).point).not.toBeNull();
   });
@@ -154,8 +155,8 @@ describe('a target that does not exist', () => {
       low: null,
       high: null,
       set: [],
-      practical: null,
-      cautious: null,
+      shown: null,
+      whole: null,
       reachedEdge: false,
       reason: 'no target: so it is',
     });

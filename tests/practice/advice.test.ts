@@ -10,6 +10,7 @@ import { advise } from '../../src/practice/advice.ts';
 import { COMPANIES, type Company, cautionsFor } from '../../src/practice/cautions.ts';
 import { PURPOSES } from '../../src/practice/situation.ts';
 import { listTargets } from '../../src/practice/targetTable.ts';
+import { tellLifter } from '../../src/practice/tellLifter.ts';
 import { expectWithin } from '../support/closeness.ts';
 import { arms } from './programme/shipped.ts';
 import { at } from './setAt.ts';
@@ -22,8 +23,8 @@ describe('targets of the shipped table', () => {
   // Up to about 3 below 10 repetitions, 2 from 10 to 20, 1 above 20: common practice, no source.
   it('lie inside common practice for each repetition range', () => {
     for (const { range, target } of listTargets(shipped)) {
-      expect(target.practical, range.name).not.toBeNull();
-      expect(target.practical, range.name).toBeLessThanOrEqual(range.upTo);
+      expect(target.whole, range.name).not.toBeNull();
+      expect(target.whole?.most, range.name).toBeLessThanOrEqual(range.upTo);
     }
   });
 
@@ -94,17 +95,18 @@ describe('advice', () => {
     expect(seen.bounded).toBeGreaterThan(10);
   });
 
-  it('is a range of whole numbers from the cautious to the practical target', () => {
+  it('is the range of whole numbers inside the target’s interval', () => {
     const { reserve, target, adjustments } = advise(shipped, at(80));
-    expect(reserve).toEqual({ least: Math.floor(target.cautious ?? -1), most: target.practical });
+    expect(reserve).toEqual(target.whole);
     expect(adjustments).toEqual([]);
   });
 
   it('from reserve 0 up says “at most” to the lifter', () => {
     const low = analyseForPractice(arms, settingsSchema.parse({ keptShare: 0.9, confidence: 0.999 }));
     const { reserve, sentence } = advise(low, at(40));
-    expect(reserve).toEqual({ least: 0, most: 1 });
-    expect(sentence).toBe('End the set when you could do at most 1 more good repetition.');
+    expect(reserve).toEqual({ least: 1, most: 1 });
+    expect(sentence).toBe('End the set when you could do 1 more good repetition.');
+    expect(tellLifter({ least: 0, most: 1 })).toBe('End the set when you could do at most 1 more good repetition.');
   });
 
   it('near the split asks the fit of all loads, away from it the band', () => {
@@ -139,7 +141,7 @@ describe('advice', () => {
   it('asks for no more than a set at the load can leave, and says what lowered it', () => {
     // Published (Nuzzo et al. 2024, second-hand): 2.59 possible at 95 %, 6.23 at 85 %.
     const heavy = advise(shipped, at(95));
-    expect(heavy.target.practical).toBe(3);
+    expect(heavy.target.whole?.most).toBe(3);
     expect(heavy.reserve).toEqual({ least: 1, most: 1 });
     expect(heavy.adjustments.join()).toMatch(/Lowered to what a set at this load can leave: no more than about 2\.6/u);
     expect(heavy.choices.map(({ reserve }) => reserve)).toEqual([0, 1]);
@@ -175,8 +177,8 @@ describe('advice', () => {
 
   it('says what one more and one fewer in reserve would keep and how long recovery takes', () => {
     const { choices, reserve } = advise(shipped, at(80));
-    expect(choices.map((choice) => choice.reserve)).toEqual([1, 2, 3, 4]);
-    expect(reserve).toEqual({ least: 2, most: 3 });
+    expect(choices.map((choice) => choice.reserve)).toEqual([2, 3, 4]);
+    expect(reserve).toEqual({ least: 3, most: 3 });
     const shares = choices.map(({ kept }) => kept.share?.estimate ?? Number.NaN);
     expect(shares).toEqual([...shares].sort((a, b) => b - a));
     const hours = choices.map(({ recovery }) => recovery.time?.hours ?? Number.NaN);

@@ -13,7 +13,7 @@ import { at } from './setAt.ts';
 describe('the answer in one sentence', () => {
   it('names both bands with their intervals', () => {
     expect(stateAnswer(shipped)).toBe(
-      'To keep 90\u00a0% of the growth that training to failure brings, about 1 repetition may stay in reserve with light loads (below 60\u00a0% of 1RM), between 1.1 and 1.9; about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0.',
+      'To keep 90\u00a0% of the growth that training to failure brings, about 1 repetition may stay in reserve with light loads (below 60\u00a0% of 1RM), between 1.0 and 2.0; about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0.',
     );
   });
 

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { PracticeAnalysis } from '../../src/model/full.ts';
 import type { Target } from '../../src/model/result.ts';
 import { noTarget } from '../../src/model/target.ts';
+import { showTarget } from '../../src/model/wholeRepetitions.ts';
 import { cautionsFor, GENERAL_CAUTIONS, guardCautions, isUnguarded } from '../../src/practice/cautions.ts';
 import { chooseReserve, leastSafe } from '../../src/practice/chooseReserve.ts';
 import { judgeSession } from '../../src/practice/event.ts';
@@ -189,9 +190,8 @@ describe('the range that is said', () => {
   const target = (point: number, cautious: number): Target => ({
     ...noTarget(0.9, ''),
     point,
-    cautious,
     low: cautious,
-    practical: Math.floor(point),
+    ...showTarget({ point, low: cautious, high: null }),
     reason: null,
   });
   const choose = (change: Partial<Situation>, of: Target = target(3.5, 2.2), source = analysis) =>
@@ -199,14 +199,14 @@ describe('the range that is said', () => {
   const bar = { ...at(60).exercise, canPin: true };
   const judged = (bias: number) => ({ judgement: { bias, spread: 1 } });
 
-  it('is the evidence’s own, rounded down, less the bias', () => {
+  it('is the evidence’s own less the bias, inside its interval', () => {
     expect(choose({})).toEqual({
-      reserve: { least: 2, most: 3 },
+      reserve: { least: 3, most: 3 },
       adjustments: [],
-      sentence: 'End the set when you could do 2 to 3 more good repetitions.',
+      sentence: 'End the set when you could do 3 more good repetitions.',
     });
-    expect(choose(judged(1)).reserve).toEqual({ least: 1, most: 2 });
-    expect(choose(judged(-1)).reserve).toEqual({ least: 3, most: 4 });
+    expect(choose(judged(1)).reserve).toEqual({ least: 2, most: 2 });
+    expect(choose(judged(-1)).reserve).toEqual({ least: 4, most: 4 });
     expect(choose(judged(9)).reserve).toEqual({ least: 0, most: 0 });
     // A whole number less a rounding is that number.
     expect(choose(judged(0.1), target(3.1, 2.1)).reserve).toEqual({ least: 2, most: 3 });
@@ -216,7 +216,7 @@ describe('the range that is said', () => {
     const safe = (bias: number, company: Situation['company'] = 'alone') =>
       leastSafe({ ...at(60), exercise: bar, company, ...judged(bias) });
     expect([safe(0), safe(2), safe(-0.2), safe(-1), safe(-1.5), safe(-3, 'spotter')]).toEqual([1, 1, 2, 2, 3, 0]);
-    const near = target(0.8, 0.4);
+    const near = target(0.8, 0);
     expect(choose({}, near)).toMatchObject({ reserve: { least: 0, most: 0 }, adjustments: [] });
     const raised = choose({ exercise: bar }, near);
     expect(raised.reserve).toEqual({ least: 1, most: 1 });
@@ -264,14 +264,19 @@ describe('the range that is said', () => {
     });
 
     it('is what growth asks for where that is in time', () => {
-      expect(fresh(72)).toMatchObject({ reserve: { least: 0, most: 3 }, adjustments: [] });
-      expect(fresh(null)).toEqual(choose({}));
+      expect(fresh(72)).toMatchObject({ reserve: { least: 3, most: 3 }, adjustments: [] });
+      expect(fresh(null).reserve).toBeNull();
+      expect(fresh(null).sentence).toBe(
+        'Say how many hours there are to the event: staying fresh is planned backwards from it.',
+      );
     });
 
     it('counts the bias, since so many more are left than are said', () => {
       expect(fresh(50, judged(1), target(1, 0.5)).reserve?.least).toBe(1);
       expect(fresh(50, judged(-1), target(1, 0.5)).reserve?.least).toBe(3);
       expect(fresh(72, judged(3), target(1, 0.5)).reserve?.least).toBe(0);
+      // Never closer to failure than growth alone, whatever there is time for.
+      expect(fresh(72, {}, target(6.3, 5.2)).reserve).toEqual(choose({}, target(6.3, 5.2)).reserve);
     });
 
     it('does not reach up to a reserve after which recovery takes longer', () => {
@@ -279,10 +284,11 @@ describe('the range that is said', () => {
         [0, 20, 30],
         [2, 40, 50],
       ]);
-      expect(choose({ purpose: 'staying fresh', hoursToEvent: 35 }, target(3.5, 2.2), turned).reserve).toEqual({
-        least: 0,
-        most: 0,
-      });
+      const early = (of: Target) => choose({ purpose: 'staying fresh', hoursToEvent: 35 }, of, turned);
+      expect(early(target(3.5, 0)).reserve).toEqual({ least: 0, most: 0 });
+      // Where growth asks for no less, nothing is in time.
+      expect(early(target(3.5, 2.2))).toMatchObject({ reserve: null });
+      expect(early(target(3.5, 2.2)).sentence).toMatch(/^Growth asks for at least 3 .*: move the session/u);
       expect(choose({ purpose: 'staying fresh', hoursToEvent: 45 }, target(3.5, 2.2), turned).reserve?.most).toBe(3);
     });
 

@@ -174,15 +174,15 @@ describe('fit', () => {
       'term',
     ]);
     expect(Object.keys(analysis.bands.light.target).sort()).toEqual([
-      'cautious',
       'high',
       'keptShare',
       'low',
       'point',
-      'practical',
       'reachedEdge',
       'reason',
       'set',
+      'shown',
+      'whole',
     ]);
     expect(analysis.rows.excluded[0]).toEqual({ line: expect.any(Number), reason: expect.any(String) });
   });

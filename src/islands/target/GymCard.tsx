@@ -1,5 +1,5 @@
 /** One page for the gym: what to do in this set, and what to mind. On paper only. */
-import { formatNumber, formatPlain, formatRange, formatShare } from '../../figures/format.ts';
+import { formatNumber, formatPlain, formatShare, formatTarget } from '../../figures/format.ts';
 import { statePossibleInFull } from '../../practice/possible.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
@@ -49,10 +49,7 @@ export function GymCard({ state, isInvented }: Props) {
           <>
             <dt>Growth kept</dt>
             <dd>
-              {formatShare(most.kept.share)} with {most.reserve} in reserve; target{' '}
-              {target.point === null
-                ? 'none'
-                : `${formatNumber(target.point, 1)} (${formatRange(target.low, target.high, 1)})`}
+              {formatShare(most.kept.share)} with {most.reserve} in reserve; target {formatTarget(target)}
             </dd>
           </>
         )}

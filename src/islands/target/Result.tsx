@@ -159,9 +159,9 @@ function Basis({ state }: { readonly state: Calculator }) {
   return (
     <dl>
       <dt>Estimate for growth</dt>
-      <dd id="point">{target.point === null ? 'none' : formatNumber(target.point, 2)}</dd>
+      <dd id="point">{target.shown === null ? 'none' : formatNumber(target.shown.point, 1)}</dd>
       <dt>Interval</dt>
-      <dd id="interval">{target.point === null ? 'none' : formatRange(target.low, target.high, 2)}</dd>
+      <dd id="interval">{target.shown === null ? 'none' : formatRange(target.shown.low, target.shown.high, 1)}</dd>
       {unreliable && (
         <>
           <dt>Caveat</dt>
