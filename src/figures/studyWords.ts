@@ -17,8 +17,11 @@ export function showSlope(slope: Estimate | null, metric: Metric, interval: bool
   return interval ? formatSlopeRange(slope, metric) : formatSlope(slope.estimate, metric);
 }
 
-/** “1.45 (1.08 to 1.91)”, the interval where asked; “none” without a target. */
-export function showTarget({ point, low, high }: Pick<Target, 'point' | 'low' | 'high'>, interval: boolean): string {
+/** “1.45 (1.08 to 1.91)”, to a hundredth where targets are compared; the interval where asked; “none” without a target. */
+export function showFineTarget(
+  { point, low, high }: Pick<Target, 'point' | 'low' | 'high'>,
+  interval: boolean,
+): string {
   if (point === null) return 'none';
   return interval ? `${formatNumber(point, 2)} (${formatRange(low, high, 2)})` : formatNumber(point, 2);
 }

@@ -13,10 +13,10 @@
  * Φ^½ S Φ^½ is singular along n = Φ^(−½) P, P = Φ⁻¹Y w. The pseudo-inverse root leaves n out. So n is taken off
  * Φ⁻¹Y, and S + σ² Φ⁻¹ is made regular by adding `most`² zz', z = Φ⁻¹P, which changes nothing across n.
  */
-import { EigenvalueDecomposition, LuDecomposition, Matrix } from 'ml-matrix';
+import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { inverseRootNodes } from '../numerics/inverseRootQuadrature.ts';
 import type { LeastSquares } from '../numerics/leastSquares.ts';
-import { multiply, packRows } from '../numerics/smallMatrices.ts';
+import { multiply, packRows, solveInPlace } from '../numerics/smallMatrices.ts';
 import type { Observations } from './observations.ts';
 import { type ShiftedStudy, shiftStudy } from './shiftedStudy.ts';
 import type { StudyPart } from './studyPart.ts';
@@ -153,26 +153,12 @@ function adjust(
       }
     const middle = cross(wide, size, real, size, m);
     for (let j = 0; j < size; j++) middle[j * size + j] += j < p ? -1 : 1 / lift;
-    const left = Matrix.from1DArray(size, size, middle);
-    const sides = Matrix.from1DArray(size, p, cross(wide, size, right, p, m));
-    const factors = new LuDecomposition(left);
-    // Variances that no digits can weigh make a pivot of 0; such a fit is refused for them (carriedFit.ts).
-    const solved = factors.isSingular() ? solveAcross(left, sides) : factors.solve(sides);
-    multiply(real, Float64Array.from(solved.to1DArray()), m, size, p, part);
+    const sides = cross(wide, size, right, p, m);
+    solveInPlace(middle, sides, size, p);
+    multiply(real, sides, m, size, p, part);
     for (let place = 0; place < g.length; place++) g[place] += weight * (right[place] - part[place]);
   }
   return g;
-}
-
-/** Least-squares solution of a symmetric system without a full rank: directions without a pivot stay out. */
-function solveAcross(left: Matrix, sides: Matrix): Matrix {
-  if (!left.to1DArray().every(Number.isFinite)) return Matrix.zeros(sides.rows, sides.columns).fill(Number.NaN);
-  const { realEigenvalues: values, eigenvectorMatrix: vectors } = new EigenvalueDecomposition(left, {
-    assumeSymmetric: true,
-  });
-  const least = Number.EPSILON * Math.max(...values.map(Math.abs));
-  const inverse = Matrix.diag(values.map((value) => (Math.abs(value) > least ? 1 / value : 0)));
-  return vectors.mmul(inverse).mmul(vectors.transpose()).mmul(sides);
 }
 
 /** a'b of blocks with m rows, row-major. */

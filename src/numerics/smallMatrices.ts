@@ -60,3 +60,33 @@ export function packRows(columns: readonly Float64Array[], n: number): Float64Ar
   });
   return out;
 }
+
+/**
+ * b ← a⁻¹ b for a (n×n) and b (n×m), by elimination with the largest pivot of each column (Golub & Van Loan 2013, §3.4);
+ * a is used up. A singular a leaves numbers that are not finite.
+ */
+export function solveInPlace(a: Float64Array, b: Float64Array, n: number, m: number): void {
+  for (let k = 0; k < n; k++) {
+    let pivot = k;
+    for (let i = k + 1; i < n; i++) if (Math.abs(a[i * n + k]) > Math.abs(a[pivot * n + k])) pivot = i;
+    swapRows(a, n, k, pivot);
+    swapRows(b, m, k, pivot);
+    for (let i = k + 1; i < n; i++) {
+      const factor = a[i * n + k] / a[k * n + k];
+      for (let j = k; j < n; j++) a[i * n + j] -= factor * a[k * n + j];
+      for (let j = 0; j < m; j++) b[i * m + j] -= factor * b[k * m + j];
+    }
+  }
+  for (let k = n - 1; k >= 0; k--)
+    for (let j = 0; j < m; j++) {
+      for (let i = k + 1; i < n; i++) b[k * m + j] -= a[k * n + i] * b[i * m + j];
+      b[k * m + j] /= a[k * n + k];
+    }
+}
+
+function swapRows(a: Float64Array, width: number, i: number, k: number): void {
+  if (i === k) return;
+  const row = a.slice(i * width, (i + 1) * width);
+  a.copyWithin(i * width, k * width, (k + 1) * width);
+  a.set(row, k * width);
+}

@@ -24,8 +24,8 @@ const { arms } = readArms(readFileSync('data/arms.csv', 'utf8'), 'arms.csv');
 function heavyTarget(settings: SettingsInput) {
   const { bands } = analyse(arms, settingsSchema.parse(settings));
   if (!('heavy' in bands)) throw new Error('expected a fit apart of heavy loads');
-  const { point, low, high } = bands.heavy.target;
-  return { point: point?.toFixed(2), range: `${low?.toFixed(1)} to ${high?.toFixed(1)}` };
+  const { point, low, high } = bands.heavy.target.shown ?? {};
+  return { point: point?.toFixed(1), range: `${low?.toFixed(1)} to ${high?.toFixed(1)}` };
 }
 
 describe.skipIf(!firefox)('In Firefox', () => {

@@ -42,16 +42,16 @@ describe('Target', () => {
       encoding: 'utf8',
     });
     rmSync(folder, { recursive: true });
-    return JSON.parse(stdout).bands.heavy.target as { point: number; low: number; high: number | null };
+    return JSON.parse(stdout).bands.heavy.target.shown as { point: number; low: number; high: number | null };
   };
 
   it.each([80, 93, 95])('with %d % of growth to keep shows what the command line gives', async (keep) => {
     const { page, complaints, close } = await openPage(site, 'target/');
     await page.locator('#keep').fill(String(keep));
     const { point, low, high } = askCommandLine(keep / 100);
-    await expect.poll(() => page.locator('#point').innerText()).toBe(point.toFixed(2));
+    await expect.poll(() => page.locator('#point').innerText()).toBe(point.toFixed(1));
     expect(await page.locator('#interval').innerText()).toBe(
-      high === null ? `at least ${low.toFixed(2)}` : `${low.toFixed(2)} to ${high.toFixed(2)}`,
+      high === null ? `at least ${low.toFixed(1)}` : `${low.toFixed(1)} to ${high.toFixed(1)}`,
     );
     expect(complaints).toEqual([]);
     await close();
@@ -117,7 +117,7 @@ describe('Target', () => {
     const { page, close } = await openPage(site, 'target/', { javaScriptEnabled: false });
     const { point } = askCommandLine(0.9);
     expect(await page.locator('.scroll[aria-label="Targets for common shares"]').innerText()).toContain(
-      point.toFixed(2),
+      point.toFixed(1),
     );
     await close();
   });

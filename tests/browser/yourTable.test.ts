@@ -40,7 +40,7 @@ const fitOwn = () => {
   const file = join(folder, 'own.csv');
   writeFileSync(file, OWN);
   const { stdout } = spawnSync(process.execPath, ['scripts/fit.ts', file, '--json'], { encoding: 'utf8' });
-  return JSON.parse(stdout).bands.heavy.target as { point: number; low: number; high: number };
+  return JSON.parse(stdout).bands.heavy.target.shown as { point: number; low: number; high: number };
 };
 
 describe('Your table', () => {
@@ -48,8 +48,8 @@ describe('Your table', () => {
     const { page, complaints, close } = await openOwn();
     const { point, low, high } = fitOwn();
     await page.goto(`${site.address}/target/`);
-    await expect.poll(() => textOf(page, '#point'), { timeout: 30_000 }).toBe(point.toFixed(2));
-    expect(await textOf(page, '#interval')).toBe(`${low.toFixed(2)} to ${high.toFixed(2)}`);
+    await expect.poll(() => textOf(page, '#point'), { timeout: 30_000 }).toBe(point.toFixed(1));
+    expect(await textOf(page, '#interval')).toBe(`${low.toFixed(1)} to ${high.toFixed(1)}`);
     expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table, own\.csv: \d+ rows of 34 studies/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
     await page.goto(`${site.address}/evidence/`);
@@ -88,7 +88,7 @@ describe('Your table', () => {
   it('is put away with one click, from any page, and taken up again', async () => {
     const { page, close } = await openOwn('target/');
     await expect.poll(() => page.locator('[data-own-table]').isVisible()).toBe(true);
-    const own = fitOwn().point.toFixed(2);
+    const own = fitOwn().point.toFixed(1);
     await page.locator('[data-own-table] button').click();
     await expect.poll(() => textOf(page, '[data-own-table]')).toMatch(/Your table was put away/u);
     expect(await textOf(page, '#point')).not.toBe(own);

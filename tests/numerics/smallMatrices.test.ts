@@ -2,7 +2,16 @@
 import { Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { makeRandom } from '../../src/numerics/random.ts';
-import { bilinear, blockDiagonal, gram, identity, multiply, unitVector } from '../../src/numerics/smallMatrices.ts';
+import {
+  bilinear,
+  blockDiagonal,
+  gram,
+  identity,
+  multiply,
+  packRows,
+  solveInPlace,
+  unitVector,
+} from '../../src/numerics/smallMatrices.ts';
 import { expectWithin } from '../support/closeness.ts';
 
 const { normal } = makeRandom(4);
@@ -56,4 +65,33 @@ it('blocks stand along the diagonal; one that is missing is 0', () => {
 
 it('a unit vector is a column of the identity', () => {
   expect([...identity(3).subarray(3, 6)]).toEqual([...unitVector(3, 1)]);
+});
+
+it('columns side by side are rows', () => {
+  expect([...packRows([Float64Array.of(1, 2, 3), Float64Array.of(4, 5, 6)], 3)]).toEqual([1, 4, 2, 5, 3, 6]);
+});
+
+describe('a system solved in place', () => {
+  it('gives what multiplies back, whatever stands first on the diagonal', () => {
+    for (const n of [1, 2, 5]) {
+      const [a, x] = [draw(n, n), draw(n, 3)];
+      // No pivot at the first place: rows have to be exchanged.
+      if (n > 1) a[0] = 0;
+      const b = Float64Array.from(
+        toMatrix(a, n, n)
+          .mmul(toMatrix(x, n, 3))
+          .to1DArray(),
+      );
+      solveInPlace(a.slice(), b, n, 3);
+      x.forEach((value, i) => {
+        expectWithin(b[i], value, 1e-12, `order ${n}, entry ${i}`);
+      });
+    }
+  });
+
+  it('leaves numbers that are not finite where it is singular', () => {
+    const b = Float64Array.of(1, 1);
+    solveInPlace(Float64Array.of(1, 2, 2, 4), b, 2, 1);
+    expect(b.some(Number.isFinite)).toBe(false);
+  });
 });

@@ -1,7 +1,7 @@
 /** The table of all studies, as the page is built with it and as a reader's own table is shown. */
 import type { ComponentChildren } from 'preact';
 import { slopeUnit } from '../../figures/format.ts';
-import { showSlope, showSpan, showTarget, showWeight } from '../../figures/studyWords.ts';
+import { showFineTarget, showSlope, showSpan, showWeight } from '../../figures/studyWords.ts';
 import type { Settings } from '../../model/settings.ts';
 import type { StudyInBand, StudyReport, WholeBand } from '../../model/studyReports.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
@@ -85,7 +85,7 @@ export function StudiesTable({ id, reports, wholeBands, settings, link }: Props)
               {showSlope(slope, metric, false)}
             </td>,
             <td key={`${name} target`} class="number">
-              {showTarget(band.target, false)}
+              {showFineTarget(band.target, false)}
             </td>,
           ])}
         </tr>
@@ -152,7 +152,10 @@ function bandCells(name: string, own: StudyInBand | undefined, metric: Settings[
           own.influence?.slopeWithout?.estimate,
           own.influence ? showSlope(own.influence.slopeWithout, metric, false) : 'none',
         ],
-        [own.influence?.targetWithout.point, own.influence ? showTarget(own.influence.targetWithout, false) : 'none'],
+        [
+          own.influence?.targetWithout.point,
+          own.influence ? showFineTarget(own.influence.targetWithout, false) : 'none',
+        ],
       ] as const)
     : BAND_COLUMNS.map(() => [undefined, '–'] as const);
   return cells.map(([value, shown], i) => (

@@ -1,7 +1,7 @@
 /** What is known of one study: its facts, what the answer is without it, and its arms. */
 import type { Arm } from '../../evidence/schema.ts';
 import { formatNumber, slopeUnit } from '../../figures/format.ts';
-import { showSlope, showSpan, showTarget, showWeight, whyNone } from '../../figures/studyWords.ts';
+import { showFineTarget, showSlope, showSpan, showWeight, whyNone } from '../../figures/studyWords.ts';
 import type { Settings } from '../../model/settings.ts';
 import type { StudyReport, WholeBand } from '../../model/studyReports.ts';
 import { countOf } from '../../numerics/countOf.ts';
@@ -85,8 +85,8 @@ export function StudyInfluence({ report, wholeBands, settings }: InfluenceProps)
                 <td class="number">{showWeight(own.weight)}</td>
                 <td class="number">{showSlope(whole.slope, metric, true)}</td>
                 <td class="number">{own.influence ? showSlope(own.influence.slopeWithout, metric, true) : 'none'}</td>
-                <td class="number">{showTarget(whole.band.target, true)}</td>
-                <td class="number">{own.influence ? showTarget(own.influence.targetWithout, true) : 'none'}</td>
+                <td class="number">{showFineTarget(whole.band.target, true)}</td>
+                <td class="number">{own.influence ? showFineTarget(own.influence.targetWithout, true) : 'none'}</td>
                 <td class="number">
                   {own.influence?.cooksDistance == null ? 'none' : formatNumber(own.influence.cooksDistance, 2)}
                 </td>

@@ -2,7 +2,7 @@
 import { showValue } from '../../evidence/problem.ts';
 import { type CellValue, writeCell } from '../../evidence/writeTable.ts';
 import { formatNumber, slopeUnit } from '../../figures/format.ts';
-import { showSlope, showTarget } from '../../figures/studyWords.ts';
+import { showFineTarget, showSlope } from '../../figures/studyWords.ts';
 import type { BandChange, TableComparison } from '../../model/compareTables.ts';
 import type { NamedRow, RowChanges, StudyRowChanges } from '../../model/rowChanges.ts';
 import type { Metric } from '../../model/settings.ts';
@@ -149,7 +149,7 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
                 </td>
                 <td>{answer.slope ? showSlope(answer.slope, metric, true) : `none: ${answer.reason}`}</td>
                 <td>
-                  {answer.target.point === null ? `none: ${answer.target.reason}` : showTarget(answer.target, true)}
+                  {answer.target.point === null ? `none: ${answer.target.reason}` : showFineTarget(answer.target, true)}
                 </td>
               </tr>
             ))}

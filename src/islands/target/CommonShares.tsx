@@ -1,5 +1,5 @@
 /** Targets for the shares of growth that are asked for most. */
-import { showTarget } from '../../figures/studyWords.ts';
+import { formatTarget } from '../../figures/format.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
@@ -36,7 +36,7 @@ export function CommonShares({ shares, problem, onRetry, confidence }: Props) {
                   <th scope="row">{writePercent(keptShare)}</th>
                   {bands.map(({ name, target, unreliable }) => (
                     <td key={name}>
-                      {target.point === null ? target.reason : showTarget(target, true)}
+                      {target.point === null ? target.reason : formatTarget(target)}
                       {unreliable && '; interval unreliable'}
                     </td>
                   ))}
