@@ -2,6 +2,7 @@
  * What stands beside the answer, in sentences computed from the analysis. Each says no more than its
  * interval allows.
  */
+
 import { findBand } from '../model/bands.ts';
 import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
 import type { BandSweep, Sweep, SweepChoice } from '../model/checks/sweep.ts';
@@ -11,6 +12,7 @@ import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts'
 import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
+import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, shownUnit } from './format.ts';
 import { CURVE_WORDS } from './settingsWords.ts';
@@ -177,6 +179,22 @@ export function stateSweep(name: 'light' | 'heavy', sweep: Sweep): string {
       ? `; ${CHOICE_WORDS[first.choice]} moves them most (${formatNumber(100 * first.share, 0)}\u00a0% of their variance)`
       : '';
   return `All choices: over ${combinations} of metric, correlations, split, curve, weighting, adjustment and inclusion nine in ten targets for ${name} loads lie ${statePlace(found.low, found.high)}${aside}${mover}.`;
+}
+
+/** What would move the targets most over all combinations of choices, in one line; empty where nothing does. */
+export function stateMover(sweep: Sweep): string {
+  const movers = (['heavy', 'light'] as const).flatMap((name) => {
+    const [first] = sweep[name].shares;
+    if (!first || first.share <= 0) return [];
+    const share = `${formatNumber(100 * first.share, 0)}\u00a0% of the variance of its targets over all choices`;
+    return [{ name, words: CHOICE_WORDS[first.choice], share }];
+  });
+  const [one, other] = movers;
+  if (!one) return '';
+  if (other && one.words === other.words) {
+    return `What would move both most is ${one.words} (${LOAD_NAMES[one.name]}: ${one.share}; ${LOAD_NAMES[other.name]}: ${other.share.replace(/ of .*/u, '')}).`;
+  }
+  return `What would move them most: ${movers.map(({ name, words, share }) => `for ${LOAD_NAMES[name]} ${words} (${share})`).join(', ')}.`;
 }
 
 /** A sentence where an estimate behind the words has too few degrees of freedom; empty otherwise. */

@@ -10,8 +10,8 @@ import type { BandDifference, KeptShareDifference } from './result.ts';
 import { applyContrast, inferContrast, measureContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 
-/** Points at which the kept shares are compared: half a repetition apart over a range of 10. */
-const COMPARED_POINTS = 21;
+/** Distance of the reserves at which the kept shares are compared, repetitions: whole ones are among them. */
+const COMPARED_STEP = 0.5;
 
 /** Share of a band's own standard error below which that of a difference is rounding. */
 const LEAST_ERROR = 1e-9;
@@ -87,8 +87,8 @@ function compareKeptShares(
       gradient: band.at(reserve).map((x, j) => (x - (growth / atFailure) * start[j]) / atFailure),
     };
   };
-  return Array.from({ length: COMPARED_POINTS - 1 }, (_, i) => {
-    const reserve = (shared * (i + 1)) / (COMPARED_POINTS - 1);
+  return Array.from({ length: Math.floor(shared / COMPARED_STEP + 1e-9) }, (_, i) => {
+    const reserve = (i + 1) * COMPARED_STEP;
     const inLight = share(light, reserve);
     const inHeavy = share(heavy, reserve);
     const gradient = [...inLight.gradient.map((value) => -value), ...inHeavy.gradient];

@@ -2,7 +2,7 @@
 
 import { listBands } from '../model/bands.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
-import { LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
+import { type BandName, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
 import type { TargetInterval, WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
@@ -20,9 +20,58 @@ export function stateAnswer(analysis: Answered): string {
   const inLight = stateTarget(light.target, `with light loads (below ${settings.split}\u00a0% of 1RM)`);
   const inHeavy = stateTarget(heavy.target, 'with heavy loads');
   if (light.target.point === null && heavy.target.point === null) {
-    return `This evidence gives no reserve that keeps ${share}.`;
+    return noNumber(settings);
   }
   return `To keep ${share}, ${inLight}; ${inHeavy}.`;
+}
+
+/** “2 to 3 repetitions may stay in reserve with heavy loads, about 1 repetition with light ones.” */
+export function stateHeadline({ bands, settings }: Answered): string {
+  if ('all' in bands) {
+    const { whole } = bands.all.target;
+    return whole ? `${beginWith(tellAmount(whole))} may stay in reserve at any load.` : noNumber(settings);
+  }
+  const [heavy, light] = [bands.heavy.target.whole, bands.light.target.whole];
+  if (heavy && light) {
+    return `${beginWith(tellAmount(heavy))} may stay in reserve with heavy loads, ${tellAmount(light)} with light ones.`;
+  }
+  if (!heavy && !light) return noNumber(settings);
+  const [known, unknown] = heavy ? (['heavy', 'light'] as const) : (['light', 'heavy'] as const);
+  return `${beginWith(tellAmount(heavy ?? light ?? { least: 0, most: 0 }))} may stay in reserve with ${LOAD_NAMES[known]}; this evidence gives no number for ${LOAD_NAMES[unknown]}.`;
+}
+
+/** What the headline's numbers keep, and how sure they are: “That keeps 90 % of …: heavy loads (…) 3.1, between 1.6 and 4.5.” */
+export function stateIntervals({ bands, settings }: Answered): string {
+  const parts = [...listBands(bands)].reverse().flatMap(
+    ([
+      name,
+      {
+        target: { shown },
+      },
+    ]) => {
+      if (!shown) return [];
+      return [
+        `${LOAD_NAMES[name]}${limitsOf(name, settings.split)} ${shown.point.toFixed(1)}, ${stateInterval(shown)}`,
+      ];
+    },
+  );
+  if (parts.length === 0) return '';
+  const share = `${writePercent(settings.keptShare)} of the growth that training to failure brings`;
+  return `That keeps ${share}. Estimates, with ${writePercent(settings.confidence)} intervals: ${parts.join('; ')}.`;
+}
+
+function limitsOf(name: BandName, split: number | null): string {
+  if (name === 'all') return '';
+  return name === 'light' ? ` (below ${split}\u00a0% of 1RM)` : ` (from ${split}\u00a0%)`;
+}
+
+function noNumber({ keptShare }: Answered['settings']): string {
+  return `This evidence gives no reserve that keeps ${writePercent(keptShare)} of the growth that training to failure brings.`;
+}
+
+/** As the beginning of a sentence. */
+function beginWith(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /**

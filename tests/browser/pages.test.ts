@@ -16,7 +16,7 @@ describe('Answer without JavaScript', () => {
   it('shows the sentence, all figures as pictures with words, the targets and the cautions', async () => {
     const { page, complaints, close } = await openPage(site, '', { javaScriptEnabled: false });
     expect(await page.locator('h1').innerText()).toMatch(
-      /repetition.* may stay in reserve with light loads.*heavy loads/u,
+      /repetition.* may stay in reserve with heavy loads, .*light ones\.$/u,
     );
     const pictures = page.locator('figure svg[role="img"]');
     expect(await pictures.count()).toBe(4);

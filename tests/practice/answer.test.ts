@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/model/analyse.ts';
 import { analyseForPractice } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
+import { noTarget } from '../../src/model/target.ts';
 import { advise } from '../../src/practice/advice.ts';
-import { stateAnswer, stateDoubts } from '../../src/practice/answer.ts';
+import { stateAnswer, stateDoubts, stateHeadline, stateIntervals } from '../../src/practice/answer.ts';
 import { rangeOfRepetitions } from '../../src/practice/commonPractice.ts';
 import { stateNear } from '../../src/practice/evidenceNear.ts';
 import { arms, analysis as shipped } from './programme/shipped.ts';
@@ -15,6 +16,32 @@ describe('the answer in one sentence', () => {
     expect(stateAnswer(shipped)).toBe(
       'To keep 90\u00a0% of the growth that training to failure brings, about 1 repetition may stay in reserve with light loads (below 60\u00a0% of 1RM), between 1.0 and 2.0; about 3 repetitions may stay in reserve with heavy loads, between 2.6 and 6.0.',
     );
+  });
+
+  it('is one short sentence, with what it keeps and how sure it is beside it', () => {
+    expect(stateHeadline(shipped)).toMatch(
+      /^(?:About|\d+ to) \d+ repetitions? may stay in reserve with heavy loads, .* repetitions? with light ones\.$/u,
+    );
+    if ('all' in shipped.bands) throw new Error('expected two bands');
+    const { light, heavy } = shipped.bands;
+    const intervals = stateIntervals(shipped);
+    for (const { target } of [light, heavy])
+      expect(intervals).toContain(` ${target.shown?.point.toFixed(1)}, between `);
+    expect(intervals).toMatch(/^That keeps 90\u00a0% of .* heavy loads \(from 60\u00a0%\) .*; light loads \(below 60/u);
+  });
+
+  it('names the loads without a number, and is the refusal where none has one', () => {
+    if ('all' in shipped.bands) throw new Error('expected two bands');
+    const { light, heavy } = shipped.bands;
+    const none = { ...light, target: noTarget(0.9, 'no target') };
+    expect(stateHeadline({ ...shipped, bands: { light: none, heavy } })).toMatch(
+      / with heavy loads; this evidence gives no number for light loads\.$/u,
+    );
+    expect(stateIntervals({ ...shipped, bands: { light: none, heavy } })).not.toMatch(/light/u);
+    const neither = { ...shipped, bands: { light: none, heavy: none } };
+    expect(stateHeadline(neither)).toMatch(/^This evidence gives no reserve that keeps 90/u);
+    expect(stateIntervals(neither)).toBe('');
+    expect(stateHeadline({ ...shipped, bands: { all: heavy } })).toMatch(/ may stay in reserve at any load\.$/u);
   });
 
   it('says that there is none, and why, where nothing can be fitted', () => {

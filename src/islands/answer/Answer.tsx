@@ -7,12 +7,13 @@ import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { listBands } from '../../model/bands.ts';
 import type { FullAnalysis } from '../../model/full.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { stateAnswer, stateDoubts } from '../../practice/answer.ts';
+import { stateDoubts, stateHeadline, stateIntervals } from '../../practice/answer.ts';
 import { GENERAL_CAUTIONS } from '../../practice/cautions.ts';
 import { COMMON_PRACTICE_TAG, HOURS_WITHOUT_FAILURE } from '../../practice/commonPractice.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
 import { CoefficientTable } from '../../ui/CoefficientTable.tsx';
 import { FigureView } from '../../ui/FigureView.tsx';
+import { GrowthKeptTable } from '../../ui/GrowthKeptTable.tsx';
 import { LeftOut } from '../../ui/LeftOut.tsx';
 import { TargetTable } from '../../ui/TargetTable.tsx';
 
@@ -22,11 +23,13 @@ interface Props {
   readonly targetPage: string;
   /** The picture of a figure as the build drew it; without it this browser draws. */
   readonly draw?: (figure: Figure) => ComponentChildren;
+  /** What would move the answer most, in one line; empty where it was not worked out. */
+  readonly mover: string;
   /** What would change the answer, by loads. */
   readonly children: ComponentChildren;
 }
 
-export function Answer({ analysis, targetPage, draw, children }: Props) {
+export function Answer({ analysis, targetPage, draw, mover, children }: Props) {
   const { settings, bands } = analysis;
   const show = (figure: Figure) => (
     <FigureView key={figure.title} figure={figure}>
@@ -35,10 +38,12 @@ export function Answer({ analysis, targetPage, draw, children }: Props) {
   );
   return (
     <>
-      <h1>{stateAnswer(analysis)}</h1>
-      <p class="lead">
-        Ranges are {writePercent(settings.confidence)} intervals. Load is in per cent of the most that can be lifted
-        once (1RM). A repetition in reserve is one more full repetition that could have been done when the set ended.
+      <h1>{stateHeadline(analysis)}</h1>
+      <p class="lead">{stateIntervals(analysis)}</p>
+      {mover && <p>{mover}</p>}
+      <p class="small">
+        Load is in per cent of the most that can be lifted once (1RM). A repetition in reserve is one more full
+        repetition that could have been done when the set ended.
       </p>
       {stateDoubts(analysis).map((doubt) => (
         <p key={doubt} class="doubt">
@@ -57,7 +62,11 @@ export function Answer({ analysis, targetPage, draw, children }: Props) {
       <Cautions cautions={GENERAL_CAUTIONS} />
 
       <h2>How sure this is</h2>
-      <CoefficientTable analysis={analysis} />
+      <GrowthKeptTable analysis={analysis} />
+      <details>
+        <summary>The coefficients of the curves</summary>
+        <CoefficientTable analysis={analysis} />
+      </details>
       <LeftOut {...analysis.rows} />
 
       <h2>What would change the answer</h2>
