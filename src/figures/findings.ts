@@ -13,8 +13,9 @@ import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
+import { chooseTold, writeHours } from '../practice/recovery.ts';
 import { upperFirst } from './firstLetter.ts';
-import { formatChange, formatNumber, formatRange, shownUnit } from './format.ts';
+import { formatChange, formatHours, formatNumber, shownUnit } from './format.ts';
 import { CURVE_WORDS } from './settingsWords.ts';
 
 /** Points of per cent of 1RM over which a difference in strength by load is stated. */
@@ -53,12 +54,10 @@ export function stateRecovery(
 ): string {
   const who = `${upperFirst(status)} people`;
   if (failure) return `${who}: no estimate, since ${failure.reason}.`;
-  const [first] = recovery;
+  const [first, further] = chooseTold(recovery);
   if (!first) return `${who}: no reserve near failure was studied.`;
-  const last = recovery[recovery.length - 1];
-  const hours = ({ hours: point, low, high }: typeof first) =>
-    `${countOf(Math.round(point), 'hour')} (${formatRange(low, high, 0)})`;
-  const later = last === first ? '' : `, after sets with ${last.reserve} left ${hours(last)}`;
+  const hours = ({ hours: point, low, high }: typeof first) => `${writeHours(point)} (${formatHours(low, high)})`;
+  const later = further ? `, after sets with ${further.reserve} left ${hours(further)}` : '';
   return `${who} are back to within ${settings.fatigueMargin}\u00a0% of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countStudies(studies)}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
 }
 

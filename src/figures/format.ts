@@ -4,6 +4,7 @@ import type { Estimate, Target } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
 import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { toPercent } from '../numerics/percent.ts';
+import { wholeHours } from '../practice/recovery.ts';
 
 const MINUS = '−';
 
@@ -84,6 +85,11 @@ export function formatTarget({ shown }: Pick<Target, 'shown'>): string {
 export function formatWhole(whole: WholeRange | null): string {
   if (whole === null) return 'none';
   return whole.least === whole.most ? String(whole.most) : `${whole.least} to ${whole.most}`;
+}
+
+/** Ends of a time of recovery in whole hours: “14 to 31”, “at least 14”. */
+export function formatHours(low: number | null, high: number | null): string {
+  return formatRange(low === null ? null : wholeHours(low), high === null ? null : wholeHours(high), 0);
 }
 
 /** A share of 1 in per cent with its interval: “91 % (88 to 95 %)”. */

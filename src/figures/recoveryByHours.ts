@@ -3,10 +3,11 @@
 import * as Plot from '@observablehq/plot';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
+import { chooseTold, wholeHours } from '../practice/recovery.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { stateRecovery } from './findings.ts';
 import { upperFirst } from './firstLetter.ts';
-import { formatNumber, lossInPercent } from './format.ts';
+import { lossInPercent } from './format.ts';
 import { hedge } from './hedge.ts';
 import { FIGURE_STYLE } from './looks.ts';
 
@@ -18,8 +19,6 @@ export interface RecoveryOptions {
   readonly height?: number;
 }
 
-/** Reserve, repetitions, well short of failure that is drawn beside the least studied; the furthest where it was not. */
-const SHORT_OF_FAILURE = 3;
 /** Hours after the session at which the picture ends. */
 const LAST_HOUR = 96;
 /** Where the key to the curves has its lines, hours; its words follow them. */
@@ -36,7 +35,7 @@ export function recoveryByHours(
     throw new Error(
       `invalid status; the analysis has ${fatigue.byStatus.map((one) => one.status).join(', ')}: ${status}`,
     );
-  const lines = chooseDrawn(found.recovery);
+  const lines = chooseTold(found.recovery);
   const points = lines.flatMap(({ reserve, curve }) =>
     curve.map(({ hours, drop }) => ({ reserve, hours, drop: lossInPercent(drop) })),
   );
@@ -130,18 +129,12 @@ export function recoveryByHours(
       columns: ['reserve (repetitions)', 'hours until recovered', 'interval, low', 'high'],
       rows: found.recovery.map(({ reserve, hours, low, high }) => [
         reserve,
-        formatNumber(hours, 0),
-        low === null ? 'not limited' : formatNumber(low, 0),
-        high === null ? 'not limited' : formatNumber(high, 0),
+        wholeHours(hours),
+        low === null ? 'not limited' : wholeHours(low),
+        high === null ? 'not limited' : wholeHours(high),
       ]),
     },
   });
-}
-
-/** The least reserve studied, and one well short of failure. */
-function chooseDrawn(recovery: FatigueByStatus['recovery']): FatigueByStatus['recovery'] {
-  const further = recovery.find(({ reserve }) => reserve === SHORT_OF_FAILURE) ?? recovery.at(-1);
-  return further && recovery[0] !== further ? [recovery[0], further] : recovery.slice(0, 1);
 }
 
 /** What is found of reserve, no stronger than its interval and its degrees of freedom allow. */

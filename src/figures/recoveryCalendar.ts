@@ -5,8 +5,9 @@ import type { PracticeAnalysis } from '../model/full.ts';
 import { COMMON_PRACTICE_TAG, HOURS_WITHOUT_FAILURE } from '../practice/commonPractice.ts';
 import { WEEKDAYS, writeDay } from '../practice/programme/columns.ts';
 import { type Calendar, HOURS_OF_DAY, type Session, worstBeforeEvent } from '../practice/programme/sessions.ts';
+import { wholeHours } from '../practice/recovery.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { formatNumber, formatPlain, formatRange, lossInPercent } from './format.ts';
+import { formatHours, formatNumber, formatPlain, lossInPercent } from './format.ts';
 import { FIGURE_STYLE } from './looks.ts';
 
 export interface RecoveryCalendarOptions {
@@ -112,8 +113,8 @@ export function recoveryCalendar(
       rows: sessions.map(({ day, reserve, recovery, hoursToEvent, drop }) => [
         writeDay(day),
         formatPlain(reserve),
-        recovery.time ? formatNumber(recovery.time.hours, 0) : 'not known',
-        recovery.time ? formatRange(recovery.time.low, recovery.time.high, 0) : recovery.reason,
+        recovery.time ? wholeHours(recovery.time.hours) : 'not known',
+        recovery.time ? formatHours(recovery.time.low, recovery.time.high) : recovery.reason,
         hoursToEvent ?? 'none',
         drop ? formatNumber(lossInPercent(drop.estimate), 1) : 'not known',
       ]),

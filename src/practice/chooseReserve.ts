@@ -127,11 +127,11 @@ function freshReserve({ fatigue }: PracticeAnalysis, { hoursToEvent, status, jud
     const left = `${countOf(Number(hoursToEvent.toFixed(1)), 'hour is', 'hours are')} left`;
     return {
       refusal: shortest
-        ? `Even with ${shortest.reserve} in reserve the expected recovery takes ${writeHours(shortest.hours, hoursToEvent)} and ${left}: move the session, or leave it out.`
+        ? `Even with ${shortest.reserve} in reserve the expected recovery takes ${writeHours(shortest.hours)} and ${left}: move the session, or leave it out.`
         : `This evidence has no recovery of ${status} people, so no reserve can be planned backwards from the event: move the session, or keep well away from failure.`,
     };
   }
-  const hours = writeHours(time.hours, hoursToEvent);
+  const hours = writeHours(time.hours);
   return {
     refusal: null,
     least: Math.max(0, Math.ceil(time.reserve - judgement.bias - SLACK)),

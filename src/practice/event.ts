@@ -55,19 +55,17 @@ function stateVerdict(
   time: RecoveryTime,
   verdict: EventVerdict,
 ): string {
-  const takes = writeHours(time.hours, hours);
+  const takes = writeHours(time.hours);
   const left = countOf(Number(hours.toFixed(1)), 'hour is', 'hours are');
   const fact = `within ${settings.fatigueMargin}\u00a0% of full performance ${takes} after sets with ${time.reserve} in reserve, and ${left} left`;
   if (verdict === 'in time') return `Recovered before the event: ${fact}.`;
   if (verdict === 'expected in time') {
-    const end = time.high === null ? 'has no upper limit' : `goes up to ${countOf(Math.ceil(time.high), 'hour')}`;
+    const end = time.high === null ? 'has no upper limit' : `goes up to ${writeHours(time.high)}`;
     return `Expected to be recovered before the event, but not surely: ${fact}; the interval ${end}.`;
   }
   // Less reserve is no advice for freshness, whatever a noisy fit says of it.
   const other = leastReserveInTime(fatigue, status, hours).time;
   const more =
-    other && other.reserve > time.reserve
-      ? `leave ${other.reserve} in reserve (${writeHours(other.hours, hours)}), or `
-      : '';
-  return `Not recovered before the event: ${fact}. Instead ${more}move the session to at least ${countOf(Math.ceil(time.hours), 'hour')} before it.`;
+    other && other.reserve > time.reserve ? `leave ${other.reserve} in reserve (${writeHours(other.hours)}), or ` : '';
+  return `Not recovered before the event: ${fact}. Instead ${more}move the session to at least ${writeHours(time.hours)} before it.`;
 }

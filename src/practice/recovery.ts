@@ -48,20 +48,30 @@ export function recoveryAfter(
   };
 }
 
-/** @param hoursToEvent from the session to the event, at least 0 */
-export function judgeEvent({ hours, high }: Pick<RecoveryTime, 'hours' | 'high'>, hoursToEvent: number): EventVerdict {
-  if (high !== null && high <= hoursToEvent) return 'in time';
-  return hours <= hoursToEvent ? 'expected in time' : 'not in time';
+/** Hours of recovery as they are told and judged everywhere: up to the next whole one, since they are not known more finely. */
+export function wholeHours(hours: number): number {
+  // A root found by bisection may end a rounding above the whole hour.
+  return Math.ceil(hours - 1e-9);
 }
 
-/**
- * “20 hours”: rounded up to whole hours, since recovery is not known more finely; with a decimal only
- * where the whole hour would fall on the other side of the event.
- */
-export function writeHours(hours: number, hoursToEvent: number): string {
-  const whole = Math.ceil(hours);
-  const sameSide = whole <= hoursToEvent === hours <= hoursToEvent;
-  return countOf(sameSide ? whole : Number(hours.toFixed(1)), 'hour');
+/** “20 hours” */
+export function writeHours(hours: number): string {
+  return countOf(wholeHours(hours), 'hour');
+}
+
+/** Reserve, repetitions, well short of failure that is told beside the least studied. */
+const SHORT_OF_FAILURE = 3;
+
+/** Of the listed recoveries those that are drawn and told: of the least reserve studied, and of one well short of failure. */
+export function chooseTold<One extends { readonly reserve: number }>(recovery: readonly One[]): readonly One[] {
+  const further = recovery.find(({ reserve }) => reserve === SHORT_OF_FAILURE) ?? recovery.at(-1);
+  return further && recovery[0] !== further ? [recovery[0], further] : recovery.slice(0, 1);
+}
+
+/** @param hoursToEvent from the session to the event, at least 0 */
+export function judgeEvent({ hours, high }: Pick<RecoveryTime, 'hours' | 'high'>, hoursToEvent: number): EventVerdict {
+  if (high !== null && wholeHours(high) <= hoursToEvent) return 'in time';
+  return wholeHours(hours) <= hoursToEvent ? 'expected in time' : 'not in time';
 }
 
 /**

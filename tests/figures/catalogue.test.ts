@@ -174,7 +174,7 @@ describe('every number in the words of', () => {
     expect(captionOf('strength')).toContain(
       `${(100 * Math.expm1(strength.equivalence?.difference.estimate ?? 0)).toFixed(1).replace('-', '−')}\u00a0%`,
     );
-    expect(captionOf('recovery-trained')).toContain(`${fatigue.byStatus[1].recovery[0].hours.toFixed(0)} hours`);
+    expect(captionOf('recovery-trained')).toContain(`${Math.ceil(fatigue.byStatus[1].recovery[0].hours)} hours`);
   });
 });
 
@@ -194,10 +194,16 @@ function tracer(
   table: { readonly rows: readonly (readonly (string | number)[])[] },
 ): (text: string) => boolean {
   const known = numbersOf(analysis);
+  // Hours of recovery and their limits are told up to the next whole one.
+  const hours = new Set(
+    numbersOf((analysis as { fatigue?: unknown }).fatigue ?? [])
+      .filter(({ key }) => ['hours', 'low', 'high'].includes(key))
+      .map(({ value }) => String(Math.ceil(value))),
+  );
   const counts = countsOf(analysis);
   const rows = table.rows.length <= SHORT ? table.rows : [];
   const cells = new Set(rows.flat().flatMap((cell) => readNumbers(String(cell))));
-  return (text) => cells.has(text) || counts.has(text) || isRounded(text, known);
+  return (text) => cells.has(text) || counts.has(text) || hours.has(text) || isRounded(text, known);
 }
 
 /** Rows of a table in which a number is not found by chance. */

@@ -156,7 +156,7 @@ describe('recovery by hours', () => {
 
   it('says the hours of the analysis', () => {
     const { caption } = recoveryByHours(analysis, { status: 'untrained' });
-    expect(caption).toContain(`${analysis.fatigue.byStatus[0].recovery[0].hours.toFixed(0)} hours`);
+    expect(caption).toContain(`${Math.ceil(analysis.fatigue.byStatus[0].recovery[0].hours)} hours`);
   });
 });
 

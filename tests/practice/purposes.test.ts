@@ -4,7 +4,7 @@ import { analyseForPractice } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { advise } from '../../src/practice/advice.ts';
 import { PUBLISHED_JUDGEMENT } from '../../src/practice/judgement.ts';
-import { writeHours } from '../../src/practice/recovery.ts';
+import { judgeEvent, writeHours } from '../../src/practice/recovery.ts';
 import type { Situation } from '../../src/practice/situation.ts';
 import { arms, analysis as shipped } from './programme/shipped.ts';
 import { at } from './setAt.ts';
@@ -102,7 +102,7 @@ describe('staying fresh', () => {
     expect(recovery.length).toBeGreaterThan(3);
     for (const { reserve: listed, high } of recovery) {
       if (high === null) continue;
-      const { reserve, event } = fresh(high + 0.01);
+      const { reserve, event } = fresh(Math.ceil(high));
       expect(reserve?.least).toBeLessThanOrEqual(Math.max(listed, growth?.least ?? 0));
       expect(reserve?.least).toBeGreaterThanOrEqual(growth?.least ?? 0);
       expect(event?.verdict).toBe('in time');
@@ -118,16 +118,19 @@ describe('staying fresh', () => {
   it('says whether the least reserve is in time surely or only expected to be', () => {
     const last = recovery[recovery.length - 1];
     if (last.high === null) throw new Error('expected an upper limit');
-    expect(fresh(last.hours + 0.5).adjustments.join()).toMatch(
+    expect(fresh(Math.ceil(last.hours)).adjustments.join()).toMatch(
       /least reserve expected to be recovered in time is 5 .* though its interval reaches past/u,
     );
-    expect(fresh(last.high + 0.5).adjustments.join()).toMatch(/in time with its whole interval is 5 /u);
+    expect(fresh(Math.ceil(last.high)).adjustments.join()).toMatch(/in time with its whole interval is 5 /u);
   });
 
-  it('says hours so that both sides of the event are told apart', () => {
-    expect(writeHours(20.2, 48)).toBe('21 hours');
-    expect(writeHours(20.2, 20.9)).toBe('20.2 hours');
-    expect(writeHours(0.4, 0)).toBe('1 hour');
+  it('tells hours up to the next whole one, and judges by what it tells', () => {
+    expect(writeHours(20.2)).toBe('21 hours');
+    expect(writeHours(20.000000000001)).toBe('20 hours');
+    expect(writeHours(0.4)).toBe('1 hour');
+    expect(judgeEvent({ hours: 20.2, high: null }, 20.9)).toBe('not in time');
+    expect(judgeEvent({ hours: 20.2, high: null }, 21)).toBe('expected in time');
+    expect(judgeEvent({ hours: 20.2, high: 30.5 }, 31)).toBe('in time');
   });
 
   it('never asks for less reserve, nor leaves it open to more, where more took longer to recover from', () => {

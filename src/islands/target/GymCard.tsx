@@ -1,6 +1,8 @@
 /** One page for the gym: what to do in this set, and what to mind. On paper only. */
-import { formatNumber, formatPlain, formatShare, formatTarget } from '../../figures/format.ts';
+
+import { formatPlain, formatShare, formatTarget } from '../../figures/format.ts';
 import { statePossibleInFull } from '../../practice/possible.ts';
+import { writeHours } from '../../practice/recovery.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
 import type { Calculator } from './calculator.state.ts';
@@ -56,7 +58,9 @@ export function GymCard({ state, isInvented }: Props) {
         {most?.recovery.time && (
           <>
             <dt>Recovered</dt>
-            <dd>about {formatNumber(most.recovery.time.hours, 0)} hours after the session</dd>
+            <dd>
+              about {writeHours(most.recovery.time.hours)} after sets with {most.recovery.time.reserve} in reserve
+            </dd>
           </>
         )}
         {event && (

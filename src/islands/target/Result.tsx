@@ -1,7 +1,7 @@
 /** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
 
 import { stateStrength } from '../../figures/findings.ts';
-import { formatNumber, formatRange, formatShare } from '../../figures/format.ts';
+import { formatHours, formatNumber, formatRange, formatShare } from '../../figures/format.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
@@ -9,6 +9,7 @@ import type { Advice, ReserveChoice } from '../../practice/advice.ts';
 import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
 import { stateNear } from '../../practice/evidenceNear.ts';
 import { SOURCE_NAMES } from '../../practice/loadNames.ts';
+import { wholeHours } from '../../practice/recovery.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
 import { LaterFigure } from '../../ui/LaterFigure.tsx';
 import { showReserve } from '../../ui/reserveWords.ts';
@@ -139,7 +140,7 @@ function showRecovery({ recovery }: ReserveChoice): string {
   const { time, reason } = recovery;
   if (!time) return `not known: ${reason}`;
   const beyond = time.isBeyondStudied ? `, as with ${time.reserve}: no more was studied` : '';
-  return `${formatNumber(time.hours, 0)} h (${formatRange(time.low, time.high, 0)})${beyond}`;
+  return `${wholeHours(time.hours)} h (${formatHours(time.low, time.high)})${beyond}`;
 }
 
 /** What will really be left, and why that is not what is said. */
