@@ -193,13 +193,12 @@ function tracer(
   analysis: Parameters<typeof countsOf>[0],
   table: { readonly rows: readonly (readonly (string | number)[])[] },
 ): (text: string) => boolean {
-  const known = numbersOf(analysis);
-  // Hours of recovery and their limits are told up to the next whole one.
-  const hours = new Set(
-    numbersOf((analysis as { fatigue?: unknown }).fatigue ?? [])
-      .filter(({ key }) => ['hours', 'low', 'high'].includes(key))
-      .map(({ value }) => String(Math.ceil(value))),
-  );
+  // Hours of recovery and their limits are told up to the next whole one, all others to the nearest digit.
+  const isOfRecovery = 'fatigue' in analysis;
+  const isTime = ({ key }: Found) => isOfRecovery && ['hours', 'low', 'high'].includes(key);
+  const all = numbersOf(analysis);
+  const known = all.filter((one) => !isTime(one));
+  const hours = new Set(all.filter(isTime).map(({ value }) => String(Math.ceil(value))));
   const counts = countsOf(analysis);
   const rows = table.rows.length <= SHORT ? table.rows : [];
   const cells = new Set(rows.flat().flatMap((cell) => readNumbers(String(cell))));
