@@ -2,6 +2,7 @@
 
 import { stateStrength } from '../../figures/findings.ts';
 import { formatHours, formatNumber, formatRange, formatShare } from '../../figures/format.ts';
+import { growthAtLoad } from '../../figures/growthAtLoad.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
@@ -10,6 +11,7 @@ import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
 import { stateNear } from '../../practice/evidenceNear.ts';
 import { SOURCE_NAMES } from '../../practice/loadNames.ts';
 import { wholeHours } from '../../practice/recovery.ts';
+import { fitNear } from '../../practice/targetTable.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
 import { LaterFigure } from '../../ui/LaterFigure.tsx';
 import { showReserve } from '../../ui/reserveWords.ts';
@@ -70,9 +72,15 @@ function Answer({ state }: { readonly state: Calculator }) {
 function Behind({ state }: { readonly state: Calculator }) {
   const advice = state.advice.value;
   const { event, practice } = advice;
+  const analysis = state.fitted.analysis.value;
+  const { load } = state.choices.value;
+  const near = fitNear(analysis, load);
   return (
     <div class="inked">
       <Choices advice={advice} />
+      {near && (
+        <LaterFigure figure={growthAtLoad(analysis, near, { load, target: advice.target, advised: advice.reserve })} />
+      )}
       {event?.time && (
         <LaterFigure
           figure={recoveryByHours(state.fitted.analysis.value, {
