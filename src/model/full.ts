@@ -64,10 +64,10 @@ export interface FullAnalysis extends Analysis {
 }
 
 /** What stands beside the growth curve in advice. It does not depend on the kept share, and is the slower half. */
-export type Beside = Pick<FullAnalysis, 'strength' | 'fatigue'>;
+export type StrengthAndFatigue = Pick<FullAnalysis, 'strength' | 'fatigue'>;
 
 /** Strength and fatigue of the same rows. */
-export function analyseBeside(arms: readonly Arm[], settings: Settings): Beside {
+export function analyseStrengthAndFatigue(arms: readonly Arm[], settings: Settings): StrengthAndFatigue {
   return { strength: analyseStrength(arms, settings), fatigue: analyseFatigue(arms, settings) };
 }
 
@@ -79,7 +79,7 @@ export function analyseBeside(arms: readonly Arm[], settings: Settings): Beside 
 export function analyseForPractice(
   arms: readonly Arm[],
   settings: Settings,
-  beside: Beside = analyseBeside(arms, settings),
+  beside: StrengthAndFatigue = analyseStrengthAndFatigue(arms, settings),
 ): PracticeAnalysis {
   const { analysis, fits } = analyseWithFits(arms, settings);
   return keepForPractice({ ...analysis, response: packResponse(fits), ...beside });
@@ -124,7 +124,7 @@ export function analyseThenCheck(
     unchecked: {
       ...analysis,
       response: packResponse(fits),
-      ...analyseBeside(arms, settings),
+      ...analyseStrengthAndFatigue(arms, settings),
       beyondFailure: compareBeyondFailure(arms, settings),
     },
     check: () => checkFits(fits.bands, settings),

@@ -3,7 +3,13 @@
  * asks for single fits, has one of its own (evidence/evidenceWorker.ts), so that neither carries what the other needs.
  */
 import type { Arm } from '../../evidence/schema.ts';
-import { analyseBeside, analyseForPractice, type Beside, checkBands, type PracticeAnalysis } from '../../model/full.ts';
+import {
+  analyseForPractice,
+  analyseStrengthAndFatigue,
+  checkBands,
+  type PracticeAnalysis,
+  type StrengthAndFatigue,
+} from '../../model/full.ts';
 import type { Settings } from '../../model/settings.ts';
 import { answerCalls } from '../../ui/workerAnswers.ts';
 import type { Operation } from '../../ui/workerCalls.ts';
@@ -44,10 +50,11 @@ answerCalls<AnalysisOperations>({
 });
 
 /** What stands beside the curve, of the last rows and settings; moving the kept share leaves it as it is. */
-let beside: { readonly arms: readonly Arm[]; readonly key: string; readonly found: Beside } | null = null;
+let beside: { readonly arms: readonly Arm[]; readonly key: string; readonly found: StrengthAndFatigue } | null = null;
 
 function practise(arms: readonly Arm[], settings: Settings): PracticeAnalysis {
   const key = JSON.stringify({ ...settings, keptShare: null });
-  if (beside?.arms !== arms || beside.key !== key) beside = { arms, key, found: analyseBeside(arms, settings) };
+  if (beside?.arms !== arms || beside.key !== key)
+    beside = { arms, key, found: analyseStrengthAndFatigue(arms, settings) };
   return analyseForPractice(arms, settings, beside.found);
 }

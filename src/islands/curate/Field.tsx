@@ -12,12 +12,12 @@ interface FieldProps {
   /** Words to be offered. */
   readonly known: readonly string[];
   /** Whether it was the last to have the focus. */
-  readonly isInHand: boolean;
+  readonly isEdited: boolean;
   readonly onEnter: (text: string) => void;
   readonly onTake: () => void;
 }
 
-export function CurateField({ id, name, column, value, problems, known, isInHand, onEnter, onTake }: FieldProps) {
+export function CurateField({ id, name, column, value, problems, known, isEdited, onEnter, onTake }: FieldProps) {
   const described = `${id}-help${problems.length > 0 ? ` ${id}-problem` : ''}`;
   const words = wordsOf(column);
   const shared = {
@@ -28,7 +28,7 @@ export function CurateField({ id, name, column, value, problems, known, isInHand
     onFocus: onTake,
   };
   return (
-    <div class={isInHand ? 'control in-hand' : 'control'}>
+    <div class={isEdited ? 'control edited' : 'control'}>
       <label for={id}>
         <code>{name}</code>
         {column.required && <span class="small"> needed</span>}

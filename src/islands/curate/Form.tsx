@@ -109,7 +109,7 @@ function Entry({ name, state, known }: { name: ArmColumn; state: CuratingState; 
       value={state.draft.value[name]}
       problems={state.reading.value.problems.filter(({ column }) => column === name)}
       known={known}
-      isInHand={state.inHand.value === name}
+      isEdited={state.edited.value === name}
       onTake={() => state.take(name)}
       onEnter={(text) => state.enter(name, text)}
     />

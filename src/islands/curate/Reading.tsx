@@ -1,4 +1,4 @@
-/** What follows from the row in hand: effects, the numbers behind them, and what the table would say of it. */
+/** What follows from the row being edited: effects, the numbers behind them, and what the table would say of it. */
 import { formatProblem, type Problem } from '../../evidence/problem.ts';
 import type { ArmColumn } from '../../evidence/schema.ts';
 import { formatChange, formatSignificant } from '../../figures/format.ts';

@@ -46,7 +46,7 @@ function Asked({ state, names }: { readonly state: CuratingState; readonly names
             value={value}
             problems={isWrong ? [problem] : []}
             known={[]}
-            isInHand={state.inHand.value === name}
+            isEdited={state.edited.value === name}
             onTake={() => state.take(name)}
             onEnter={(text) => state.askReserve(name, text)}
           />

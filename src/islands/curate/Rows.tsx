@@ -64,7 +64,7 @@ interface RowProps {
 function Row({ cells, place, reading, state }: RowProps) {
   const line = lineOf(place);
   const change = reading.numbers?.effects.find(({ effect }) => effect !== null);
-  const isInHand = state.at.value === place;
+  const isEdited = state.at.value === place;
   const remove = () => {
     state.remove(place);
     // The button is gone, or another row's by now.
@@ -81,7 +81,7 @@ function Row({ cells, place, reading, state }: RowProps) {
     },
   ] as const;
   return (
-    <tr aria-current={isInHand ? 'true' : undefined}>
+    <tr aria-current={isEdited ? 'true' : undefined}>
       <td class="number">{line}</td>
       <th scope="row">{cells.study}</th>
       <td>{cells.arm}</td>
@@ -95,7 +95,7 @@ function Row({ cells, place, reading, state }: RowProps) {
           ? formatChange({ estimate: change.effect.y, ...change.interval }, change.metric)
           : 'none'}
       </td>
-      <td>{isInHand ? 'in the form' : outlineReading(reading, false)}</td>
+      <td>{isEdited ? 'in the form' : outlineReading(reading, false)}</td>
       <td>
         <span class="buttons">
           {actions.map(({ name, label, run, focus }) => (

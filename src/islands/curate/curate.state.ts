@@ -1,5 +1,5 @@
 /**
- * State of the form that makes rows: the rows so far, the row in hand, what the table's readers say of
+ * State of the form that makes rows: the rows so far, the row being edited, what the table's readers say of
  * both, and what is done with them. All of it stays in this browser and outlives a reload.
  */
 import { computed, signal } from '@preact/signals';
@@ -36,7 +36,7 @@ export function createCurating() {
   const done = signal('');
   const kept = keepForm(curating);
   /** The entry that last had the focus: it stays explained until another has it, so that nothing moves under a click. */
-  const inHand = signal<ArmColumn | ReserveColumn | null>(null);
+  const edited = signal<ArmColumn | ReserveColumn | null>(null);
 
   const draft = computed(() => curating.value.draft);
   const rows = computed(() => curating.value.rows);
@@ -73,7 +73,7 @@ export function createCurating() {
   };
   const explain = (isExplained: boolean) => change({ isExplained });
   const take = (name: ArmColumn | ReserveColumn) => {
-    inHand.value = name;
+    edited.value = name;
   };
   const askReserve = (name: ReserveColumn, text: string) => {
     change({ reserve: { ...curating.value.reserve, [name]: text } });
@@ -101,7 +101,7 @@ export function createCurating() {
     if (kind) report(kind.name, true);
   };
 
-  /** Puts the row in hand among the rows, as it was read; false where it has problems. */
+  /** Puts the row being edited among the rows, as it was read; false where it has problems. */
   const keep = (): boolean => {
     const { arm } = reading.value;
     if (!arm) return false;
@@ -171,7 +171,7 @@ export function createCurating() {
     undo,
     done,
     kept,
-    inHand,
+    edited,
     enter,
     explain,
     take,

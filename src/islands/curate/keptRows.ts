@@ -1,5 +1,5 @@
 /**
- * The rows made so far with the row in hand at its place. Facts of a study and of an arm's training are
+ * The rows made so far with the row being edited at its place. Facts of a study and of an arm's training are
  * the same in all its rows, so that a correction in one is carried to the others.
  */
 import { ARM_FACTS, STUDY_FACTS } from '../../evidence/crossRow.ts';
@@ -8,7 +8,7 @@ import type { Cells } from './cells.ts';
 
 interface PlacedRows {
   readonly rows: readonly Cells[];
-  /** Place of the row in hand, from 0. */
+  /** Place of the row being edited, from 0. */
   readonly place: number;
   /** Columns that other rows take over, and how many other rows do. */
   readonly carried: { readonly columns: readonly ArmColumn[]; readonly rows: number };

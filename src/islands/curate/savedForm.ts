@@ -5,7 +5,7 @@ import '../../evidence/zodConfig.ts';
 import { ARM_NAMES, type Cells, EMPTY_CELLS, REPORTS, type ReportName, USUAL_REPORTS } from './cells.ts';
 import { EMPTY_RESERVE, type ReserveCells, type ReserveColumn } from './reserveEstimate.ts';
 
-/** Rows made so far and the row in hand. */
+/** Rows made so far and the row being edited. */
 export interface Curating {
   readonly rows: readonly Cells[];
   readonly draft: Cells;
