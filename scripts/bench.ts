@@ -6,6 +6,7 @@ import type { Arm } from '../src/evidence/schema.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';
 import { sweepChoices } from '../src/model/checks/sweep.ts';
+import { makeCurve } from '../src/model/curve.ts';
 import { analyseFatigue } from '../src/model/fatigue.ts';
 import { analyseForPractice, analyseInFull } from '../src/model/full.ts';
 import { fitModel } from '../src/model/mixed.ts';
@@ -50,7 +51,10 @@ function tableOf(rows: number, studies: number) {
 function fitOf(rows: number, studies: number) {
   const { observations, reserves } = tableOf(rows, studies);
   if (observations.length !== rows) throw new Error(`expected ${rows} rows, simulated ${observations.length}`);
-  const columns = [reserves.map(() => 1), reserves];
+  // The design of the site's own curve.
+  const { at, terms } = makeCurve(defaultSettings.curve, reserves);
+  const rowsOfDesign = reserves.map(at);
+  const columns = terms.map((_, j) => rowsOfDesign.map((row) => row[j]));
   return () => fitModel(observations, columns, { rho: 0.5, weighting: 'mixed' });
 }
 

@@ -77,7 +77,7 @@ describe('the row that DEVELOPERS.md follows', () => {
   it('has the effect, the variance and the weight that are given', () => {
     const effect = computeEffect(arm, { metric: 'log-ratio', assumedCorrelation: Number.NaN });
     if (typeof effect === 'string') throw new Error(effect);
-    expect(text).toContain(`y = ln(24.2/22.41) = ${effect.y.toFixed(4)}, v = ${effect.v.toFixed(7)}`);
+    expect(text).toContain(`y = ln(45.96/41.25) = ${effect.y.toFixed(4)}, v = ${effect.v.toFixed(7)}`);
     expect(text).toContain(`with ${(100 * (row?.weight ?? Number.NaN)).toFixed(2)} % of the weight`);
   });
 

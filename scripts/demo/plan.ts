@@ -95,6 +95,18 @@ const BIRDS = [
   'Woodcock',
   'Yellowhammer',
   'Kittiwake',
+  'Bunting',
+  'Crane',
+  'Dotterel',
+  'Eider',
+  'Finch',
+  'Grebe',
+  'Ibis',
+  'Knot',
+  'Martin',
+  'Petrel',
+  'Rail',
+  'Tern',
 ] as const;
 
 const EXERCISES: readonly Exercise[] = [
@@ -112,9 +124,16 @@ const RESERVES: readonly (readonly number[])[] = [
   [0, 3, 7],
   [0, 1, 4],
   [0, 4, 8],
-  [0, 2, 6],
+  [0, 1, 6],
   [0, 3, 10],
 ];
+
+/**
+ * Repetitions between two arms of a study that both stop short of failure: what is reported of them, which is off by
+ * MOST_MISREPORTED at most, still tells them apart.
+ */
+const LEAST_APART = 3;
+export const MOST_MISREPORTED = 1;
 
 const LIGHT_LOADS = [30, 40, 50, 35, 25, 45] as const;
 const HEAVY_LOADS = [75, 80, 70, 85, 65, 90] as const;
@@ -124,7 +143,7 @@ const GROWTH_STUDIES = 28;
 
 const pick = <T>(list: readonly T[], i: number): T => list[i % list.length];
 
-/** The 36 studies, in the order of their years. */
+/** The 48 studies, in the order of their years. */
 export function planStudies(): readonly PlannedStudy[] {
   return BIRDS.map((bird, i) => {
     const growth = i < GROWTH_STUDIES;
@@ -136,7 +155,10 @@ export function planStudies(): readonly PlannedStudy[] {
       // Two courses of training cannot be had of the same muscle: growth studies do not cross over.
       design: growth && design === 'crossover' ? 'within-person' : design,
       concerns: pick(['low', 'some', 'some', 'high', 'low'] as const, i),
-      status: pick(['untrained', 'trained', 'trained', 'untrained', 'trained'] as const, i),
+      // As many studies of fatigue with either: recovery is fitted apart.
+      status: growth
+        ? pick(['untrained', 'trained', 'trained', 'untrained', 'trained'] as const, i)
+        : pick(['untrained', 'trained'] as const, i),
       sex: pick(['male', 'mixed', 'female'] as const, i + Math.floor(i / 3)),
       definition: pick(['muscular', 'full range', 'technique', 'muscular', 'task'] as const, i),
       basis: pick(
@@ -144,7 +166,8 @@ export function planStudies(): readonly PlannedStudy[] {
         i + Math.floor(i / 6),
       ),
       exercise: pick(EXERCISES, i * 5 + Math.floor(i / 6)),
-      reporting: pick(REPORTINGS, i * 3),
+      // A standardised change alone has no log ratio: of fatigue, which is read by that only, none is reported so.
+      reporting: growth ? pick(REPORTINGS, i * 3) : pick(REPORTINGS.slice(0, -1), i * 2),
       arms: growth ? growthArms(i) : fatigueArms(i),
       growth,
       secondMuscle: i % 5 < 3,
@@ -163,20 +186,23 @@ export function planStudies(): readonly PlannedStudy[] {
   });
 }
 
-/** Heavy, light or both in turn; a few studies add an arm that went beyond failure. */
+/** Heavy, light or both in turn; two studies of three add an arm that went beyond failure. */
 function growthArms(i: number): readonly PlannedArm[] {
   const reserves = pick(RESERVES, i);
   const arm = (load: number, reserve: number): PlannedArm => ({ load, reserve, beyond: 'none' });
   const light = pick(LIGHT_LOADS, Math.floor(i / 2));
   const heavy = pick(HEAVY_LOADS, Math.floor(i / 2));
   const kind = pick(['heavy', 'light', 'both', 'heavy', 'both', 'light', 'heavy'] as const, i);
-  const feasible = (load: number) => [...new Set(reserves.map((reserve) => Math.min(reserve, mostReserve(load))))];
+  const feasible = (load: number) => {
+    const most = Math.min(reserves[reserves.length - 1], mostReserve(load));
+    return [...reserves.filter((reserve) => reserve === 0 || reserve <= most - LEAST_APART), most];
+  };
   const extremes = (load: number) => feasible(load).filter((_, place, all) => place === 0 || place === all.length - 1);
   const loads = kind === 'both' ? [light, heavy] : [kind === 'light' ? light : heavy];
   const compared = kind === 'both' ? extremes : feasible;
   const arms = loads.flatMap((load) => compared(load).map((reserve) => arm(load, reserve)));
-  if (i % 4 !== 3) return arms;
-  const beyond = Math.floor(i / 4) % 2 === 0 ? 'partials' : 'load-drops';
+  if (i % 3 === 0) return arms;
+  const beyond = i % 3 === 1 ? 'partials' : 'load-drops';
   return [...arms, { load: loads[0], reserve: 0, beyond }];
 }
 

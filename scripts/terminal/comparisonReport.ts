@@ -67,7 +67,7 @@ function stateBand(band: BandChange, keptShare: number, same: boolean): string[]
   return [
     band.band.toUpperCase(),
     `  rows of studies   ${before.rows} of ${before.studies} → ${after.rows} of ${after.studies}`,
-    `  slope             ${stateSlope(before)} → ${stateSlope(after)}; moved by ${signed(slopeMoved, 2)}`,
+    `  mean slope        ${stateSlope(before)} → ${stateSlope(after)}; moved by ${signed(slopeMoved, 2)}`,
     `  target at ${writePercent(keptShare).padEnd(8)}${stateTarget(before.target)} → ${stateTarget(after.target)}; ${stateTargetMove(targetChange, targetMoved)}`,
     ...[before, after].flatMap(({ target }, i) =>
       target.reason ? [`  in the ${i === 0 ? 'old' : 'new'} table: ${target.reason}`] : [],

@@ -1,7 +1,9 @@
 /** An analysis as lines of text for a terminal. */
 import { formatWhole } from '../../src/figures/format.ts';
+import { stateSimplerCurve } from '../../src/figures/settingsWords.ts';
 import { listBands } from '../../src/model/bands.ts';
 import type { Analysis, Band, BandDifference, Coefficient, Target } from '../../src/model/result.ts';
+import type { Settings } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
 
 /** @param table what the first line calls the table */
@@ -12,23 +14,25 @@ export function stateAnalysis(analysis: Analysis, table: string): string {
   return [
     `${table}: ${settings.outcome} against reserve, ${settings.metric}, ${settings.curve}, ${settings.weighting} weighting`,
     `${rows.included} rows fitted, ${rows.excluded.length} left out; ${split}`,
-    ...listBands(bands).flatMap(([name, band]) => ['', ...stateBand(name, band, settings.confidence)]),
+    ...listBands(bands).flatMap(([name, band]) => ['', ...stateBand(name, band, settings)]),
     ...(analysis.difference ? ['', stateDifference(analysis.difference)] : []),
     ...(rows.excluded.length > 0 ? ['', 'Rows left out:'] : []),
     ...countReasons(analysis).map(([reason, lines]) => `  ${lines} × ${reason}`),
   ].join('\n');
 }
 
-function stateBand(name: string, band: Band, confidence: number): string[] {
+function stateBand(name: string, band: Band, settings: Settings): string[] {
+  const simpler = stateSimplerCurve(band, settings);
   const head = `${name.toUpperCase()}: ${band.rows} rows of ${band.studies} studies, ${band.participants} people`;
   if (band.failure) return [head, `  not fitted: ${band.failure.reason}`];
   return [
     head,
-    `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${writePercent(confidence)} interval      p`,
+    `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${writePercent(settings.confidence)} interval      p`,
     ...band.coefficients.map(stateCoefficient),
     `  variance between studies ${variance(band.tau2, band.boundary.tau2)}, between rows ${variance(band.omega2, band.boundary.omega2)}`,
     `  log-likelihood REML ${fixed(band.logLikelihood.reml)}, ML ${fixed(band.logLikelihood.ml)}; AICc ${fixed(band.aicc)}`,
     `  target: ${stateTarget(band.target)}`,
+    ...(simpler ? [`  ${simpler}`] : []),
     ...(band.unreliable ? ['  fewer than 4 degrees of freedom: intervals are unreliable'] : []),
   ];
 }

@@ -111,7 +111,7 @@ const RULES: readonly Rule[] = [
     arm.baseline_mean + arm.change_mean <= 0
       ? {
           column: 'change_mean',
-          expected: `a change above −${arm.baseline_mean}, so that the mean after is above 0`,
+          expected: `a change above −${arm.baseline_mean}, so that the mean after (\`baseline_mean\` and the change) is above 0`,
           remedy: 'Correct the change or the mean before.',
         }
       : null,

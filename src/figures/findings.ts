@@ -30,7 +30,7 @@ export function stateStrength(
     return `Strength could not be fitted: ${failure?.reason ?? 'no rows'}.`;
   const { metric, smallestWorthwhile } = settings;
   const over = equivalence.difference;
-  const difference = `${JUDGED_REPETITIONS} more repetitions in reserve change strength by ${formatChange(over, metric)}`;
+  const difference = `By a straight line ${JUDGED_REPETITIONS} more repetitions in reserve change strength by ${formatChange(over, metric)}`;
   const least = `the ${smallestWorthwhile[metric]}\u00a0${shownUnit(metric)} taken as the smallest difference worth having`;
   const verdicts = {
     inside: `, inside ${least}`,

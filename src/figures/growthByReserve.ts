@@ -14,6 +14,7 @@ import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
+import { stateSimplerCurve } from './settingsWords.ts';
 
 export interface GrowthByReserveOptions {
   readonly band: BandName;
@@ -160,16 +161,15 @@ function targetMarks(band: Band, colour: string, floor: number, domain: Domain):
   ];
 }
 
-/** What the slope allows to say, no stronger than its interval and its degrees of freedom. */
+/** What differs from growth at reserve 0 for sure, no stronger than its degrees of freedom allow. */
 function titleOf({ settings: { outcome } }: Analysis, band: Band, name: BandName): string {
   const where = upperFirst(LOAD_NAMES[name]);
   if (band.failure) return `${where}: no curve could be fitted`;
-  // A line and a logarithm rise or fall throughout, by the sign of their one slope; the others may turn.
-  const slope = band.curve === 'line' || band.curve === 'log' ? band.coefficients[1] : undefined;
-  if (!slope) return `${where}: ${outcome} by reserve`;
-  if (slope.ciHigh < 0) return `${where}: ${hedge(`less ${outcome} with more in reserve`, slope)}`;
-  if (slope.ciLow > 0) return `${where}: ${hedge(`more ${outcome} with more in reserve`, slope)}`;
-  return `${where}: no slope of ${outcome} distinguishable from none`;
+  const { less, more } = band.difference;
+  if (less && more) return `${where}: less ${outcome} at some reserves, more at others`;
+  if (less) return `${where}: ${hedge(`less ${outcome} with more in reserve`, less)}`;
+  if (more) return `${where}: ${hedge(`more ${outcome} with more in reserve`, more)}`;
+  return `${where}: no difference of ${outcome} by reserve distinguishable from none`;
 }
 
 function captionOf({ settings }: Analysis, band: Band, name: BandName): string {
@@ -180,7 +180,9 @@ function captionOf({ settings }: Analysis, band: Band, name: BandName): string {
   const few = band.unreliable
     ? `A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`
     : '';
-  return [fit, growth, stateTarget(band.target, settings.keptShare), few].filter(Boolean).join(' ');
+  return [fit, stateSimplerCurve(band, settings), growth, stateTarget(band.target, settings.keptShare), few]
+    .filter(Boolean)
+    .join(' ');
 }
 
 /** The target under the picture, and what is missing of it or open about it. */

@@ -44,7 +44,17 @@ export function stateWithinBetween({ within, between, difference, reason }: With
   const few = isUnreliable([within, between, difference])
     ? ` One of these rests on fewer than ${LEAST_RELIABLE_DF} degrees of freedom: its interval is unreliable.`
     : '';
-  return `Inside studies the slope is ${formatSlopeRange(within, metric)}, between them ${formatSlopeRange(between, metric)} ${slopeUnit(metric)} a repetition; ${verdict}.${few}`;
+  return `By a straight line, the average slope: inside studies ${formatSlopeRange(within, metric)}, between them ${formatSlopeRange(between, metric)} ${slopeUnit(metric)} a repetition; ${verdict}.${few}`;
+}
+
+/** The average slope of the straight line, whatever curve is fitted; a reason where there is none. */
+export function stateAverageSlope(curves: Band['curves'], metric: Metric): string {
+  const line = curves.find(({ curve }) => curve === 'line');
+  if (!line?.slope) return `No straight line could be fitted: ${line?.failure?.reason ?? 'there is none'}.`;
+  const few = isUnreliable([line.slope])
+    ? ` Fewer than ${LEAST_RELIABLE_DF} degrees of freedom: this is unreliable.`
+    : '';
+  return `A straight line changes by ${formatSlopeRange(line.slope, metric)} ${slopeUnit(metric)} a repetition: an average over all reserves studied, which no bend shows in.${few}`;
 }
 
 export function stateReserveError(
@@ -60,7 +70,7 @@ export function stateReserveError(
 }
 
 export function stateBootstrap({ p, resamples, weights, t }: BootstrapTest): string {
-  return `Without degrees of freedom: p ${formatP(p)} for the mean slope, from ${resamples} resamples of whole studies with ${weights} (t = ${formatNumber(t, 2)}).`;
+  return `Without degrees of freedom: p ${formatP(p)} for the mean slope from reserve 0 to the largest studied, from ${resamples} resamples of whole studies with ${weights} (t = ${formatNumber(t, 2)}).`;
 }
 
 export function stateHeterogeneity({ tau2, omega2, boundary, likelihoodMaxima }: Band, metric: Metric): string {

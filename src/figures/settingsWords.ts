@@ -1,5 +1,6 @@
 /** The settings of an analysis in words, for a reader who has only the figure. */
 import { FILTER_KEYS, FILTERS } from '../model/filters.ts';
+import type { Band } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { shownUnit } from './format.ts';
@@ -13,6 +14,20 @@ export const CURVE_WORDS = {
   quadratic: 'parabola',
   spline: 'spline',
 } as const satisfies Readonly<Record<Settings['curve'], string>>;
+/** What the shapes are to one another. */
+export const SHAPES_NOTE =
+  'The flexible curve (1, r, r², ln(1 + r)) assumes no shape; the straight line, the logarithm and the parabola are special cases of it.';
+
+/** Which curve stands for the one that was asked for; empty where that was fitted. */
+export function stateSimplerCurve(
+  { curve, failure }: Pick<Band, 'curve' | 'failure'>,
+  settings: Pick<Settings, 'curve'>,
+): string {
+  if (failure || curve === settings.curve) return '';
+  const needed = `a ${CURVE_WORDS[settings.curve]} needs four`;
+  return `Too few different reserves were studied (${needed}): a ${CURVE_WORDS[curve]} was fitted instead.`;
+}
+
 const WEIGHTING_WORDS = {
   mixed: 'mixed model (REML), robust intervals (CR2)',
   precision: 'by precision only',

@@ -26,6 +26,9 @@ export function targetsByRange(
     point === null || low === null ? [] : [{ name, point, low, high: high ?? furthest }],
   );
   const practice = named.map(({ name, range }) => ({ name, upTo: range.upTo }));
+  const furthestShown = lines.reduce((most, { high }) => Math.max(most, high), 4) * 1.03;
+  // Right of its square, unless it would leave the picture there.
+  const side = (practice[0]?.upTo ?? 0) > furthestShown / 2 ? -1 : 1;
   const title = titleOf(rows);
   const open = lines.length > 0 && rows.some(({ target }) => target.point !== null && target.high === null);
   const loads = rows
@@ -68,16 +71,16 @@ export function targetsByRange(
       Plot.text(practice.slice(0, 1), {
         x: 'upTo',
         y: 'name',
-        dx: 9,
+        dx: 9 * side,
         dy: 13,
         text: () => 'common practice',
-        textAnchor: 'start',
+        textAnchor: side < 0 ? 'end' : 'start',
         fill: 'var(--quiet)',
       }),
     ],
   });
   return describedByWords({
-    plot: { ...plot, x: { ...plot.x, domain: [0, lines.reduce((most, { high }) => Math.max(most, high), 4) * 1.03] } },
+    plot: { ...plot, x: { ...plot.x, domain: [0, furthestShown] } },
     title,
     caption,
     table: {

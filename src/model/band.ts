@@ -9,6 +9,7 @@ import { countDistinctStudies, countPeople } from './counts.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
 import type { Fit } from './mixed.ts';
+import { findReserveDifference } from './reserveDifference.ts';
 import { type Band, type CurvePoint, type FittedRow, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
@@ -46,13 +47,16 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
         logLikelihood: { reml: null, ml: null },
         aicc: null,
         atFailure: null,
+        difference: { less: null, more: null },
         curvePoints: [],
         fitted: [],
         unreliable: false,
       },
     };
   }
-  const coefficients = listCoefficients(source.terms, fit, settings.confidence);
+  const { confidence } = settings;
+  const furthest = rangeOf(source.reserves)?.high ?? 0;
+  const coefficients = listCoefficients(source.terms, fit, confidence);
   return {
     source,
     band: {
@@ -65,8 +69,9 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
       likelihoodMaxima: fit.components?.maxima ?? null,
       logLikelihood: fit.logLikelihood,
       aicc: fit.aicc,
-      atFailure: inferContrast(fit.inference, source.at(0), settings.confidence),
-      curvePoints: drawCurve(fit, source.at, rangeOf(source.reserves)?.high ?? 0, settings.confidence),
+      atFailure: inferContrast(fit.inference, source.at(0), confidence),
+      difference: findReserveDifference(fit.inference, source.at, furthest, confidence),
+      curvePoints: drawCurve(fit, source.at, furthest, confidence),
       fitted: listFittedRows(effects, fit),
       unreliable: isUnreliable(coefficients),
     },

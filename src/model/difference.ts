@@ -19,7 +19,8 @@ const LEAST_ERROR = 1e-9;
 /** Slope in heavy minus slope in light, and the kept shares' difference along reserve. */
 export function compareBands(light: BandFit, heavy: BandFit, settings: Settings): BandDifference {
   const shared = Math.min(rangeOf(light.reserves)?.high ?? 0, rangeOf(heavy.reserves)?.high ?? 0);
-  const term = settings.curve === 'line' ? 'reserve' : `mean slope from reserve 0 to ${shared}`;
+  const isStraight = light.basis.curve === 'line' && heavy.basis.curve === 'line';
+  const term = isStraight ? 'reserve' : `mean slope from reserve 0 to ${shared}`;
   const none = (reason: string): BandDifference => ({
     term,
     estimate: null,

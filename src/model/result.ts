@@ -41,6 +41,12 @@ export interface Estimate {
   readonly p: number;
 }
 
+/** What differs most surely from growth at reserve 0, below it and above it; null where nothing does for sure. */
+export interface ReserveDifference {
+  readonly less: Estimate | null;
+  readonly more: Estimate | null;
+}
+
 export interface Coefficient extends Estimate {
   /** Column of the design: "intercept", "reserve", "log(1 + reserve)", "reserve²", … */
   readonly term: string;
@@ -96,10 +102,7 @@ export interface CurvePoint {
   readonly ciLow: number;
   readonly ciHigh: number;
   readonly df: number;
-  /**
-   * Interval for the true effect of an arm in a new study: adds τ² + ω² to the curve's variance.
-   * null under the simpler weightings, which estimate neither.
-   */
+  /** Interval for the true effect of an arm in a new study, with τ² + ω²; null under weightings that estimate neither. */
   readonly predictionLow: number | null;
   readonly predictionHigh: number | null;
 }
@@ -121,6 +124,8 @@ export interface FittedRow {
 
 export interface CurveComparison {
   readonly curve: Curve;
+  /** Mean slope per repetition from reserve 0 to the largest studied: of the straight line its slope. */
+  readonly slope: Estimate | null;
   /** Parameters that AICc counts: coefficients and estimated variances. */
   readonly parameters: number | null;
   /** Maximised log-likelihood (ML). */
@@ -129,7 +134,7 @@ export interface CurveComparison {
   /** AICc minus the smallest of all shapes. */
   readonly aboveBest: number | null;
   readonly failure: FitFailure | null;
-  readonly target: Pick<Target, 'point' | 'low' | 'high' | 'shown' | 'whole' | 'reachedEdge' | 'reason'>;
+  readonly target: TargetSummary & Pick<Target, 'reachedEdge'>;
 }
 
 /** Slope of reserve inside studies and between them, per repetition. */
@@ -146,6 +151,7 @@ export interface Band {
   readonly rows: number;
   /** Total people over the cohorts behind the rows. */
   readonly participants: number;
+  /** Shape that was fitted: another than the settings' where too few reserves were studied for that (curve.ts). */
   readonly curve: Curve;
   /** null where the fit was made. */
   readonly failure: FitFailure | null;
@@ -167,10 +173,12 @@ export interface Band {
   readonly studiedLoad: { readonly low: number; readonly high: number } | null;
   /** Growth at reserve 0 with its interval. */
   readonly atFailure: Estimate | null;
+  /** What of a difference from growth at reserve 0 can be told from none. */
+  readonly difference: ReserveDifference;
   /** Fitted curve from 0 to the largest reserve studied. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
-  /** All shapes, compared. */
+  /** All shapes that these reserves allow, compared. */
   readonly curves: readonly CurveComparison[];
   readonly withinBetween: WithinBetween;
   /** Smallest df behind any coefficient is below 4: intervals are shown as unreliable. */

@@ -11,7 +11,7 @@ import '../evidence/zodConfig.ts';
 import { FILTERS, type FilterKey, mapFilters } from './filters.ts';
 
 export const METRICS = EFFECT_METRICS;
-export const CURVES = ['line', 'log', 'quadratic', 'spline', 'flexible'] as const;
+export const CURVES = ['flexible', 'line', 'log', 'quadratic', 'spline'] as const;
 export const WEIGHTINGS = ['mixed', 'precision', 'equal'] as const;
 export const ADJUSTMENTS = ['load', 'weekly-sets', 'weeks', 'training-status'] as const;
 
@@ -66,7 +66,7 @@ export const settingsSchema = z.strictObject({
     60,
     'Loads below it, in per cent of 1RM, are light; from there on they are heavy.',
   ),
-  curve: field(z.enum(CURVES), 'line', 'Shape of growth against reserve.'),
+  curve: field(z.enum(CURVES), 'flexible', 'Shape of growth against reserve.'),
   weighting: field(z.enum(WEIGHTINGS), 'mixed', 'How much a row counts.'),
   rho: field(
     z.number().check(z.gte(0), z.lte(0.95)),

@@ -20,6 +20,7 @@
 import { writePercent } from '../numerics/percent.ts';
 import { bisect } from '../numerics/roots.ts';
 import type { CurveBasis } from './curve.ts';
+import { isDifferenceSeen } from './reserveDifference.ts';
 import type { Target } from './result.ts';
 import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } from './robust.ts';
 import { showTarget } from './wholeRepetitions.ts';
@@ -89,7 +90,7 @@ export function findTarget(
   const reachedEdge = lost === null;
   // Between two scanned reserves the set may be missed, where it is narrower than their distance.
   const least = shown[0]?.[0] ?? furthest;
-  if (reachedEdge && !isLossSeen(notRejected, x, grid)) {
+  if (reachedEdge && !isDifferenceSeen(inference, x, furthest, confidence)) {
     return { ...noTarget(keptShare, explainNoDifference(furthest)), set, low: least, reachedEdge };
   }
   const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - step), lost);
@@ -105,16 +106,6 @@ export function findTarget(
     reachedEdge,
     reason: explain(reachedEdge, high, set.slice(shown.length), furthest),
   };
-}
-
-/** Whether growth at any reserve can be told from growth at 0. */
-function isLossSeen(
-  notRejected: (contrast: readonly number[]) => boolean,
-  x: CurveBasis['at'],
-  grid: readonly number[],
-): boolean {
-  const atFailure = x(0);
-  return grid.slice(1).some((r) => !notRejected(x(r).map((value, j) => value - atFailure[j])));
 }
 
 /** A target that does not exist, with the sentence that says why. */

@@ -2,9 +2,9 @@
  * A target as people are told it: in tenths of a repetition, and in whole ones, which alone can be counted.
  *
  * The range of whole repetitions runs from the first whole number inside the interval that is shown to the last one
- * that the shown estimate reaches. Where the interval begins above the estimate's whole number it is the first inside
- * alone; where no whole number is inside, the interval is shown out to the whole numbers around it, and the lower one
- * is told, which keeps more. So no number that is told lies outside the interval beside it.
+ * that the shown estimate reaches. Where there is none it is the nearest to the estimate, if that is inside; else the
+ * one below the estimate, which keeps more, and the interval is shown down to it. So no number that is told lies
+ * outside the interval beside it.
  */
 
 /** Fewest and most repetitions to leave, whole numbers. */
@@ -32,10 +32,11 @@ const PARTS = 10;
 export function showTarget({ point, low, high }: TargetInterval): ShownTarget {
   const round = (value: number) => Math.round(value * PARTS) / PARTS;
   const shown = { point: round(point), low: round(low), high: high === null ? null : round(high) };
-  const first = Math.ceil(shown.low);
-  if (shown.high !== null && first > shown.high) {
-    const least = Math.floor(shown.low);
-    return { shown: { ...shown, low: least, high: first }, whole: { least, most: least } };
+  const [first, last] = [Math.ceil(shown.low), Math.floor(shown.point)];
+  if (first <= last) return { shown, whole: { least: first, most: last } };
+  const nearest = Math.round(shown.point);
+  if (shown.low <= nearest && nearest <= (shown.high ?? nearest)) {
+    return { shown, whole: { least: nearest, most: nearest } };
   }
-  return { shown, whole: { least: first, most: Math.max(first, Math.floor(shown.point)) } };
+  return { shown: { ...shown, low: last }, whole: { least: last, most: last } };
 }

@@ -2,7 +2,7 @@
  * From an analysis and a situation to what a lifter is told: a range of whole repetitions to leave,
  * guarded by safety, with what it is worth and what it costs.
  *
- * - growth, accessory work: from the cautious to the practical target.
+ * - growth, accessory work: the whole repetitions of the target.
  * - main lift of strength: the load leads; reserve is what the planned repetitions leave.
  * - staying fresh: at least what is recovered before the event, and up to the target where that is more.
  *

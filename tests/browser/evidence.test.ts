@@ -32,7 +32,7 @@ describe('Evidence', () => {
     await page.locator('#evidence-curve').selectOption('spline');
     await page.locator('#evidence-split').fill('65');
     await expect.poll(() => caption.innerText()).toContain(targetFromCommandLine({ curve: 'spline', split: 65 }));
-    await expect.poll(() => new URL(page.url()).search).toBe('?v=1&curve=spline&split=65');
+    await expect.poll(() => new URL(page.url()).search).toBe('?v=2&curve=spline&split=65');
     await page.goBack();
     await expect.poll(() => page.locator('#evidence-curve').inputValue()).toBe('line');
     await expect.poll(() => caption.innerText()).toContain(targetFromCommandLine({}));
@@ -43,7 +43,7 @@ describe('Evidence', () => {
   it('opens an address, filters included, and says what is left out', async () => {
     const { page, close } = await openPage(
       site,
-      'evidence/?v=1&status=trained&weights=precision&split=none',
+      'evidence/?v=2&status=trained&weights=precision&split=none',
       {},
       'started',
     );
@@ -59,9 +59,9 @@ describe('Evidence', () => {
 
   it.each([
     ['an old version', '?v=0&curve=spline', /not of version 1/u],
-    ['a bad part', '?v=1&curve=zigzag&split=65', /stand at their defaults: curve/u],
-    ['an unknown part', '?v=1&colour=red', /colour/u],
-    ['markup', '?v=1&muscle=<img src=x onerror=alert(1)>&rho=2', /rho/u],
+    ['a bad part', '?v=2&curve=zigzag&split=65', /stand at their defaults: curve/u],
+    ['an unknown part', '?v=2&colour=red', /colour/u],
+    ['markup', '?v=2&muscle=<img src=x onerror=alert(1)>&rho=2', /rho/u],
   ])('with %s in the address says so and goes on', async (_what, query, message) => {
     const { page, complaints, close } = await openPage(site, `evidence/${query}`, {}, 'started');
     await expect.poll(() => page.locator('.problem').first().innerText()).toMatch(message);
@@ -70,7 +70,7 @@ describe('Evidence', () => {
   });
 
   it('explains itself where nothing is left to fit', async () => {
-    const { page, complaints, close } = await openPage(site, 'evidence/?v=1&from=2024&to=2024', {}, 'started');
+    const { page, complaints, close } = await openPage(site, 'evidence/?v=2&from=2024&to=2024', {}, 'started');
     await expect
       .poll(() => page.locator('.workbench').innerText())
       .toMatch(/no row is left to fit|at least 2 are needed/u);

@@ -142,10 +142,10 @@ describe('a figure of a reader’s settings', () => {
   };
 
   it('is opened from Evidence with the settings in its address, and is that of these settings', async () => {
-    const { page, complaints, close } = await openPage(site, 'evidence/?v=1&curve=log&split=50');
+    const { page, complaints, close } = await openPage(site, 'evidence/?v=2&curve=log&split=50');
     const caption = await page.locator('.workbench figcaption').first().innerText();
     await page.getByRole('link', { name: 'Make this a figure' }).click();
-    await expect.poll(() => page.url()).toContain('/figures/live/?v=1&curve=log&split=50#growth-light');
+    await expect.poll(() => page.url()).toContain('/figures/live/?v=2&curve=log&split=50#growth-light');
     await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toBe(caption);
     await page.locator('#live-figure').selectOption('evidence-map');
     await expect.poll(() => page.locator('figcaption').innerText()).toContain('split at 50\u00a0% of 1RM');
@@ -184,7 +184,7 @@ describe('a figure of a reader’s settings', () => {
   });
 
   it('that its settings do not make, or that there is none of, is said to be none', async () => {
-    const { page, close } = await openPage(site, 'figures/live/?v=1&split=none#growth-light');
+    const { page, close } = await openPage(site, 'figures/live/?v=2&split=none#growth-light');
     expect(await page.locator('main').innerText()).toContain('the analysis fits all loads together');
     await page.goto(`${site.address}/figures/live/#<img src=x onerror=alert(1)>`);
     await expect.poll(() => page.locator('.problem').innerText()).toMatch(/There is no figure “<img/u);

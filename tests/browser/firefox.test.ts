@@ -112,7 +112,7 @@ describe.skipIf(!firefox)('In Firefox', () => {
     await visit('evidence/', async (page) => {
       await page.select('#evidence-curve', 'spline');
       await expect.poll(() => captions(page)).toContain(heavyTarget({ curve: 'spline' }).range);
-      await expect.poll(() => addressOf(page)).toBe('?v=1&curve=spline');
+      await expect.poll(() => addressOf(page)).toBe('?v=2&curve=spline');
       await page.goBack();
       await expect.poll(() => captions(page)).toContain(heavyTarget({}).range);
     });

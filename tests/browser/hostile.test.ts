@@ -68,7 +68,7 @@ describe('hostile addresses', () => {
         const name = names[(i + round) % names.length];
         return {
           path,
-          query: `?v=1&${name}=${value}&${value}=1`,
+          query: `?v=2&${name}=${value}&${value}=1`,
           hash: i % 2 === 0 ? `#${value}` : `#${name}=${value}`,
         };
       }),

@@ -48,16 +48,15 @@ describe('growth by reserve', () => {
   });
 
   it.each([
-    [-0.009, -0.001, 'less growth with more in reserve'],
-    [-0.009, 0, 'no slope of growth distinguishable from none'],
-    [-0.009, 0.001, 'no slope of growth distinguishable from none'],
-    [0, 0.009, 'no slope of growth distinguishable from none'],
-    [0.001, 0.009, 'more growth with more in reserve'],
-  ])('claims a slope only where its interval leaves 0 out: %d to %d', (ciLow, ciHigh, claim) => {
+    [true, false, 'less growth with more in reserve'],
+    [false, false, 'no difference of growth by reserve distinguishable from none'],
+    [false, true, 'more growth with more in reserve'],
+    [true, true, 'less growth at some reserves, more at others'],
+  ])('claims only what is sure at some reserve: less %s, more %s', (isLess, isMore, claim) => {
     if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
     const { light, heavy } = analysis.bands;
-    const [intercept, slope] = heavy.coefficients;
-    const moved = { ...heavy, coefficients: [intercept, { ...slope, df: 12, ciLow, ciHigh }] };
+    const sure = { estimate: 0.01, standardError: 0.001, df: 12, ciLow: 0.008, ciHigh: 0.012, p: 1e-6 };
+    const moved = { ...heavy, difference: { less: isLess ? sure : null, more: isMore ? sure : null } };
     const figure = growthByReserve({ ...analysis, bands: { light, heavy: moved } }, { band: 'heavy' });
     expect(figure.title).toBe(`Heavy loads: ${claim}`);
   });
@@ -74,8 +73,9 @@ describe('growth by reserve', () => {
   it.each([
     ['line', 'Light loads: less growth with more in reserve'],
     ['log', 'Light loads: less growth with more in reserve'],
-    ['quadratic', 'Light loads: growth by reserve'],
-    ['spline', 'Light loads: growth by reserve'],
+    ['quadratic', 'Light loads: less growth with more in reserve'],
+    ['spline', 'Light loads: less growth with more in reserve'],
+    ['flexible', 'Light loads: less growth with more in reserve'],
   ] as const)('with the curve %s is titled by what it can claim: %s', (curve, title) => {
     const other = analyse(arms, settingsSchema.parse({ curve }));
     expect(growthByReserve(other, { band: 'light' }).title).toBe(title);
@@ -99,12 +99,25 @@ describe('growth by reserve', () => {
     ).toMatch(/\)\. No target: it is so\.$/u);
   });
 
-  it('titles a slope with few degrees of freedom with a doubt', () => {
+  it('says in words that a simpler curve was fitted where too few reserves were studied', () => {
+    const few = analyse(
+      arms.filter(({ reserve_reps: reserve }) => reserve !== null && [0, 2, 7].includes(reserve)),
+      settings,
+    );
+    if (!('heavy' in few.bands)) throw new Error('expected two bands');
+    expect(few.bands.heavy.curve).toBe('quadratic');
+    expect(few.bands.heavy.curves.map(({ curve }) => curve)).toEqual(['line', 'log', 'quadratic', 'spline']);
+    expect(growthByReserve(few, { band: 'heavy' }).caption).toContain(
+      'Too few different reserves were studied (a flexible curve needs four): a parabola was fitted instead.',
+    );
+    expect(growthByReserve(analysis, { band: 'heavy' }).caption).not.toMatch(/fitted instead/u);
+  });
+
+  it('titles a difference with few degrees of freedom with a doubt', () => {
     if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
     const { light, heavy } = analysis.bands;
-    const [intercept, slope] = heavy.coefficients;
-    const rising = { ...slope, df: 2, estimate: 0.01, ciLow: 0.005, ciHigh: 0.015 };
-    const odd = { ...analysis, bands: { light, heavy: { ...heavy, coefficients: [intercept, rising] } } };
+    const rising = { estimate: 0.01, standardError: 0.001, df: 2, ciLow: 0.005, ciHigh: 0.015, p: 0.01 };
+    const odd = { ...analysis, bands: { light, heavy: { ...heavy, difference: { less: null, more: rising } } } };
     expect(growthByReserve(odd, { band: 'heavy' }).title).toBe(
       'Heavy loads: more growth with more in reserve, if so few studies can be relied on',
     );
@@ -163,12 +176,16 @@ describe('recovery by hours', () => {
 describe('findings', () => {
   it('state strength with its verdict', () => {
     expect(stateStrength(analysis.strength, settings)).toMatch(
-      /5 more repetitions in reserve change strength by −?\d.* inside the 2\u00a0% .* Heavier loads bring more/u,
+      /By a straight line 5 more repetitions in reserve change strength by −?\d.* inside the 2\u00a0% .* Heavier loads bring more/u,
     );
   });
 
   it('call an interval with few degrees of freedom unreliable', () => {
-    expect(stateBeyondFailure(analysis.beyondFailure[0], settings)).toMatch(/unreliable/u);
+    const [contrast] = analysis.beyondFailure;
+    if (!contrast?.difference) throw new Error('expected a difference');
+    const few = { ...contrast, difference: { ...contrast.difference, df: 2 } };
+    expect(stateBeyondFailure(few, settings)).toMatch(/unreliable/u);
+    expect(stateBeyondFailure(contrast, settings)).not.toMatch(/unreliable/u);
   });
 
   it('name the study, the curve and the choice that move a target most', () => {

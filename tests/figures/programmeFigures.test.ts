@@ -71,7 +71,6 @@ describe('two versions in a sentence', () => {
     expect(said).toContain(
       `less fatigue than version one’s, by ${(100 * Math.expm1(-drop.estimate)).toFixed(1)}\u00a0% of performance (`,
     );
-    expect(said).toMatch(/unreliable/u);
   });
 
   it('claim no sameness where a difference cannot be given', () => {

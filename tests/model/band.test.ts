@@ -35,7 +35,7 @@ const table = (outcome: Cells = {}, growth = (reserve: number, load: number) => 
   });
 const rows = makeArms(table());
 const described = (chosen: SettingsInput = {}) => {
-  const settings = settingsSchema.parse({ split: null, ...chosen });
+  const settings = settingsSchema.parse({ split: null, curve: 'line', ...chosen });
   const { effects } = selectRows(rows, settings);
   return { settings, effects, ...summariseBand(effects, settings) };
 };

@@ -36,24 +36,27 @@ const arms = makeArms(
   }),
 );
 const fits = (chosen: SettingsInput = {}) => {
-  const settings = settingsSchema.parse(chosen);
+  const settings = settingsSchema.parse({ curve: 'line', ...chosen });
   const { effects } = selectRows(arms, settings);
   const { light, heavy } = splitByLoad(effects, 60);
   return { settings, effects, light: fitEffects(light, settings), heavy: fitEffects(heavy, settings) };
 };
 
 describe('the difference between bands', () => {
-  it.each(['line', 'log', 'quadratic'] as const)('is of mean slopes over what both studied: %s', (curve) => {
-    const { settings, light, heavy } = fits({ curve });
-    const found = compareBands(light, heavy, settings);
-    const slope = (band: typeof light) => {
-      const { coefficients } = requireFit(band).inference;
-      return (applyContrast(band.at(6), coefficients) - applyContrast(band.at(0), coefficients)) / 6;
-    };
-    expectRelative(found.estimate ?? Number.NaN, slope(heavy) - slope(light), 1e-12, 'estimate');
-    expect(found.term).toBe(curve === 'line' ? 'reserve' : 'mean slope from reserve 0 to 6');
-    expect(found.reason).toBeNull();
-  });
+  it.each(['line', 'log', 'quadratic', 'flexible'] as const)(
+    'is of mean slopes over what both studied: %s',
+    (curve) => {
+      const { settings, light, heavy } = fits({ curve });
+      const found = compareBands(light, heavy, settings);
+      const slope = (band: typeof light) => {
+        const { coefficients } = requireFit(band).inference;
+        return (applyContrast(band.at(6), coefficients) - applyContrast(band.at(0), coefficients)) / 6;
+      };
+      expectRelative(found.estimate ?? Number.NaN, slope(heavy) - slope(light), 1e-12, 'estimate');
+      expect(found.term).toBe(curve === 'line' ? 'reserve' : 'mean slope from reserve 0 to 6');
+      expect(found.reason).toBeNull();
+    },
+  );
 
   it('counts that a study stands in both', () => {
     const { settings, light, heavy } = fits();
@@ -143,7 +146,7 @@ describe('all loads in one fit', () => {
   });
 
   it('does not take load in twice, and holds other covariates at their means', () => {
-    const adjusted = fitJoint(effects, settingsSchema.parse({ adjust: ['load', 'weeks'] })).fit;
+    const adjusted = fitJoint(effects, settingsSchema.parse({ curve: 'line', adjust: ['load', 'weeks'] })).fit;
     expect(adjusted?.joint.coefficients.map(({ term }) => term)).toEqual([
       'intercept',
       'reserve',

@@ -56,7 +56,7 @@ describe('the stack', () => {
   it('of the whole table as one band knows that the joint fit has the same rows', () => {
     // With load adjusted for and no interaction worth speaking of, both fits estimate the same growth,
     // so that their difference varies far less than two independent estimates would.
-    const { response } = open({ split: null, adjust: ['load'] });
+    const { response } = open({ split: null, adjust: ['load'], curve: 'line' });
     if (!response.stacked) throw new Error('expected a stack');
     const all = pick(response, 'all');
     const joint = pick(response, 'joint');

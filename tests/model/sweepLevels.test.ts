@@ -34,25 +34,25 @@ describe('listSweepLevels', () => {
 
   it('has every level of every choice, in the order of the shares', () => {
     expect(levels.map(({ choice, level }) => `${choice} ${level}`)).toEqual([
+      'curve flexible',
       'curve line',
       'curve log',
       'curve quadratic',
       'curve spline',
-      'curve flexible',
       'rho 0.2',
       'rho 0.8',
     ]);
   });
 
   it('counts combinations and those without a target, and takes quantiles of the rest', () => {
-    expect(levels[0]).toMatchObject({ combinations: 4, withoutTarget: 1, middle: 2 });
+    expect(levels[1]).toMatchObject({ combinations: 4, withoutTarget: 1, middle: 2 });
     // Of 1, 2, 3 the 5 and 95 % quantiles lie a tenth of a step inside the ends.
-    expect(levels[0].low).toBeCloseTo(1.1, 12);
-    expect(levels[0].high).toBeCloseTo(2.9, 12);
+    expect(levels[1].low).toBeCloseTo(1.1, 12);
+    expect(levels[1].high).toBeCloseTo(2.9, 12);
   });
 
   it('has no quantile where no target was found, also where no combination has the level', () => {
-    expect(levels[1]).toMatchObject({ combinations: 1, withoutTarget: 1, low: null, middle: null, high: null });
-    expect(levels[2]).toMatchObject({ combinations: 0, withoutTarget: 0, low: null, middle: null, high: null });
+    expect(levels[2]).toMatchObject({ combinations: 1, withoutTarget: 1, low: null, middle: null, high: null });
+    expect(levels[0]).toMatchObject({ combinations: 0, withoutTarget: 0, low: null, middle: null, high: null });
   });
 });

@@ -15,14 +15,16 @@ describe('the whole repetitions of a target', () => {
     expect(shown(7.2, 2, null)).toEqual([2, 7, 2, null]);
   });
 
-  it('are the first inside where the estimate reaches none', () => {
+  it('are the nearest to the estimate where it reaches none inside', () => {
     expect(shown(0.83, 0.26, 2.3)).toEqual([1, 1, 0.3, 2.3]);
-    expect(shown(0.3, 0.2, null)).toEqual([1, 1, 0.2, null]);
+    expect(shown(1.6, 1.2, null)).toEqual([2, 2, 1.2, null]);
   });
 
-  it('are the number that keeps more where none is inside, and the interval reaches out to it', () => {
-    expect(shown(1.4, 1.08, 1.91)).toEqual([1, 1, 1, 2]);
-    expect(shown(0.5, 0.2, 0.8)).toEqual([0, 0, 0, 1]);
+  it('are the number below, which keeps more, where the nearest is not inside, and the interval reaches down to it', () => {
+    expect(shown(1.4, 1.08, 1.91)).toEqual([1, 1, 1, 1.9]);
+    expect(shown(0.36, 0.2, 1.11)).toEqual([0, 0, 0, 1.1]);
+    expect(shown(0.3, 0.2, null)).toEqual([0, 0, 0, null]);
+    expect(shown(2.7, 2.6, 2.8)).toEqual([2, 2, 2, 2.8]);
   });
 
   it('go by the estimate as it is shown: 0.99 is told as 1.0, and so as 1', () => {
@@ -48,7 +50,7 @@ describe('the whole repetitions of a target', () => {
         expect(most).toBeLessThanOrEqual(told.shown.high ?? Number.POSITIVE_INFINITY);
         expect(told.shown.low).toBeLessThanOrEqual(told.shown.point);
         expect(told.shown.point).toBeLessThanOrEqual(told.shown.high ?? Number.POSITIVE_INFINITY);
-        if (most > told.shown.point) expect(least).toBe(most);
+        if (most > told.shown.point) expect(most).toBe(Math.round(told.shown.point));
       }),
       { seed: 15, numRuns: 5000 },
     );

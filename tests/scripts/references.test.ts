@@ -610,7 +610,7 @@ describe('the command', () => {
       /1 already there:\n {2}line 7, “Repetitions in reserve[^\n]*: the same title and year as Plover 1996, line 2\n/u,
     );
     expect(stdout).toMatch(
-      /warning: studies\.csv: line 38, `study`: expected a study that has arms in arms\.csv, received “Plover 1996b”/u,
+      /warning: studies\.csv: line 50, `study`: expected a study that has arms in arms\.csv, received “Plover 1996b”/u,
     );
     expect(readFileSync('data/studies.csv').equals(before)).toBe(true);
   });
@@ -625,7 +625,7 @@ describe('the command', () => {
       '\r\nPlover 1996b,Plover A,1996,"A new study, of reserve",,,,10.1000/new,\r\n',
     );
     const { studies, problems, warnings } = readStudies(written.toString(), 'studies.csv');
-    expect([studies.length, problems, warnings]).toEqual([37, [], []]);
+    expect([studies.length, problems, warnings]).toEqual([49, [], []]);
     expect(run(good, '--table', table, '--write').stdout).toMatch(/\n0 to .* added\n2 already there/u);
     expect(readFileSync(table).equals(written)).toBe(true);
   });

@@ -52,7 +52,11 @@ describe('settings', () => {
       /`include`: expected one of trainingStatus, .*“yearfrom”\.$/u,
     ],
     ['with a number out of range', '{"keptShare": 2}', /`keptShare`: expected number to be <1, received “2”\.$/u],
-    ['with an unknown word', '{"curve": "linear"}', /`curve`: expected one of line, log, .* received “linear”\.$/u],
+    [
+      'with an unknown word',
+      '{"curve": "linear"}',
+      /`curve`: expected one of flexible, line, log, .* received “linear”\.$/u,
+    ],
     [
       'with an unknown word in a list',
       '{"include": {"sex": ["man"]}}',

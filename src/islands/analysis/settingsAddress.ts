@@ -1,16 +1,19 @@
 /**
  * Settings as an address: short, versioned, and only what differs from the defaults.
  *
- *     ?v=1&curve=log&split=none&muscle=quadriceps&muscle=biceps+brachii
+ *     ?v=2&curve=log&split=none&muscle=quadriceps&muscle=biceps+brachii
  *
  * Reading validates every part with the settings schema. A part that does not hold stands at its
- * default and is named in a notice; an address of another version is not read at all.
+ * default and is named in a notice. An address of version 1 is still read, with the curve that was the
+ * default then; one of any other version is not read at all.
  */
 import { FILTERS, mapFilters } from '../../model/filters.ts';
 import { defaultSettings, type Settings, settingsSchema } from '../../model/settings.ts';
 
 /** Raised when an old address would mean something else. */
-const VERSION = '1';
+const VERSION = '2';
+/** What stood at its default in addresses of version 1, where that was another than now. */
+const FIRST_DEFAULTS = { version: '1', curve: 'line' } as const;
 
 /** Name in the address of each setting. */
 const NUMBERS = {
@@ -62,7 +65,9 @@ export function writeSettings(settings: Settings): string {
 export function readSettings(query: string): ReadAddress {
   const parameters = new URLSearchParams(query);
   if (parameters.size === 0) return { settings: defaultSettings, notice: null };
-  if (parameters.get('v') !== VERSION) {
+  const version = parameters.get('v');
+  const isFirst = version === FIRST_DEFAULTS.version;
+  if (version !== VERSION && !isFirst) {
     return {
       settings: defaultSettings,
       notice: `The address is not of version ${VERSION} and was not read; everything stands at its default.`,
@@ -70,22 +75,25 @@ export function readSettings(query: string): ReadAddress {
   }
   const unread = new Set([...parameters.keys()].filter((name) => name !== 'v' && !KNOWN_NAMES.has(name)));
   let raw = readRaw(parameters);
-  let parsed = settingsSchema.safeParse(raw.values);
+  const parse = () => settingsSchema.safeParse(isFirst ? { curve: FIRST_DEFAULTS.curve, ...raw.values } : raw.values);
+  let parsed = parse();
   while (!parsed.success) {
     // Each round gives up the settings that the schema names, so it ends.
     const bad = new Set(parsed.error.issues.map(({ path }) => String(path[0] === 'include' ? path[1] : path[0])));
     for (const key of bad) unread.add(raw.names.get(key) ?? key);
     raw = { names: raw.names, values: without(raw.values, bad) };
-    parsed = settingsSchema.safeParse(raw.values);
+    parsed = parse();
   }
   const list = [...unread];
-  return {
-    settings: parsed.data,
-    notice:
-      list.length > 0
-        ? `Parts of the address could not be read and stand at their defaults: ${list.join(', ')}.`
-        : null,
-  };
+  const notices = [
+    ...(list.length > 0
+      ? [`Parts of the address could not be read and stand at their defaults: ${list.join(', ')}.`]
+      : []),
+    ...(isFirst && !('curve' in raw.values)
+      ? ['The address was made when a straight line was the default and keeps it; the default is now a flexible curve.']
+      : []),
+  ];
+  return { settings: parsed.data, notice: notices.join(' ') || null };
 }
 
 interface RawSettings {

@@ -33,7 +33,7 @@ export function EvidencePanels({ state }: { readonly state: EvidenceState }) {
         {({ name, band }) => <Coefficients name={name} band={band} analysis={analysis} />}
       </EvidencePanel>
       <EvidencePanel title="Curve shapes compared" views={views}>
-        {({ name, band }) => <CurveShapes name={name} band={band} />}
+        {({ name, band }) => <CurveShapes name={name} band={band} metric={metric} />}
       </EvidencePanel>
       <EvidencePanel title="Inside studies against between them" views={views}>
         {({ band }) => <p>{stateWithinBetween(band.withinBetween, metric)}</p>}

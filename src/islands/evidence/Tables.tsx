@@ -3,10 +3,11 @@
 import { writeEquation } from '../../figures/equation.ts';
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatNumber, formatRange } from '../../figures/format.ts';
-import { stateHeterogeneity, stateTarget, stateWeightings } from '../../figures/panels.ts';
-import { CURVE_WORDS } from '../../figures/settingsWords.ts';
+import { stateAverageSlope, stateHeterogeneity, stateTarget, stateWeightings } from '../../figures/panels.ts';
+import { CURVE_WORDS, SHAPES_NOTE, stateSimplerCurve } from '../../figures/settingsWords.ts';
 import type { BandChecks } from '../../model/full.ts';
 import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../../model/result.ts';
+import type { Metric } from '../../model/settings.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { coefficientCells } from '../../ui/coefficientWords.ts';
@@ -50,7 +51,7 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
         </table>
       </Scroll>
       <p class="small">
-        {stateHeterogeneity(band, metric)}{' '}
+        {stateSimplerCurve(band, analysis.settings)} {stateHeterogeneity(band, metric)}{' '}
         {band.unreliable && `Some df are below ${LEAST_RELIABLE_DF}: those intervals are unreliable.`}
       </p>
       <p>{upperFirst(stateTarget(band.target))}.</p>
@@ -58,22 +59,26 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
   );
 }
 
-export function CurveShapes({ name, band }: BandView) {
+export function CurveShapes({ name, band, metric }: BandView & { readonly metric: Metric }) {
   return (
-    <Scroll label={`Curve shapes: ${LOAD_HEADINGS[name]}`}>
-      <table class="numbers">
-        <TableHead columns={['Curve', ['AICc above best', 'number'], 'Target']} />
-        <tbody>
-          {band.curves.map((shape) => (
-            <tr key={shape.curve} aria-current={shape.curve === band.curve ? 'true' : undefined}>
-              <th scope="row">{CURVE_WORDS[shape.curve]}</th>
-              <td class="number">{shape.aboveBest === null ? 'none' : formatNumber(shape.aboveBest, 2)}</td>
-              <td>{showShapeTarget(shape)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </Scroll>
+    <>
+      <Scroll label={`Curve shapes: ${LOAD_HEADINGS[name]}`}>
+        <table class="numbers">
+          <TableHead columns={['Curve', ['AICc above best', 'number'], 'Target']} />
+          <tbody>
+            {band.curves.map((shape) => (
+              <tr key={shape.curve} aria-current={shape.curve === band.curve ? 'true' : undefined}>
+                <th scope="row">{CURVE_WORDS[shape.curve]}</th>
+                <td class="number">{shape.aboveBest === null ? 'none' : formatNumber(shape.aboveBest, 2)}</td>
+                <td>{showShapeTarget(shape)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      <p>{stateAverageSlope(band.curves, metric)}</p>
+      <p class="small">{SHAPES_NOTE}</p>
+    </>
   );
 }
 

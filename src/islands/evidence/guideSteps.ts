@@ -26,12 +26,12 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
   },
   {
     title: 'Count by precision',
-    ask: 'Each row counts by how exactly it was measured, and nothing else. Look at which marks grow, and where they pull the line.',
+    ask: 'Each row counts by how exactly it was measured, and nothing else. Look at which marks grow, and where they pull the curve.',
     apply: (start) => ({ ...start, weighting: 'precision' }),
   },
   {
     title: 'Take out the study that counts most',
-    ask: 'Still by precision, without the study of most weight. If the line moves, one study had been speaking for all.',
+    ask: 'Still by precision, without the study of most weight. If the curve moves, one study had been speaking for all.',
     apply: (start, analysis) => withoutStudy({ ...start, weighting: 'precision' }, mostPrecise(analysis)),
   },
   {
@@ -40,9 +40,9 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
     apply: (start) => ({ ...start, weighting: 'mixed' }),
   },
   {
-    title: 'Bend the line',
-    ask: 'A spline may bend where a straight line may not. Look at the curve close to failure, where the target is read off.',
-    apply: (start) => ({ ...start, weighting: 'mixed', curve: 'spline' }),
+    title: 'Straighten or bend',
+    ask: 'A straight line loses as much with the tenth repetition in reserve as with the first; the flexible curve need not. This is the line, or the flexible curve if you started with the line. Look at the band: a line seems surer only because it takes its shape as known.',
+    apply: (start) => ({ ...start, weighting: 'mixed', curve: start.curve === 'line' ? 'flexible' : 'line' }),
   },
   {
     title: 'Move the split',

@@ -136,8 +136,8 @@ function BandChanges({ change, metric, keptShare }: BandProps) {
       <Scroll label={`Answer before and after, ${LOAD_NAMES[band]}`}>
         <table>
           <caption>
-            Slope in {slopeUnit(metric)} for each repetition in reserve; target at {writePercent(keptShare)}; with
-            intervals.
+            Slope: the mean over all reserves studied, in {slopeUnit(metric)} for each repetition in reserve; target at{' '}
+            {writePercent(keptShare)}; with intervals.
           </caption>
           <TableHead columns={['Table', 'Rows of studies', 'Slope', 'Target']} />
           <tbody>

@@ -50,21 +50,46 @@ describe('the address of settings', () => {
 
   it('takes any query without an exception, into valid settings', () => {
     const part = fc.tuple(
-      fc.constantFrom('v', 'split', 'curve', 'r', 'muscle', 'adjust', 'from', '__proto__', 'constructor', 'x'),
+      fc.constantFrom('split', 'curve', 'r', 'muscle', 'adjust', 'from', '__proto__', 'constructor', 'x'),
       fc.string(),
     );
     fc.assert(
       fc.property(fc.array(part), (parts) => {
-        const { settings } = readSettings(`?v=1&${new URLSearchParams(parts)}`);
-        expect(settingsSchema.parse(settings)).toEqual(settings);
+        for (const version of ['1', '2', '3']) {
+          const { settings } = readSettings(`?v=${version}&${new URLSearchParams(parts)}`);
+          expect(settingsSchema.parse(settings)).toEqual(settings);
+        }
       }),
       { seed: 6, numRuns: 500 },
     );
   });
 
   it('keeps the good parts beside a bad one and names the bad one', () => {
-    const { settings, notice } = readSettings('?v=1&curve=log&rho=7');
+    const { settings, notice } = readSettings('?v=2&curve=log&rho=7');
     expect(settings).toEqual({ ...defaultSettings, curve: 'log' });
     expect(notice).toMatch(/rho/u);
+  });
+
+  it('of version 1 gives what it gave: the straight line where it names no curve, which is said', () => {
+    expect(readSettings('?v=1&split=50')).toEqual({
+      settings: { ...defaultSettings, split: 50, curve: 'line' },
+      notice:
+        'The address was made when a straight line was the default and keeps it; the default is now a flexible curve.',
+    });
+    for (const curve of ['line', 'spline', 'flexible'] as const) {
+      expect(readSettings(`?v=1&curve=${curve}`)).toEqual({ settings: { ...defaultSettings, curve }, notice: null });
+    }
+  });
+
+  it('of version 1 stands at the straight line, too, where its curve cannot be read', () => {
+    const { settings, notice } = readSettings('?v=1&curve=zigzag&split=50');
+    expect(settings).toEqual({ ...defaultSettings, split: 50, curve: 'line' });
+    expect(notice).toMatch(/defaults: curve\. The address was made when a straight line was the default/u);
+  });
+
+  it('of another version is not read, and says so', () => {
+    const { settings, notice } = readSettings('?v=3&split=50');
+    expect(settings).toEqual(defaultSettings);
+    expect(notice).toMatch(/not of version 2/u);
   });
 });

@@ -97,14 +97,14 @@ describe('the address', () => {
     state.change((settings) => ({ ...settings, curve: 'spline' }));
     expect(browser.written).toEqual([]);
     vi.advanceTimersByTime(REST);
-    expect(browser.written).toEqual(['push ?v=1&curve=spline']);
+    expect(browser.written).toEqual(['push ?v=2&curve=spline']);
   });
 
   it('that holds a bad part is put right in its place, so that “back” leads away from it', () => {
-    const { state } = open('?v=1&curve=zigzag&split=65');
+    const { state } = open('?v=2&curve=zigzag&split=65');
     expect(state.address.notice.value).toMatch(/curve/u);
     vi.advanceTimersByTime(REST);
-    expect(browser.written).toEqual(['replace ?v=1&split=65']);
+    expect(browser.written).toEqual(['replace ?v=2&split=65']);
   });
 });
 

@@ -65,7 +65,7 @@ describe('each step', () => {
     // By 1/v: Wren has 2/0.012² = 13,889, Snipe in its one row 1/0.01² = 10,000.
     ['Take out the study that counts most', { weighting: 'precision', include: without('Wren 2001') }],
     ['Let studies differ', { weighting: 'mixed' }],
-    ['Bend the line', { weighting: 'mixed', curve: 'spline' }],
+    ['Straighten or bend', { weighting: 'mixed', curve: 'line' }],
     ['Move the split', { split: 60 }],
     // At failure 0.05: Heron lies 0.04 below, Teal 0.02 above; Rail is not near failure, light loads are not asked.
     ['Leave out one study', { weighting: 'mixed', include: without('Heron 2002') }],
@@ -85,11 +85,18 @@ describe('each step', () => {
       ['Count by precision', 'precision'],
       ['Take out the study that counts most', 'precision'],
       ['Let studies differ', 'mixed'],
-      ['Bend the line', 'mixed'],
+      ['Straighten or bend', 'mixed'],
       ['Leave out one study', 'mixed'],
     ]) {
       expect(apply(title, equal).weighting, title).toBe(weighting);
     }
+  });
+});
+
+describe('straightening or bending', () => {
+  it('takes the flexible curve where the reader started with the straight line, so that something changes', () => {
+    expect(apply('Straighten or bend', settingsSchema.parse({ curve: 'line' })).curve).toBe('flexible');
+    expect(apply('Straighten or bend', settingsSchema.parse({})).curve).toBe('line');
   });
 });
 

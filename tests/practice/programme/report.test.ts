@@ -7,6 +7,7 @@ import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { longProgramme } from '../../../scripts/measure/longProgramme.ts';
 import { openResponse } from '../../../src/model/response.ts';
+import { normalQuantile, studentQuantile } from '../../../src/numerics/distributions.ts';
 import { makeRandom } from '../../../src/numerics/random.ts';
 import type { CheckedLine } from '../../../src/practice/programme/line.ts';
 import { type ProgrammeInput, reportProgramme } from '../../../src/practice/programme/report.ts';
@@ -76,15 +77,17 @@ describe('intervals of muscles and differences', () => {
       (value, i) => value + z.reduce((sum, one, j) => sum + root.get(i, j) * one, 0),
     );
   });
-  /** Growth of a set in plain arithmetic: straight lines, the joint one with its load terms. */
+  /** Growth of a set in plain arithmetic: the curve 1, r, r², ln(1 + r), the joint one with its load terms. */
   const growth = (beta: readonly number[], load: number, reserve: number): number => {
     const names = fits.map(({ fit }) => fit.source);
     const near = Math.abs(load - 60) <= 10;
     const source = near ? 'joint' : load < 60 ? 'light' : 'heavy';
     const start = names.slice(0, names.indexOf(source)).reduce((sum, _, k) => sum + fits[k].inference.p, 0);
-    const [a, b, c = 0, d = 0] = beta.slice(start, start + (near ? 4 : 2));
+    const [a, b, c, d, e = 0, f = 0, g = 0, h = 0] = beta.slice(start, start + (near ? 8 : 4));
     const distance = near ? load - (fits[names.indexOf('joint')].fit.meanLoad ?? 0) : 0;
-    return a + b * reserve + c * distance + d * distance * reserve;
+    const bend = (one: number, two: number, three: number) =>
+      one * reserve + two * reserve ** 2 + three * Math.log(1 + reserve);
+    return a + bend(b, c, d) + distance * (e + bend(f, g, h));
   };
   const meanGrowth = (beta: readonly number[], lines: readonly CheckedLine[], muscle: string) => {
     const own = lines.filter(({ line }) => line.exercise.muscles.includes(muscle));
@@ -132,12 +135,14 @@ describe('intervals of muscles and differences', () => {
     const shares = betas
       .map((beta) => meanGrowth(beta, lines, 'quadriceps') / meanGrowth(beta, atFailure, 'quadriceps'))
       .sort((a, b) => a - b);
-    // The draws are normal, the interval has t quantiles at some 15 df: wider by up to a tenth.
+    // The draws are normal, the interval has t quantiles: wider by their ratio, with df near those of the difference.
     const low = shares[Math.floor(0.025 * draws)];
     const high = shares[Math.floor(0.975 * draws)];
     expect(kept.low).toBeLessThan(low);
     expect(kept.high).toBeGreaterThan(high);
-    expectRelative(kept.high - kept.low, high - low, 0.15, 'width');
+    const df = both.comparison?.muscles.find(({ muscle }) => muscle === 'quadriceps')?.difference?.df ?? Number.NaN;
+    const wider = studentQuantile(0.975, df) / normalQuantile(0.975);
+    expectRelative(kept.high - kept.low, wider * (high - low), 0.15, 'width');
   });
 });
 
