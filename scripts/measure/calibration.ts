@@ -30,10 +30,10 @@ export interface Calibration {
   /** Mean estimated slope minus the true one, per repetition on the log-ratio scale, with its error. */
   readonly slopeBias: number;
   readonly slopeBiasError: number;
-  /** Share of the tables with a target whose interval of it (all its pieces) holds the true one; null where none has. */
+  /** Share of the tables with a target whose interval of it, as shown, holds the true one; null where none has. */
   readonly targetCoverage: number | null;
   readonly targetCoverageError: number | null;
-  /** Tables without a target: too few studies, or growth at 0 not distinguishable from nothing. */
+  /** Tables without a target: too few studies, growth at 0 not distinguishable from nothing, or no difference of reserve seen. */
   readonly withoutTarget: number;
   /** Median target minus the true one, repetitions; null where there is none. */
   readonly targetMedianBias: number | null;
@@ -62,7 +62,7 @@ export function calibrate(studies: number, repetitions: number, seed: number): C
     slopes.push(slope.estimate);
     dfs.push(slope.df);
     if (slope.ciLow <= TRUTH.slope && TRUTH.slope <= slope.ciHigh) slopeHeld++;
-    const { point, set } = findTarget(fit.inference, basis.at, {
+    const { point, low, high } = findTarget(fit.inference, basis.at, {
       keptShare: KEPT_SHARE,
       confidence: CONFIDENCE,
       furthest: Math.max(...reserves),
@@ -70,9 +70,9 @@ export function calibrate(studies: number, repetitions: number, seed: number): C
       studies,
       step: SCAN_STEPS.coarse,
     });
-    if (point === null) continue;
+    if (point === null || low === null) continue;
     targets.push(point);
-    if (set.some(([low, high]) => low <= TRUE_TARGET && TRUE_TARGET <= high)) targetHeld++;
+    if (low <= TRUE_TARGET && TRUE_TARGET <= (high ?? Number.POSITIVE_INFINITY)) targetHeld++;
   }
   const done = slopes.length;
   const shareError = (share: number, of: number) => Math.sqrt((share * (1 - share)) / of);
