@@ -1,6 +1,7 @@
 /** The settings of a call: those of a file, completed with the defaults. */
 import { formatExpectation } from '../../src/evidence/problem.ts';
 import { OUTCOMES } from '../../src/evidence/vocabulary.ts';
+import '../../src/evidence/zodMessages.ts';
 import { defaultSettings, type Settings, settingsSchema } from '../../src/model/settings.ts';
 import { CallError, readText } from './call.ts';
 

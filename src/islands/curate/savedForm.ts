@@ -2,6 +2,7 @@
 import * as z from 'zod/mini';
 import type { ArmColumn } from '../../evidence/schema.ts';
 import '../../evidence/zodConfig.ts';
+import '../../evidence/zodMessages.ts';
 import { ARM_NAMES, type Cells, EMPTY_CELLS, REPORTS, type ReportName, USUAL_REPORTS } from './cells.ts';
 import { EMPTY_RESERVE, type ReserveCells, type ReserveColumn } from './reserveEstimate.ts';
 

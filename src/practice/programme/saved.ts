@@ -4,6 +4,7 @@ import type { Exercise } from '../../evidence/exercises.ts';
 import { RELATIONS } from '../../evidence/repetitions.ts';
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
 import '../../evidence/zodConfig.ts';
+import '../../evidence/zodMessages.ts';
 import { LAST_DAY } from './columns.ts';
 import type { Calendar } from './sessions.ts';
 
