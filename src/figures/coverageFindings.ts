@@ -76,12 +76,12 @@ function inWords(parts: readonly string[]): string {
 function stateBroken(cells: readonly CoverageCell[]): string {
   const short = cells.filter(({ shapes: { flexible } }) => flexible.held !== null && flexible.held < PROMISE.least);
   const bound = writePercent(PROMISE.least);
-  if (short.length === 0) return `Nowhere here does the flexible curve’s hold it in fewer than ${bound}.`;
+  if (short.length === 0) return `Nowhere here does the flexible curve’s interval hold it in fewer than ${bound}.`;
   const truths = [...new Set(short.map(({ truth }) => truth))].map((truth) => {
     const those = short.filter((cell) => cell.truth === truth);
     return `“${truth}” (${rangeHeld(those, 'flexible', 1)} with ${inWords(countsOf(those).map(String))} studies)`;
   });
-  return `The flexible curve’s does not keep its promise, and holds the truth in fewer than ${bound}, around ${inWords(truths)}.`;
+  return `The flexible curve’s interval does not keep its promise, and holds the truth in fewer than ${bound}, around ${inWords(truths)}.`;
 }
 
 /** “93 to 97 %” of the cells in which a curve gave any interval. */

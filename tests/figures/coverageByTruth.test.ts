@@ -57,7 +57,7 @@ describe('coverage by truth', () => {
     expect(title).toBe(
       'Over 1 truth the flexible curve’s 95\u00a0% interval held the target in 93 to 96\u00a0% of tables, the straight line’s in 0 to 30\u00a0%',
     );
-    expect(caption).toContain('Nowhere here does the flexible curve’s hold it in fewer than 90\u00a0%.');
+    expect(caption).toContain('Nowhere here does the flexible curve’s interval hold it in fewer than 90\u00a0%.');
     expect(caption).toContain('around log the line’s interval narrows about a wrong place');
     expect(caption).toContain('with 15 studies a typical interval spans 3.0 repetitions, the line’s 1.0.');
     expect(caption).toContain('0\u00a0% with 8 studies, 0\u00a0% with 15 studies and 20\u00a0% with 30 studies');
