@@ -54,7 +54,7 @@ export function stateAverageSlope(curves: Band['curves'], metric: Metric): strin
   const few = isUnreliable([line.slope])
     ? ` Fewer than ${LEAST_RELIABLE_DF} degrees of freedom: this is unreliable.`
     : '';
-  return `A straight line changes by ${formatSlopeRange(line.slope, metric)} ${slopeUnit(metric)} a repetition: an average over all reserves studied, which no bend shows in.${few}`;
+  return `A straight line changes by ${formatSlopeRange(line.slope, metric)} ${slopeUnit(metric)} a repetition, the average over all reserves studied.${few}`;
 }
 
 export function stateReserveError(

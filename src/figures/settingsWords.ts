@@ -16,7 +16,7 @@ export const CURVE_WORDS = {
 } as const satisfies Readonly<Record<Settings['curve'], string>>;
 /** What the shapes are to one another. */
 export const SHAPES_NOTE =
-  'The flexible curve (1, r, r², ln(1 + r)) assumes no shape; the straight line, the logarithm and the parabola are special cases of it.';
+  'The flexible curve (1, r, r², ln(1 + r)) assumes no shape; straight line, logarithm and parabola are special cases of it.';
 
 /** Which curve stands for the one that was asked for; empty where that was fitted. */
 export function stateSimplerCurve(
@@ -24,8 +24,7 @@ export function stateSimplerCurve(
   settings: Pick<Settings, 'curve'>,
 ): string {
   if (failure || curve === settings.curve) return '';
-  const needed = `a ${CURVE_WORDS[settings.curve]} needs four`;
-  return `Too few different reserves were studied (${needed}): a ${CURVE_WORDS[curve]} was fitted instead.`;
+  return `A ${CURVE_WORDS[curve]} was fitted: a ${CURVE_WORDS[settings.curve]} needs four different reserves.`;
 }
 
 const WEIGHTING_WORDS = {

@@ -22,8 +22,12 @@ export function findReserveDifference(
   furthest: number,
   confidence: number,
 ): ReserveDifference {
+  const start = x(0);
   const isOpen = makeAcceptance(inference, confidence);
-  const sure = listContrasts(x, furthest)
+  const sure = Array.from({ length: Math.max(1, Math.ceil(furthest / STEP)) }, (_, i) =>
+    Math.min(furthest, (i + 1) * STEP),
+  )
+    .map((reserve) => x(reserve).map((value, j) => value - start[j]))
     .filter((contrast) => !isOpen(contrast))
     .map((contrast) => inferContrast(inference, contrast, confidence));
   const clearest = (found: readonly Estimate[]) =>
@@ -32,23 +36,4 @@ export function findReserveDifference(
     less: clearest(sure.filter(({ estimate }) => estimate < 0)),
     more: clearest(sure.filter(({ estimate }) => estimate > 0)),
   };
-}
-
-/** Whether any difference at all can be told from none, without saying which. */
-export function isDifferenceSeen(
-  inference: ContrastInference,
-  x: CurveBasis['at'],
-  furthest: number,
-  confidence: number,
-): boolean {
-  const isOpen = makeAcceptance(inference, confidence);
-  return listContrasts(x, furthest).some((contrast) => !isOpen(contrast));
-}
-
-function listContrasts(x: CurveBasis['at'], furthest: number): readonly (readonly number[])[] {
-  const start = x(0);
-  const steps = Math.max(1, Math.ceil(furthest / STEP));
-  return Array.from({ length: steps }, (_, i) => x(i + 1 === steps ? furthest : (i + 1) * STEP)).map((row) =>
-    row.map((value, j) => value - start[j]),
-  );
 }

@@ -20,7 +20,7 @@
 import { writePercent } from '../numerics/percent.ts';
 import { bisect } from '../numerics/roots.ts';
 import type { CurveBasis } from './curve.ts';
-import { isDifferenceSeen } from './reserveDifference.ts';
+import { findReserveDifference } from './reserveDifference.ts';
 import type { Target } from './result.ts';
 import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } from './robust.ts';
 import { showTarget } from './wholeRepetitions.ts';
@@ -90,7 +90,8 @@ export function findTarget(
   const reachedEdge = lost === null;
   // Between two scanned reserves the set may be missed, where it is narrower than their distance.
   const least = shown[0]?.[0] ?? furthest;
-  if (reachedEdge && !isDifferenceSeen(inference, x, furthest, confidence)) {
+  const isSeen = () => Object.values(findReserveDifference(inference, x, furthest, confidence)).some(Boolean);
+  if (reachedEdge && !isSeen()) {
     return { ...noTarget(keptShare, explainNoDifference(furthest)), set, low: least, reachedEdge };
   }
   const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - step), lost);

@@ -34,7 +34,7 @@ describe('Evidence', () => {
     await expect.poll(() => caption.innerText()).toContain(targetFromCommandLine({ curve: 'spline', split: 65 }));
     await expect.poll(() => new URL(page.url()).search).toBe('?v=2&curve=spline&split=65');
     await page.goBack();
-    await expect.poll(() => page.locator('#evidence-curve').inputValue()).toBe('line');
+    await expect.poll(() => page.locator('#evidence-curve').inputValue()).toBe('flexible');
     await expect.poll(() => caption.innerText()).toContain(targetFromCommandLine({}));
     expect(complaints).toEqual([]);
     await close();
@@ -58,7 +58,8 @@ describe('Evidence', () => {
   });
 
   it.each([
-    ['an old version', '?v=0&curve=spline', /not of version 1/u],
+    ['an old version', '?v=0&curve=spline', /not of version 2/u],
+    ['an address of the first version', '?v=1&split=65', /from when a straight line was the default/u],
     ['a bad part', '?v=2&curve=zigzag&split=65', /stand at their defaults: curve/u],
     ['an unknown part', '?v=2&colour=red', /colour/u],
     ['markup', '?v=2&muscle=<img src=x onerror=alert(1)>&rho=2', /rho/u],

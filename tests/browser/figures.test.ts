@@ -47,7 +47,7 @@ describe.each(slugs)('%s', (slug) => {
     expect(await picture.getAttribute('aria-label')).toBe(alternative);
     expect(await page.locator(`#${await picture.getAttribute('aria-details')} tbody tr`).count()).toBeGreaterThan(0);
     const main = await page.locator('main').innerText();
-    for (const words of [/What is shown/u, /version [\da-f]{8}/u, /invented/u, /Straight line|straight line/u])
+    for (const words of [/What is shown/u, /version [\da-f]{8}/u, /invented/u, /Flexible curve|flexible curve/u])
       expect(main).toMatch(words);
     expect(await page.locator('.downloads a').count()).toBe(8);
     for (const id of ['apa', 'vancouver', 'bibtex', 'ris', 'csl', 'frame'])

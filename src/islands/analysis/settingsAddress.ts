@@ -90,7 +90,7 @@ export function readSettings(query: string): ReadAddress {
       ? [`Parts of the address could not be read and stand at their defaults: ${list.join(', ')}.`]
       : []),
     ...(isFirst && !('curve' in raw.values)
-      ? ['The address was made when a straight line was the default and keeps it; the default is now a flexible curve.']
+      ? ['The address is from when a straight line was the default, and keeps it; now a flexible curve is.']
       : []),
   ];
   return { settings: parsed.data, notice: notices.join(' ') || null };

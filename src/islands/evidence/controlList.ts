@@ -69,7 +69,7 @@ export const SETTING_CONTROLS: readonly Control[] = [
   choice(
     'curve',
     'Curve',
-    'A bend near failure moves the target closer to it. Flexible assumes no shape; line, logarithm and parabola are special cases of it.',
+    'A bend near failure moves the target closer to it; all shapes are compared below.',
     CURVES.map((curve) => [curve, CURVE_WORDS[curve]]),
   ),
   choice(

@@ -73,8 +73,7 @@ describe('the address of settings', () => {
   it('of version 1 gives what it gave: the straight line where it names no curve, which is said', () => {
     expect(readSettings('?v=1&split=50')).toEqual({
       settings: { ...defaultSettings, split: 50, curve: 'line' },
-      notice:
-        'The address was made when a straight line was the default and keeps it; the default is now a flexible curve.',
+      notice: 'The address is from when a straight line was the default, and keeps it; now a flexible curve is.',
     });
     for (const curve of ['line', 'spline', 'flexible'] as const) {
       expect(readSettings(`?v=1&curve=${curve}`)).toEqual({ settings: { ...defaultSettings, curve }, notice: null });
@@ -84,7 +83,7 @@ describe('the address of settings', () => {
   it('of version 1 stands at the straight line, too, where its curve cannot be read', () => {
     const { settings, notice } = readSettings('?v=1&curve=zigzag&split=50');
     expect(settings).toEqual({ ...defaultSettings, split: 50, curve: 'line' });
-    expect(notice).toMatch(/defaults: curve\. The address was made when a straight line was the default/u);
+    expect(notice).toMatch(/defaults: curve\. The address is from when a straight line was the default/u);
   });
 
   it('of another version is not read, and says so', () => {
