@@ -50,7 +50,7 @@ describe('Your table', () => {
     await page.goto(`${site.address}/target/`);
     await expect.poll(() => textOf(page, '#point'), { timeout: 30_000 }).toBe(point.toFixed(2));
     expect(await textOf(page, '#interval')).toBe(`${low.toFixed(2)} to ${high.toFixed(2)}`);
-    expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table, own\.csv: \d+ rows of 34 studies/u);
+    expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table, own\.csv: \d+ rows of 46 studies/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
     await page.goto(`${site.address}/evidence/`);
     await expect
