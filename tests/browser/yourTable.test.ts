@@ -61,7 +61,7 @@ describe('Your table', () => {
       .poll(() => page.locator('.programme').getByText('Your table is being read').count(), { timeout: 30_000 })
       .toBe(0);
     await page.goto(`${site.address}/studies/`);
-    await expect.poll(() => page.locator('#own-studies tbody tr').count(), { timeout: 30_000 }).toBe(34);
+    await expect.poll(() => page.locator('#own-studies tbody tr').count(), { timeout: 30_000 }).toBe(46);
     expect(await page.locator('#site-studies').isVisible()).toBe(false);
     await page.getByRole('link', { name: 'Own Plover 1996' }).click();
     await expect
