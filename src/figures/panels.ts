@@ -44,17 +44,15 @@ export function stateWithinBetween({ within, between, difference, reason }: With
   const few = isUnreliable([within, between, difference])
     ? ` One of these rests on fewer than ${LEAST_RELIABLE_DF} degrees of freedom: its interval is unreliable.`
     : '';
-  return `By a straight line, the average slope: inside studies ${formatSlopeRange(within, metric)}, between them ${formatSlopeRange(between, metric)} ${slopeUnit(metric)} a repetition; ${verdict}.${few}`;
+  return `Inside studies the straight line’s slope is ${formatSlopeRange(within, metric)}, between them ${formatSlopeRange(between, metric)} ${slopeUnit(metric)} a repetition; ${verdict}.${few}`;
 }
 
-/** The average slope of the straight line, whatever curve is fitted; a reason where there is none. */
+/** The average slope of the straight line, whatever curve is fitted; empty where there is none. */
 export function stateAverageSlope(curves: Band['curves'], metric: Metric): string {
-  const line = curves.find(({ curve }) => curve === 'line');
-  if (!line?.slope) return `No straight line could be fitted: ${line?.failure?.reason ?? 'there is none'}.`;
-  const few = isUnreliable([line.slope])
-    ? ` Fewer than ${LEAST_RELIABLE_DF} degrees of freedom: this is unreliable.`
-    : '';
-  return `A straight line changes by ${formatSlopeRange(line.slope, metric)} ${slopeUnit(metric)} a repetition, the average over all reserves studied.${few}`;
+  const slope = curves.find(({ curve }) => curve === 'line')?.slope;
+  if (!slope) return '';
+  const few = isUnreliable([slope]) ? ', unreliable: too few degrees of freedom' : '';
+  return `The straight line’s slope is ${formatSlopeRange(slope, metric)} ${slopeUnit(metric)} a repetition, the average over all reserves studied${few}.`;
 }
 
 export function stateReserveError(

@@ -158,7 +158,8 @@ function refuseDecided({ data, inference, solution }: Fit): FitFailure | null {
     const rows = solution.q.map((column) => column.subarray(data.studyStart[k], data.studyStart[k + 1]));
     return largestEigenvalue(rows.map((a) => rows.map((b) => dot(a, b))));
   });
-  const most = shares.indexOf(Math.max(...shares));
+  // Several may decide, each a direction of its own: the first of them, whatever the last digit says.
+  const most = shares.findIndex((share) => share >= (1 - HIDDEN_SHARE) * Math.max(...shares));
   return {
     kind: 'one-study-decides',
     reason: `study ${data.studies[most]} alone decides a part of the curve or a covariate, and no other study shows how wrong that may be`,

@@ -50,7 +50,7 @@ describe('Your table', () => {
     await page.goto(`${site.address}/target/`);
     await expect.poll(() => textOf(page, '#point'), { timeout: 30_000 }).toBe(point.toFixed(1));
     expect(await textOf(page, '#interval')).toBe(`${low.toFixed(1)} to ${high.toFixed(1)}`);
-    expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table, own\.csv: \d+ rows of 34 studies/u);
+    expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table, own\.csv: \d+ rows of 46 studies/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
     await page.goto(`${site.address}/evidence/`);
     await expect
@@ -61,7 +61,7 @@ describe('Your table', () => {
       .poll(() => page.locator('.programme').getByText('Your table is being read').count(), { timeout: 30_000 })
       .toBe(0);
     await page.goto(`${site.address}/studies/`);
-    await expect.poll(() => page.locator('#own-studies tbody tr').count(), { timeout: 30_000 }).toBe(34);
+    await expect.poll(() => page.locator('#own-studies tbody tr').count(), { timeout: 30_000 }).toBe(46);
     expect(await page.locator('#site-studies').isVisible()).toBe(false);
     await page.getByRole('link', { name: 'Own Plover 1996' }).click();
     await expect

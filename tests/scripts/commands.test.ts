@@ -199,7 +199,7 @@ describe('fit', () => {
     const { status, stdout } = run('fit', 'data/arms.csv', '--full');
     expect(status).toBe(0);
     expect(stdout).toMatch(/LIGHT: \d+ rows[\s\S]*more repetitions in reserve change strength by/u);
-    expect(stdout).toMatch(/CHECKS, HEAVY\n(?:.*\n)*By a straight line, the average slope: inside studies/u);
+    expect(stdout).toMatch(/CHECKS, HEAVY\n(?:.*\n)*Inside studies the straight line’s slope is/u);
   });
 
   it('takes the outcome from the call and the rest from the settings file, files with byte-order marks and semicolons', () => {

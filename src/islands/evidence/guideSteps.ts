@@ -41,7 +41,7 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
   },
   {
     title: 'Straighten or bend',
-    ask: 'A straight line loses as much with the tenth repetition in reserve as with the first; the flexible curve need not. This is the other of the two. A line’s band is narrower because it takes its shape as known.',
+    ask: 'A straight line loses as much with the tenth repetition as with the first; the flexible curve need not. A line’s band is narrower because it takes its shape as known.',
     apply: (start) => ({ ...start, weighting: 'mixed', curve: start.curve === 'line' ? 'flexible' : 'line' }),
   },
   {
