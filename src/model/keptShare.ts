@@ -6,8 +6,8 @@
  * here with CR2 and Satterthwaite, whose df change with s). It is the target's construction asked the
  * other way: a reserve lies in a target's interval exactly where the share lies in this one.
  */
-import { bisect } from '../numerics/roots.ts';
-import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } from './robust.ts';
+import { findRoot } from '../numerics/roots.ts';
+import { applyContrast, type ContrastInference, inferContrast, makeAcceptance, measureP } from './robust.ts';
 
 export interface KeptShare {
   /** 1 at reserve 0; above 1 where more reserve brought more growth. */
@@ -38,16 +38,18 @@ export function inferKeptShare(
   if (Array.from(done).every((value, j) => value === atFailure[j])) return { estimate: 1, low: 1, high: 1 };
   const estimate = applyContrast(done, inference.coefficients) / applyContrast(atFailure, inference.coefficients);
   const notRejected = makeAcceptance(inference, confidence);
-  const holds = (share: number) => notRejected(Float64Array.from(done, (value, j) => value - share * atFailure[j]));
+  const contrast = (share: number) => Float64Array.from(done, (value, j) => value - share * atFailure[j]);
+  const holds = (share: number) => notRejected(contrast(share));
+  /** Above 0 where a share is not rejected, below where it is. */
+  const margin = (share: number) => measureP(inference, contrast(share)) - (1 - confidence);
   const end = (direction: 1 | -1): number | null => {
     let reach = FIRST_REACH;
     while (holds(estimate + direction * reach)) {
       reach *= 2;
       if (reach > FURTHEST_SHARE) return null;
     }
-    return direction > 0
-      ? bisect(holds, estimate, estimate + reach)
-      : bisect((share) => !holds(share), estimate - reach, estimate);
+    // A few looks in place of fifty: a programme asks for hundreds of shares.
+    return direction > 0 ? findRoot(margin, estimate, estimate + reach) : findRoot(margin, estimate - reach, estimate);
   };
   return { estimate, low: end(-1), high: end(1) };
 }

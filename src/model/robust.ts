@@ -73,6 +73,12 @@ export function makeAcceptance(
   };
 }
 
+/** Two-sided p of a contrast, 0 to 1; continuous in the contrast, for who looks for the place where it is a level. */
+export function measureP(inference: ContrastInference, contrast: ArrayLike<number>): number {
+  const { estimate, standardError } = measureSpread(inference, contrast);
+  return estimate === 0 ? 1 : studentTwoSidedP(estimate / standardError, measureDf(inference, contrast));
+}
+
 /** p of the hypothesis that a contrast is 0. An estimate of exactly 0 is no evidence, without any error too. */
 function twoSidedP(estimate: number, standardError: number, df: number): number {
   return estimate === 0 ? 1 : studentTwoSidedP(estimate / standardError, df);
