@@ -16,7 +16,7 @@ import { type BrowserName, openProfile, type Profile, type Tab } from './tabs.ts
 const shipped = readFileSync('data/arms.csv', 'utf8');
 const [header, ...lines] = shipped.trim().split('\n');
 const without = (names: RegExp) => [header, ...lines.filter((line) => !names.test(line))].join('\n');
-const TEXTS = { 'first.csv': without(/^(?:Heron|Siskin)/u), 'second.csv': without(/^[P-T]/u) } as const;
+const TEXTS = { 'first.csv': without(/^(?:Magpie 2024|Siskin)/u), 'second.csv': without(/^[P-T]/u) } as const;
 
 /** “2.4 to 5.6”: the interval of the target at heavy loads, as figures say it. */
 function heavyRange(text: string, keptShare = 0.9) {

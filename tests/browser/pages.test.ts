@@ -64,7 +64,7 @@ describe('Target', () => {
     await expect.poll(() => new URL(first.page.url()).search).toBe('?company=spotter&keep=80');
     await first.close();
     const again = await openPage(site, 'target/?company=spotter&keep=80');
-    expect(await again.page.locator('#company').inputValue()).toBe('spotter');
+    await expect.poll(() => again.page.locator('#company').inputValue()).toBe('spotter');
     expect(await again.page.locator('#keep').inputValue()).toBe('80');
     await again.close();
   });

@@ -20,8 +20,19 @@ interface Props {
 export function StudyTable({ table: id, facts }: Props) {
   const [state, setState] = useState<StudyTableState | null>(null);
   const before = useRef<StudyTableState | null>(null);
+  // A long page may begin before its table is there to the last row.
+  const [isWhole, setWhole] = useState(() => globalThis.document?.readyState !== 'loading');
+  useEffect(() => {
+    if (isWhole) return;
+    const begin = () => setWhole(true);
+    // It may have come whole since it was drawn.
+    if (document.readyState !== 'loading') begin();
+    document.addEventListener('DOMContentLoaded', begin);
+    return () => document.removeEventListener('DOMContentLoaded', begin);
+  }, [isWhole]);
   // The facts are new where the page has another table under the same id.
   useEffect(() => {
+    if (!isWhole) return;
     const table = document.getElementById(id);
     if (!(table instanceof HTMLTableElement)) throw new Error(`no table on the page has the id ${id}`);
     const { rows, columns } = readTable(
@@ -38,7 +49,7 @@ export function StudyTable({ table: id, facts }: Props) {
       stop();
       removeButtons();
     };
-  }, [id, facts]);
+  }, [id, facts, isWhole]);
   return state && <Filter state={state} facts={facts} table={id} />;
 }
 
