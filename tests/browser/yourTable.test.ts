@@ -142,7 +142,7 @@ describe('Your table', () => {
     await expect.poll(() => textOf(page, '.your-table'), { timeout: 60_000 }).toMatch(/What each change moved/u);
     const said = await textOf(page, '.your-table');
     expect(said).toMatch(/Removed: 3\s+Magpie 2024, Plover 1996, Siskin 2022/u);
-    expect(said).toMatch(/Heron 2018 \(removed\): the target by [+−]\d/u);
+    expect(said).toMatch(/Magpie 2024 \(removed\): the target by [+−]\d/u);
     expect(complaints).toEqual([]);
     await close();
   }, 90_000);
