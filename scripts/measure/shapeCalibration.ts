@@ -2,6 +2,7 @@
  * How often the interval of the target, as it is shown, holds the true target, whatever the truth: the straight
  * line and the flexible curve on the same simulated tables.
  */
+import type { CurveCoverage } from '../../src/figures/coverageCells.ts';
 import { fitCarriedArranged } from '../../src/model/carriedFit.ts';
 import { makeCurve } from '../../src/model/curve.ts';
 import { arrangeObservations, type Observations } from '../../src/model/observations.ts';
@@ -28,27 +29,10 @@ export interface Cell {
   readonly layout: Layout;
 }
 
-/** What one shape of curve did in a cell. A refusal is not an interval that holds. */
-export interface ShapeResult {
-  /** Tables whose interval was given. */
-  readonly given: number;
-  /** Of those, the share whose interval holds the true target, with its simulation error; null where none was given. */
-  readonly held: number | null;
-  readonly heldError: number | null;
-  /** Tables without an interval: no fit; growth at 0 not told from nothing; no difference of reserve seen. */
-  readonly refused: { readonly fit: number; readonly growth: number; readonly noDifference: number };
-  /** Share of the intervals given that have no upper end. */
-  readonly withoutUpperEnd: number | null;
-  /** Median width within the studied range, repetitions. */
-  readonly medianWidth: number | null;
-  /** Median point minus the true target, repetitions; null where there is none to compare with. */
-  readonly medianBias: number | null;
-}
-
 export type CellResult = Cell & {
   readonly trueTarget: number | null;
   readonly tables: number;
-  readonly shapes: Readonly<Record<(typeof SHAPES)[number], ShapeResult>>;
+  readonly shapes: Readonly<Record<(typeof SHAPES)[number], CurveCoverage>>;
 };
 
 /** Every cell has its own tables, whatever is measured before it. */
@@ -96,7 +80,7 @@ function answer(data: Observations, reserves: readonly number[], shape: Curve, f
   return { fitted: true, target };
 }
 
-function summarise(answers: readonly Answer[], trueTarget: number): ShapeResult {
+function summarise(answers: readonly Answer[], trueTarget: number): CurveCoverage {
   const given = answers.flatMap(({ furthest, target: { point, low, high } }) =>
     point === null || low === null ? [] : [{ point, low, high, furthest }],
   );

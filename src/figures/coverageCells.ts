@@ -8,13 +8,13 @@ import type { TruthName } from '../model/truths.ts';
  */
 export const PROMISE = { least: 0.9, most: 0.99, average: 0.93 } as const;
 
-/** What one curve did with the tables of a cell. */
+/** What one curve did with the tables of a cell. A refusal is not an interval that holds. */
 export interface CurveCoverage {
   readonly given: number;
   /** Share of the intervals given that hold the true target, with its simulation error; null where none was given. */
   readonly held: number | null;
   readonly heldError: number | null;
-  /** Tables without an interval, by why. */
+  /** Tables without an interval: no fit; growth at 0 not told from nothing; no difference of reserve seen. */
   readonly refused: { readonly fit: number; readonly growth: number; readonly noDifference: number };
   /** Share of the intervals given. */
   readonly withoutUpperEnd: number | null;

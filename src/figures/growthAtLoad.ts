@@ -9,7 +9,7 @@ import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES, SOURCE_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatPlain, formatTarget, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
-import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
+import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
 
 export interface GrowthAtLoadOptions {
   /** Per cent of 1RM. */
@@ -63,19 +63,8 @@ export function growthAtLoad(
     plot: {
       width,
       height,
-      marginLeft: 44,
-      marginBottom: 44,
-      marginTop: 24,
-      marginRight: 12,
-      style: FIGURE_STYLE,
-      x: {
-        label: 'repetitions in reserve →',
-        labelAnchor: 'center',
-        domain: [-REACH * 2, studiedReserve.high + REACH],
-        ticks: 6,
-        tickSize: 0,
-        labelOffset: 38,
-      },
+      ...RESERVE_FRAME,
+      x: { ...RESERVE_AXIS, domain: [-REACH * 2, studiedReserve.high + REACH] },
       y: { label: `${outcome}, ${shownUnit(metric)}`, domain: [floor, top * 1.02], ticks: 5, grid: true, tickSize: 0 },
       marks: [
         ...(range

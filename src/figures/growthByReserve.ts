@@ -13,7 +13,7 @@ import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
-import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
+import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
 import { stateSimplerCurve } from './settingsWords.ts';
 
 export interface GrowthByReserveOptions {
@@ -59,19 +59,8 @@ export function growthByReserve(
     plot: {
       width,
       height,
-      marginLeft: 44,
-      marginBottom: 44,
-      marginTop: 24,
-      marginRight: 12,
-      style: FIGURE_STYLE,
-      x: {
-        label: 'repetitions in reserve →',
-        labelAnchor: 'center',
-        domain: domain.x,
-        ticks: 6,
-        tickSize: 0,
-        labelOffset: 38,
-      },
+      ...RESERVE_FRAME,
+      x: { ...RESERVE_AXIS, domain: domain.x },
       y: { label: `${analysis.settings.outcome}, ${unit}`, domain: domain.y, ticks: 6, grid: true, tickSize: 0 },
       r: { type: 'identity' },
       marks: [

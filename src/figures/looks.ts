@@ -6,6 +6,22 @@ const FACE = { fontFamily: 'var(--sans)', background: 'none', color: 'var(--ink)
 /** Of a figure with two scales. */
 export const FIGURE_STYLE = { fontSize: '14px', ...FACE } as const;
 
+/** Margins, pixels, and style of a figure of growth against reserve; its lower axis, without the range. */
+export const RESERVE_FRAME = {
+  marginLeft: 44,
+  marginBottom: 44,
+  marginTop: 24,
+  marginRight: 12,
+  style: FIGURE_STYLE,
+} as const;
+export const RESERVE_AXIS = {
+  label: 'repetitions in reserve →',
+  labelAnchor: 'center',
+  ticks: 6,
+  tickSize: 0,
+  labelOffset: 38,
+} as const;
+
 /** Of a list of names, which has more words. */
 export const LIST_STYLE = { fontSize: '13px', ...FACE } as const;
 

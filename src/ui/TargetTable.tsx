@@ -52,7 +52,8 @@ export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis 
       <p class="small">
         The last column is <em>{COMMON_PRACTICE_TAG}</em>, as is the habit of staying within about{' '}
         {FURTHEST_USEFUL_RESERVE} repetitions of failure for growth at all. The other columns are computed from the
-        table of studies. <em>In practice</em> are the whole repetitions inside the interval, up to the estimate.
+        table of studies. <em>In practice</em> are the whole repetitions inside the interval up to the estimate, or else
+        the nearest to it.
       </p>
     </>
   );
