@@ -49,10 +49,19 @@ export function formatProblem(problem: Problem): string {
   return `${place.join(', ')}: ${formatExpectation(problem)}`;
 }
 
-/** The same without its place, to stand at the place: “expected a number from 0 to 30, received “1-2”. …” */
-export function formatExpectation({ value, expected, remedy }: Pick<Problem, 'value' | 'expected' | 'remedy'>): string {
-  const received = value === '' ? 'nothing' : `“${showValue(value)}”`;
-  return `expected ${expected}, received ${received}.${remedy ? ` ${remedy}` : ''}`;
+/**
+ * The same without its place, to stand at the place: “expected a number from 0 to 30, received “1-2”. …”
+ *
+ * @param others values that were received at other places
+ * @param andMore true where there are still others
+ */
+export function formatExpectation(
+  { value, expected, remedy }: Pick<Problem, 'value' | 'expected' | 'remedy'>,
+  others: readonly string[] = [],
+  andMore = false,
+): string {
+  const received = [value, ...others].map((one) => (one === '' ? 'nothing' : `“${showValue(one)}”`));
+  return `expected ${expected}, received ${received.join(', ')}${andMore ? ', …' : ''}.${remedy ? ` ${remedy}` : ''}`;
 }
 
 /** A value shortened for a message, unseen characters written out. */
