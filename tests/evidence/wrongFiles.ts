@@ -120,7 +120,7 @@ export const WRONG_FILES: readonly WrongTable[] = [
     column: null,
     expected: /quotation mark/,
   },
-  cell('a required cell left empty', 'study', '', /plain text/),
+  cell('a required cell left empty', 'study', '', /^a value$/),
   cell('text in a number', 'year', 'twenty', /a whole number from 1900 to 2100/),
   cell('a range in a number', 'reserve_reps', '1-2', /a number from 0 to 30/),
   cell('a decimal comma', 'baseline_mean', '40,5', /a number above 0/),

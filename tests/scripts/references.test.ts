@@ -476,7 +476,7 @@ describe('a plan', () => {
       'no year',
       ris('AU  - Plover, A', 'TI  - T'),
       'year',
-      /a whole number from 1900 to 2100, received nothing\. Add a line PY/u,
+      /`year`: expected a value, received nothing\. Add a line PY/u,
     ],
     ['a year in words', record('T', 'in press'), 'year', /received “in press”/u],
     [
@@ -665,7 +665,7 @@ describe('the command', () => {
     expect(status).toBe(1);
     expect(stdout).toMatch(/1 to .* added:\nTeal 2020,Teal A,2020,New/u);
     expect(stderr).toMatch(
-      /some\.bib: line 2, `authors`: expected plain text .* Add a field author to the entry\. It is entry b, “No author”/u,
+      /some\.bib: line 2, `authors`: expected a value, received nothing\. Add a field author to the entry\. It is entry b, “No author”/u,
     );
     expect(readFileSync(table, 'utf8')).toMatch(/\nTeal 2020,Teal A,2020,New,,,,,\n$/u);
   });

@@ -55,11 +55,10 @@ function describe(name: string): Likeness {
   return { letters: words.join(''), sorted: [...words].sort().join('') };
 }
 
-/** Whether a cell is the name of a column, or is likely to mean one. */
-export function makeHeaderNames(columns: Columns, synonyms: Synonyms) {
-  const isName = (cell: string) => Object.hasOwn(columns, cell);
+/** Gives what tells whether a cell is the name of a column, or is likely to mean one. */
+export function makeNameTest(columns: Columns, synonyms: Synonyms): (cell: string) => boolean {
   const find = makeColumnFinder(Object.keys(columns), synonyms);
-  return { isName, isLikely: (cell: string) => isName(cell) || find(cell).length > 0 };
+  return (cell) => Object.hasOwn(columns, cell) || find(cell).length > 0;
 }
 
 /** Small words of a name: “FollowUp-Mean (mm)” and “follow_up mean” are follow, up, mean; a unit in brackets is none. */

@@ -2,11 +2,9 @@
  * A file as the text of a table, whatever it is: CSV in one of several encodings, or a spreadsheet. Every surface that
  * opens a table comes by here.
  */
-import type { Column } from '../column.ts';
 import type { Problem } from '../problem.ts';
 import { decodeText, ENCODING_NAMES, type Encoding, findLetters } from './encoding.ts';
 import { recogniseFile } from './fileKind.ts';
-import { makeHeaderNames } from './likelyColumns.ts';
 import { FileRefusal, reportRefused } from './refusal.ts';
 
 export interface OpenedFile {
@@ -29,21 +27,19 @@ const SHOWN_LETTERS = 8;
 /**
  * @param bytes of the whole file
  * @param file name for messages
- * @param columns of the table, by which the sheet of a spreadsheet is found
- * @param synonyms usual words for these columns
+ * @param isName whether a cell of a header names a column, or is likely to mean one: so is the sheet found
  */
 export async function openFile(
   bytes: Uint8Array,
   file: string,
-  columns: Readonly<Record<string, Column<unknown>>>,
-  synonyms: Readonly<Record<string, readonly string[] | undefined>>,
+  isName: (cell: string) => boolean,
 ): Promise<OpenedFile> {
   const kind = recogniseFile(bytes);
   try {
     if (kind.kind === 'other') throw new FileRefusal(kind.refused);
     if (kind.kind === 'text') return openText(bytes);
     const { readSpreadsheet } = await import('./spreadsheet/readSpreadsheet.ts');
-    const table = await readSpreadsheet(bytes, file, makeHeaderNames(columns, synonyms));
+    const table = await readSpreadsheet(bytes, file, isName);
     return { ...table, encoding: 'utf-8', isRefused: false };
   } catch (error) {
     if (!(error instanceof FileRefusal)) throw error;

@@ -4,6 +4,7 @@ import { ARM_COLUMNS } from '../schema.ts';
 import { type ArmTable, drain, type Progress, readArmsInSteps } from '../table.ts';
 import { askColumns, type ColumnQuestion, isRefusedName, renameColumn } from './columnQuestions.ts';
 import { convertDecimalCommas, type DecimalCommas, findDecimalCommas } from './decimalComma.ts';
+import { makeNameTest } from './likelyColumns.ts';
 import { mergeProblems } from './mergeProblems.ts';
 import { type OpenedFile, openFile } from './openFile.ts';
 import { SYNONYMS } from './synonyms.ts';
@@ -33,7 +34,7 @@ export type Answer =
   | { readonly of: 'commas'; readonly isYes: boolean };
 
 export async function openArms(bytes: Uint8Array, file: string): Promise<TableDraft> {
-  const opened = await openFile(bytes, file, ARM_COLUMNS, SYNONYMS);
+  const opened = await openFile(bytes, file, makeNameTest(ARM_COLUMNS, SYNONYMS));
   return { file, opened, text: opened.text, changes: [], declined: new Set(), keepsCommas: false };
 }
 

@@ -51,8 +51,8 @@ function refuseAll(sheets: readonly Sheet[]): FileRefusal {
     .map(({ name, rows }) => `“${name}”${rows.length === 0 ? ' (empty)' : ''}`);
   const more = sheets.length > SHOWN_SHEETS ? ` and ${sheets.length - SHOWN_SHEETS} more` : '';
   return new FileRefusal({
-    value: sheets.length === 0 ? 'a spreadsheet file without sheets' : `sheets ${names.join(', ')}${more}`,
+    value: sheets.length === 0 ? 'a spreadsheet file without sheets' : 'no sheet that has them',
     expected: `a sheet with the column names of the data dictionary in one of its first ${LOOKED_AT} rows`,
-    remedy: 'Look whether the header is there, and write the names as the data dictionary has them.',
+    remedy: `${sheets.length === 0 ? '' : `Its sheets are ${names.join(', ')}${more}. `}Write the names in a header as the data dictionary has them.`,
   });
 }

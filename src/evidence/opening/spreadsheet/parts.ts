@@ -18,8 +18,8 @@ export interface Parts {
  */
 const MOST_UNPACKED = 800_000_000;
 
-/** @throws FileRefusal where it is no archive */
-export async function openParts(bytes: Uint8Array): Promise<Parts> {
+/** @param most bytes that all reading together may unpack @throws FileRefusal where it is no archive */
+export async function openParts(bytes: Uint8Array, most: number = MOST_UNPACKED): Promise<Parts> {
   const archive = new ZipReader(new Uint8ArrayReader(bytes));
   const entries = new Map<string, Entry>();
   try {
@@ -33,16 +33,23 @@ export async function openParts(bytes: Uint8Array): Promise<Parts> {
     const entry = entries.get(name);
     if (!entry || entry.directory) return;
     const decoder = new TextDecoder('utf-8', { fatal: true });
+    // What is thrown in a stream comes out of it as another error.
+    let cause: unknown = null;
     const write = (piece: Uint8Array) => {
-      unpacked += piece.length;
-      if (unpacked > MOST_UNPACKED) throw refuseSize();
-      take(decoder.decode(piece, { stream: true }));
+      try {
+        unpacked += piece.length;
+        if (unpacked > most) throw refuseSize(most);
+        take(decoder.decode(piece, { stream: true }));
+      } catch (error) {
+        cause = error;
+        throw error;
+      }
     };
     try {
       await entry.getData(new WritableStream({ write }), { checkSignature: true });
       take(decoder.decode());
-    } catch (error) {
-      throw error instanceof FileRefusal ? error : refuseBroken();
+    } catch {
+      throw cause instanceof FileRefusal ? cause : refuseBroken();
     }
   };
   return { names: new Set(entries.keys()), read };
@@ -65,10 +72,10 @@ export function refusePassword(): FileRefusal {
   });
 }
 
-function refuseSize(): FileRefusal {
+function refuseSize(most: number): FileRefusal {
   return new FileRefusal({
     value: 'a spreadsheet file that unpacks to more',
-    expected: `at most ${MOST_UNPACKED / 1e6} MB when unpacked`,
+    expected: `at most ${Math.round(most / 1e6)} MB when unpacked`,
     remedy: 'Save its sheet as CSV, and open that.',
   });
 }

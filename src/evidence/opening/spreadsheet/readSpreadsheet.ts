@@ -13,21 +13,21 @@ export interface SpreadsheetTable extends SheetTable {
   readonly sheet: string;
 }
 
-/** How cells of a header are recognised. */
-export interface HeaderNames {
-  /** Whether a cell is the name of a column. */
-  readonly isName: (cell: string) => boolean;
-  /** The same, or is likely to mean one. */
-  readonly isLikely: (cell: string) => boolean;
-}
-
-/** @throws FileRefusal with the reason why there is no table */
-export async function readSpreadsheet(bytes: Uint8Array, file: string, names: HeaderNames): Promise<SpreadsheetTable> {
+/**
+ * @param isName whether a cell of a header names a column, or is likely to mean one
+ * @throws FileRefusal with the reason why there is no table
+ */
+export async function readSpreadsheet(
+  bytes: Uint8Array,
+  file: string,
+  isName: (cell: string) => boolean,
+): Promise<SpreadsheetTable> {
   const parts = await openParts(bytes);
-  const chosen = chooseSheet(await readSheets(parts), names.isLikely);
-  return { ...writeSheet(chosen, file, names.isLikely), sheet: chosen.sheet.name };
+  const chosen = chooseSheet(await readSheets(parts), isName);
+  return { ...writeSheet(chosen, file, isName), sheet: chosen.sheet.name };
 }
 
+const OPEN_DOCUMENT = 'application/vnd.oasis.opendocument.';
 const ODS_TYPE = /^application\/vnd\.oasis\.opendocument\.spreadsheet(?:-template)?$/u;
 
 /** What else is such an archive, by the name of a part, with what to do. */
@@ -48,9 +48,9 @@ async function readSheets(parts: Parts): Promise<readonly Sheet[]> {
   if (ODS_TYPE.test(type.trim()) && parts.names.has(ODS_CONTENT)) return readOds(parts);
   const other = OTHERS.find(([part]) => [...parts.names].some((name) => part.test(name)));
   if (other) throw new FileRefusal({ value: other[1], expected: EXPECTED_FILE, remedy: other[2] });
-  if (type.startsWith('application/vnd.oasis.opendocument.')) {
+  if (type.startsWith(OPEN_DOCUMENT)) {
     throw new FileRefusal({
-      value: `an OpenDocument file that is no spreadsheet (${type.trim()})`,
+      value: `an OpenDocument file of another kind (${type.trim().slice(OPEN_DOCUMENT.length)})`,
       expected: EXPECTED_FILE,
       remedy: 'Copy its table into a spreadsheet, and save that as .xlsx, .ods or CSV.',
     });
