@@ -93,9 +93,15 @@ function writePoints(cell: string): string {
   return cell.replace(TOKEN, (token) => (DECIMAL.test(token) ? token.replaceAll('.', '').replace(',', '.') : token));
 }
 
+/** A column reads numbers, ranges of them or bounds where it takes a number and no word. */
 function isNumeric(columns: Columns, name: string): boolean {
-  return Object.hasOwn(columns, name) && /^(?:number|integer)$/u.test(columns[name].field.type);
+  if (!Object.hasOwn(columns, name)) return false;
+  const { cell } = columns[name];
+  return !cell.safeParse('a').success && NUMBERS.some((number) => cell.safeParse(number).success);
 }
+
+/** One of these is within the limits of any column. */
+const NUMBERS = ['1', '0.5', '20', '2000'];
 
 function hasComma(cell: string): boolean {
   return cell.includes(',') && NUMERIC.test(cell) && (cell.match(TOKEN) ?? []).some((token) => DECIMAL.test(token));

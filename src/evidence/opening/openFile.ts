@@ -28,18 +28,20 @@ const SHOWN_LETTERS = 8;
  * @param bytes of the whole file
  * @param file name for messages
  * @param isName whether a cell of a header names a column, or is likely to mean one: so is the sheet found
+ * @param report told, of a spreadsheet, how much of a sheet is read
  */
 export async function openFile(
   bytes: Uint8Array,
   file: string,
   isName: (cell: string) => boolean,
+  report?: (done: number, total: number) => void,
 ): Promise<OpenedFile> {
   const kind = recogniseFile(bytes);
   try {
     if (kind.kind === 'other') throw new FileRefusal(kind.refused);
     if (kind.kind === 'text') return openText(bytes);
     const { readSpreadsheet } = await import('./spreadsheet/readSpreadsheet.ts');
-    const table = await readSpreadsheet(bytes, file, isName);
+    const table = await readSpreadsheet(bytes, file, isName, report);
     return { ...table, encoding: 'utf-8', isRefused: false };
   } catch (error) {
     if (!(error instanceof FileRefusal)) throw error;

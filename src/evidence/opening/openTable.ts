@@ -33,8 +33,13 @@ export type Answer =
   | { readonly of: 'column'; readonly question: ColumnQuestion; readonly name: string | null }
   | { readonly of: 'commas'; readonly isYes: boolean };
 
-export async function openArms(bytes: Uint8Array, file: string): Promise<TableDraft> {
-  const opened = await openFile(bytes, file, makeNameTest(ARM_COLUMNS, SYNONYMS));
+/** @param report told, of a spreadsheet, how much of a sheet is read */
+export async function openArms(
+  bytes: Uint8Array,
+  file: string,
+  report?: (done: number, total: number) => void,
+): Promise<TableDraft> {
+  const opened = await openFile(bytes, file, makeNameTest(ARM_COLUMNS, SYNONYMS), report);
   return { file, opened, text: opened.text, changes: [], declined: new Set(), keepsCommas: false };
 }
 

@@ -83,17 +83,11 @@ function Column({ question, reply }: { readonly question: ColumnQuestion } & Pic
             type="button"
             onClick={() => reply({ of: 'column', question, name: candidate.name })}
           >
-            {only ? 'Yes' : candidate.name}
-            {only && (
-              <span class="unseen">
-                , {name} is {candidate.name}
-              </span>
-            )}
+            {only ? `Yes, it is ${candidate.name}` : candidate.name}
           </button>
         ))}
         <button type="button" onClick={() => reply({ of: 'column', question, name: null })}>
-          {only ? 'No' : 'None of them'}
-          <span class="unseen">, {name} is not read</span>
+          {only ? 'No, leave it out' : 'None of them'}
         </button>
       </p>
     </fieldset>

@@ -11,6 +11,7 @@ import type { OpenedTable } from './tableWorker.ts';
 import { createYourTable, type YourTableState } from './yourTable.state.ts';
 
 const FILE_ID = 'own-file';
+const PHASES = { reading: 'Reading', unpacking: 'Unpacking', checking: 'Checking' } as const;
 
 /** Where the focus goes when what had it is gone. */
 function focusFile(): void {
@@ -77,7 +78,7 @@ function Opening({ state }: { readonly state: YourTableState }) {
       {progress && (
         <p class="buttons">
           <label for="own-progress">
-            {progress.phase === 'reading' ? 'Reading' : 'Checking'} {progress.name}
+            {PHASES[progress.phase]} {progress.name}
           </label>
           <progress id="own-progress" value={progress.share} max={1} />
           <button

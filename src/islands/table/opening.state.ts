@@ -9,7 +9,7 @@ import type { OpenedTable, OpeningStep, TableOperations } from './tableWorker.ts
 
 interface OpeningProgress {
   readonly name: string;
-  readonly phase: 'reading' | 'checking';
+  readonly phase: OpeningStep['phase'];
   /** 0 to 1. */
   readonly share: number;
 }

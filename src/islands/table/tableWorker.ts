@@ -42,7 +42,7 @@ export interface OpenedTable {
 }
 
 export interface OpeningStep {
-  readonly phase: 'reading' | 'checking';
+  readonly phase: 'reading' | 'unpacking' | 'checking';
   readonly done: number;
   readonly total: number;
 }
@@ -88,7 +88,8 @@ answerCalls<TableOperations>({
 
 async function openFile(file: File, report: (step: OpeningStep) => void): Promise<OpenedTable> {
   const bytes = await readBytes(file, (done) => report({ phase: 'reading', done, total: file.size }));
-  return readAndKeep(await openArms(bytes, file.name), report);
+  const opened = await openArms(bytes, file.name, (done, total) => report({ phase: 'unpacking', done, total }));
+  return readAndKeep(opened, report);
 }
 
 /** Reads a table as it stands, and keeps it where nothing is asked and nothing is wrong. */

@@ -6,6 +6,9 @@ import { FileRefusal } from '../refusal.ts';
 // This is a worker already, or a script; and the content policy of pages allows no worker made of text.
 configure({ useWebWorkers: false });
 
+/** @param total bytes of the part, as the archive says */
+export type Report = (done: number, total: number) => void;
+
 export interface Parts {
   readonly names: ReadonlySet<string>;
   /** Characters of a part, in order; nothing for a part that is not there. @throws FileRefusal */
@@ -18,8 +21,16 @@ export interface Parts {
  */
 const MOST_UNPACKED = 800_000_000;
 
-/** @param most bytes that all reading together may unpack @throws FileRefusal where it is no archive */
-export async function openParts(bytes: Uint8Array, most: number = MOST_UNPACKED): Promise<Parts> {
+/**
+ * @param most bytes that all reading together may unpack
+ * @param report told, as a part is read, how much of it is done
+ * @throws FileRefusal where it is no archive
+ */
+export async function openParts(
+  bytes: Uint8Array,
+  most: number = MOST_UNPACKED,
+  report: Report = () => {},
+): Promise<Parts> {
   const archive = new ZipReader(new Uint8ArrayReader(bytes));
   const entries = new Map<string, Entry>();
   try {
@@ -35,11 +46,14 @@ export async function openParts(bytes: Uint8Array, most: number = MOST_UNPACKED)
     const decoder = new TextDecoder('utf-8', { fatal: true });
     // What is thrown in a stream comes out of it as another error.
     let cause: unknown = null;
+    let done = 0;
     const write = (piece: Uint8Array) => {
       try {
         unpacked += piece.length;
         if (unpacked > most) throw refuseSize(most);
         take(decoder.decode(piece, { stream: true }));
+        done += piece.length;
+        report(done, entry.uncompressedSize);
       } catch (error) {
         cause = error;
         throw error;

@@ -3,7 +3,7 @@ import { EXPECTED_FILE } from '../fileKind.ts';
 import { FileRefusal } from '../refusal.ts';
 import { chooseSheet } from './chooseSheet.ts';
 import { ODS_CONTENT, readOds } from './ods.ts';
-import { openParts, type Parts, refuseBroken } from './parts.ts';
+import { openParts, type Parts, type Report, refuseBroken } from './parts.ts';
 import type { Sheet } from './sheet.ts';
 import { type SheetTable, writeSheet } from './sheetTable.ts';
 import { findWorkbook } from './workbook.ts';
@@ -15,14 +15,16 @@ export interface SpreadsheetTable extends SheetTable {
 
 /**
  * @param isName whether a cell of a header names a column, or is likely to mean one
+ * @param report told how much of a sheet is read
  * @throws FileRefusal with the reason why there is no table
  */
 export async function readSpreadsheet(
   bytes: Uint8Array,
   file: string,
   isName: (cell: string) => boolean,
+  report?: Report,
 ): Promise<SpreadsheetTable> {
-  const parts = await openParts(bytes);
+  const parts = await openParts(bytes, undefined, report);
   const chosen = chooseSheet(await readSheets(parts), isName);
   return { ...writeSheet(chosen, file, isName), sheet: chosen.sheet.name };
 }
@@ -33,7 +35,11 @@ const ODS_TYPE = /^application\/vnd\.oasis\.opendocument\.spreadsheet(?:-templat
 /** What else is such an archive, by the name of a part, with what to do. */
 const OTHERS: readonly (readonly [part: RegExp, value: string, remedy: string])[] = [
   [/^xl\/workbook\.bin$/u, 'a binary workbook (.xlsb)', 'Save it as .xlsx, .ods or CSV.'],
-  [/^word\//u, 'a text document (.docx)', 'Copy its table into a spreadsheet, and save that as .xlsx, .ods or CSV.'],
+  [
+    /^word\//u,
+    'a text of a word processor (.docx)',
+    'Copy its table into a spreadsheet, and save that as .xlsx, .ods or CSV.',
+  ],
   [/^ppt\//u, 'a presentation (.pptx)', 'Copy its table into a spreadsheet, and save that as .xlsx, .ods or CSV.'],
   [/^Index(?:\/|\.zip)/u, 'a file of another spreadsheet program', 'Export it as .xlsx or CSV.'],
 ];

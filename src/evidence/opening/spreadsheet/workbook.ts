@@ -16,8 +16,8 @@ export interface Workbook {
 
 /** Name of the part that holds the workbook; null where the file is of another kind. @throws FileRefusal */
 export async function findWorkbook(parts: Parts): Promise<string | null> {
-  const document = (await readRelations(parts, '')).find(({ type }) => type === 'officeDocument');
-  return document && /(?:^|\/)workbook\d*\.xml$/u.test(document.part) ? document.part : null;
+  const main = (await readRelations(parts, '')).find(({ type }) => type === 'officeDocument');
+  return main && /(?:^|\/)workbook\d*\.xml$/u.test(main.part) ? main.part : null;
 }
 
 /** @param part that holds the workbook @throws FileRefusal */
