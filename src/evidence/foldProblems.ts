@@ -1,5 +1,5 @@
 /** Problems of one kind told as one, with a count and the first of their lines: a thousand alike hide the others. */
-import { formatExpectation, formatProblem, type Problem, showValue } from './problem.ts';
+import { formatExpectation, formatProblem, type Problem, showReceived, showValue } from './problem.ts';
 
 /** One problem, or several of one kind. */
 export interface ProblemFold {
@@ -46,6 +46,19 @@ export function formatFold({ count, problems, isSame }: ProblemFold): string {
   if (!isSame) return `${place}; the first: ${formatExpectation(first)}`;
   const values = [...new Set(problems.map(({ value }) => value))].slice(0, SHOWN + 1);
   return `${place}: ${formatExpectation({ ...first, value: values[0] }, values.slice(1, SHOWN), values.length > SHOWN)}`;
+}
+
+/** The lines of problems that differ in nothing but their value: “1,5”: lines 2, 4, 9. */
+export function listByValue(problems: readonly Problem[]): readonly string[] {
+  const lines = new Map<string, (number | null)[]>();
+  for (const { value, line } of problems) {
+    const known = lines.get(value);
+    if (known) known.push(line);
+    else lines.set(value, [line]);
+  }
+  return [...lines].map(
+    ([value, at]) => `${showReceived(value)}: ${at.length === 1 ? 'line' : 'lines'} ${at.join(', ')}`,
+  );
 }
 
 /** What is alike in problems of one kind: all but their line, their value and the numbers and words that come of it. */

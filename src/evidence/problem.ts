@@ -60,8 +60,13 @@ export function formatExpectation(
   others: readonly string[] = [],
   andMore = false,
 ): string {
-  const received = [value, ...others].map((one) => (one === '' ? 'nothing' : `“${showValue(one)}”`));
+  const received = [value, ...others].map(showReceived);
   return `expected ${expected}, received ${received.join(', ')}${andMore ? ', …' : ''}.${remedy ? ` ${remedy}` : ''}`;
+}
+
+/** A value in quotation marks, or that there is none. */
+export function showReceived(value: string): string {
+  return value === '' ? 'nothing' : `“${showValue(value)}”`;
 }
 
 /** A value shortened for a message, unseen characters written out. */

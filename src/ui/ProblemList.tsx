@@ -1,5 +1,5 @@
 /** Problems or warnings of a table, as text: those of one kind as one that unfolds, the first of many. */
-import { foldProblems, formatFold, type ProblemFold } from '../evidence/foldProblems.ts';
+import { foldProblems, formatFold, listByValue, type ProblemFold } from '../evidence/foldProblems.ts';
 import { formatProblem, type Problem } from '../evidence/problem.ts';
 import { LISTED_PROBLEMS } from './listedProblems.ts';
 
@@ -43,8 +43,8 @@ function Fold({ fold }: { readonly fold: ProblemFold }) {
     <details>
       <summary>{formatFold(fold)}</summary>
       <ul>
-        {listed.map((problem, i) => (
-          <li key={i}>{formatProblem(problem)}</li>
+        {(fold.isSame ? listByValue(listed) : listed.map(formatProblem)).map((one, i) => (
+          <li key={i}>{one}</li>
         ))}
       </ul>
       <More number={fold.count - listed.length} />

@@ -1,6 +1,6 @@
 /** Problems of one kind told as one. Proven: nothing is lost, few stay as they are, and what differs in more than its numbers stays apart. */
 import { describe, expect, it } from 'vitest';
-import { foldProblems, formatFold } from '../../src/evidence/foldProblems.ts';
+import { foldProblems, formatFold, listByValue } from '../../src/evidence/foldProblems.ts';
 import { formatProblem } from '../../src/evidence/problem.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { type Cells, makeTable } from '../support/tables.ts';
@@ -20,6 +20,11 @@ describe('problems of one kind', () => {
     expect(told(rows(5, () => ({ n: '' })))).toEqual([
       '5 lines (2, 3, 4, …), `n`: expected a value, received nothing.',
     ]);
+  });
+
+  it('unfold to the lines of each value', () => {
+    const [fold] = foldProblems(rows(7, (i) => ({ sex: ['f', '', 'm'][i % 3] })));
+    expect(listByValue(fold.problems)).toEqual(['“f”: lines 2, 5, 8', '“m”: lines 4, 7']);
   });
 
   it('stay by themselves up to three', () => {

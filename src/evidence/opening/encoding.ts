@@ -30,7 +30,8 @@ export function decodeText(bytes: Uint8Array): DecodedText {
   const wide = recogniseWide(bytes);
   if (wide) return { text: decode(bytes, wide), encoding: wide };
   const text = decode(bytes, 'utf-8');
-  if (!text.includes('\ufffd')) return { text, encoding: 'utf-8' };
+  // The sign for a lost character may also have been written as such.
+  if (!text.includes('\ufffd') || isUtf8(bytes)) return { text, encoding: 'utf-8' };
   // With a character of several bytes that is whole it is UTF-8 that was damaged: in Windows-1252 these are unlikely.
   const isDamaged = /[^\p{ASCII}\ufffd\ufeff]/u.test(text);
   const single = decode(bytes, 'windows-1252');
@@ -58,6 +59,15 @@ export function findLetters(text: string, most: number): readonly string[] {
     if (found.size === most) break;
   }
   return [...found];
+}
+
+function isUtf8(bytes: Uint8Array): boolean {
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function decode(bytes: Uint8Array, encoding: Encoding): string {

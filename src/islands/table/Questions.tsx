@@ -58,19 +58,22 @@ function Column({ question, reply }: { readonly question: ColumnQuestion } & Pic
         )}
       </legend>
       {values.length > 0 && <p>It holds {values.map((value) => `“${showValue(value)}”`).join(', ')} and so on.</p>}
-      <dl>
-        {candidates.map((candidate) => (
-          <div key={candidate.name}>
-            <dt>
-              <code>{candidate.name}</code>
-            </dt>
-            <dd>
-              {candidate.description}
-              {candidate.unit && ` Unit: ${candidate.unit}.`}
-            </dd>
-          </div>
-        ))}
-      </dl>
+      {only ? (
+        <p>
+          {only.name} holds: {stateColumn(only)}
+        </p>
+      ) : (
+        <dl>
+          {candidates.map((candidate) => (
+            <div key={candidate.name}>
+              <dt>
+                <code>{candidate.name}</code>
+              </dt>
+              <dd>{stateColumn(candidate)}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
       {rivals.length > 0 && (
         <p class="small">
           The table also has {rivals.map((rival) => `“${showValue(rival)}”`).join(', ')}, which may be it.
@@ -92,6 +95,10 @@ function Column({ question, reply }: { readonly question: ColumnQuestion } & Pic
       </p>
     </fieldset>
   );
+}
+
+function stateColumn({ description, unit }: ColumnQuestion['candidates'][number]): string {
+  return unit ? `${description} Unit: ${unit}.` : description;
 }
 
 function Commas({ commas, reply }: { readonly commas: DecimalCommas } & Pick<Props, 'reply'>) {

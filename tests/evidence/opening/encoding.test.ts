@@ -38,6 +38,12 @@ describe('a table', () => {
     expect(problems.join()).toMatch(/line 2: expected text encoded as UTF-8/u);
   });
 
+  it('in UTF-8 in which characters were lost long ago is told the line, too', async () => {
+    const { problems, said } = await read(encode(makeTable([{ arm: 'caf\ufffd' }]), 'utf-8'));
+    expect(problems[0]).toMatch(/line 2: expected text encoded as UTF-8/u);
+    expect(said).toEqual([]);
+  });
+
   it.each([
     ['a byte that Windows-1252 has no letter for', 0x81],
     ['a zero', 0],
@@ -57,7 +63,9 @@ describe('a table', () => {
 describe('text in any encoding', () => {
   it.each<Encoding>(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'])('as %s comes back byte for byte', (encoding) => {
     let texts = 0;
-    const letters = fc.constantFrom(...'abcDEF 0123,;\n"äéßñ€–’”');
+    // Signs after a letter may be a character of UTF-8 in Windows-1252, ä–€ for instance: that cannot be told apart.
+    const signs = encoding === 'windows-1252' ? '' : '€–’”łΩ';
+    const letters = fc.constantFrom(...'abcDEF 0123,;\n"äéßñ', ...signs);
     fc.assert(
       fc.property(fc.array(letters, { minLength: 4, maxLength: 300 }), (some) => {
         // What is told from the others by its bytes alone begins with a header.
