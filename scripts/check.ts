@@ -8,8 +8,8 @@ import type { Arm } from '../src/evidence/schema.ts';
 import { compareStudyLines } from '../src/evidence/studyLines.ts';
 import { type ArmTable, readStudies } from '../src/evidence/table.ts';
 import { OUTCOMES } from '../src/evidence/vocabulary.ts';
-import { CallError, readText, runScript, stateFileError } from './terminal/call.ts';
-import { listKinds, type ReadFile, readTableFile, TABLE_HELP, TABLE_OPTIONS } from './terminal/table.ts';
+import { CallError, runScript, stateFileError } from './terminal/call.ts';
+import { listKinds, type ReadFile, readAnyText, readTableFile, TABLE_HELP, TABLE_OPTIONS } from './terminal/table.ts';
 
 const SHIPPED_ARMS = 'data/arms.csv';
 const STUDIES = 'studies.csv';
@@ -77,7 +77,9 @@ function checkStudies({ arms, problems: ofArms }: ArmTable, file: string, studie
   if (!isNeeded && !existsSync(studiesFile)) {
     return { problems: [], warnings: [], summary: `no ${studiesFile} to compare its studies with` };
   }
-  const { studies, problems, warnings } = readStudies(readText(studiesFile, 'table of studies'), STUDIES);
+  const { text, notes } = readAnyText(studiesFile, 'table of studies');
+  for (const note of notes) console.log(`note: ${note}`);
+  const { studies, problems, warnings } = readStudies(text, STUDIES);
   // Rows with problems are not read, so that their studies would seem to be missing.
   if (ofArms.length + problems.length > 0) {
     return { problems, warnings, summary: `studies not compared with ${studiesFile} until both have no problem` };

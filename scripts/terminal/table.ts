@@ -4,6 +4,8 @@ import { basename } from 'node:path';
 import { foldProblems, formatFold } from '../../src/evidence/foldProblems.ts';
 import type { ColumnQuestion } from '../../src/evidence/opening/columnQuestions.ts';
 import type { DecimalCommas } from '../../src/evidence/opening/decimalComma.ts';
+import { decodeText } from '../../src/evidence/opening/encoding.ts';
+import { stateEncoding } from '../../src/evidence/opening/openFile.ts';
 import {
   acceptLikely,
   answer,
@@ -23,7 +25,7 @@ export const TABLE_OPTIONS = {
   all: { type: 'boolean', default: false },
 } as const;
 
-export const TABLE_HELP = `  --decimal-comma       reads numbers with decimal commas, in a file that semicolons or tabs part
+export const TABLE_HELP = `  --decimal-comma       reads numbers with decimal commas, in a table where nothing else can be meant
   --all                 lists every problem and warning; several of one kind are one line otherwise
 
 A table is CSV (commas, semicolons or tabs; UTF-8, UTF-16 or Windows-1252) or a spreadsheet (.xlsx or .ods),
@@ -110,6 +112,12 @@ function askCommas({ cells, example, columns, couldBeThousands }: DecimalCommas)
     .join('');
   const names = columns.map(({ name }) => name).join(', ');
   return `${countOf(cells, 'cell')} with a decimal comma, such as “${showValue(example)}” (${names}): are these decimal commas? Then give --decimal-comma.${doubt}`;
+}
+
+/** Text of a file in whatever encoding, with how it was read where that is not plain. */
+export function readAnyText(file: string, what: string): { readonly text: string; readonly notes: readonly string[] } {
+  const { text, encoding } = decodeText(readBytes(file, what));
+  return { text, notes: stateEncoding(text, encoding).map((one) => `${basename(file)}: ${one}`) };
 }
 
 function readBytes(file: string, what: string): Uint8Array {

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { foldProblems, formatFold } from '../evidence/foldProblems.ts';
 import { decodeText } from '../evidence/opening/encoding.ts';
+import { stateEncoding } from '../evidence/opening/openFile.ts';
 import type { Problem } from '../evidence/problem.ts';
 import { countOf } from '../numerics/countOf.ts';
 
@@ -18,7 +19,9 @@ interface Read {
  * @throws where the file cannot be read, with where it was looked for
  */
 export function readSource(file: string, what: string): string {
-  return decodeText(readSourceBytes(file, what)).text;
+  const { text, encoding } = decodeText(readSourceBytes(file, what));
+  for (const said of stateEncoding(text, encoding)) console.warn(`${file}: ${said}`);
+  return text;
 }
 
 /** As `readSource`, without taking it for text. */

@@ -45,14 +45,13 @@ interface Seen {
 }
 
 /**
- * Cells of a table that were written with decimal commas; null where there is none, where commas part the cells, or
- * where points were written too, so that nobody can know which is which.
+ * Cells of a table that were written with decimal commas; null where there is none, where points were written too, so
+ * that nobody can know which is which, and where commas part the cells and could part thousands in one of the columns.
  *
  * @param columns of the table, by name
  */
 export function findDecimalCommas(text: string, file: string, columns: Columns): DecimalCommas | null {
   const source = openCsv(text, file, new Set(Object.keys(columns)));
-  if (source.delimiter === ',') return null;
   const seen = new Map<string, Seen>();
   let isHeader = true;
   for (const { records } of readBlocks(source, file)) {
@@ -72,12 +71,14 @@ export function findDecimalCommas(text: string, file: string, columns: Columns):
   }
   const found = [...seen].filter(([name, column]) => column.cells > 0 && isDecimal(column, columns[name]));
   if (!found.some(([, { sure }]) => sure > 0)) return null;
+  const couldBeThousands = found.flatMap(([name, { sure, either }]) => (sure === 0 ? [{ name, cell: either[0] }] : []));
+  if (source.delimiter === ',' && couldBeThousands.length > 0) return null;
   return {
     delimiter: source.delimiter,
     cells: found.reduce((sum, [, column]) => sum + column.cells, 0),
     columns: found.map(([name, { place }]) => ({ name, place })),
     example: found.find(([, { sure }]) => sure > 0)?.[1].example ?? '',
-    couldBeThousands: found.flatMap(([name, { sure, either }]) => (sure === 0 ? [{ name, cell: either[0] }] : [])),
+    couldBeThousands,
   };
 }
 

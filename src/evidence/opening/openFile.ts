@@ -55,7 +55,8 @@ function openText(bytes: Uint8Array): OpenedFile {
   return { text, encoding, sheet: null, said: stateEncoding(text, encoding), problems: [], isRefused: false };
 }
 
-function stateEncoding(text: string, encoding: Encoding): readonly string[] {
+/** What was taken, in a sentence; nothing of UTF-8. */
+export function stateEncoding(text: string, encoding: Encoding): readonly string[] {
   if (encoding === 'utf-8') return [];
   if (encoding !== 'windows-1252') return [`The file was read as ${ENCODING_NAMES[encoding]}.`];
   const letters = findLetters(text, SHOWN_LETTERS).join(' ');

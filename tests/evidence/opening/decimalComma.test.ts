@@ -32,6 +32,7 @@ const semicolons = (changes: readonly Cells[]) => {
   const table = makeTable(changes.map((cells) => ({ followup_sd: '', correlation: '', ...cells })));
   return Papa.unparse(Papa.parse<string[]>(table).data, { delimiter: ';' });
 };
+const commas = (changes: readonly Cells[]) => Papa.unparse(Papa.parse<string[]>(semicolons(changes)).data);
 const find = (text: string) => findDecimalCommas(text, 'own.csv', ARM_COLUMNS);
 const open = (text: string) => openArms(new TextEncoder().encode(text), 'own.csv');
 
@@ -39,6 +40,7 @@ describe('a table with decimal commas', () => {
   it.each([
     ['semicolons', ';', '\n'],
     ['tabs and the line breaks of Windows', '\t', '\r\n'],
+    ['commas between its cells, as some programs export it, each number in quotation marks', ',', '\n'],
   ])('and %s is asked about once, and then read as its twin with points', async (_what, delimiter, newline) => {
     const text = withCommas(shipped, delimiter, newline);
     const draft = await open(text);
@@ -98,7 +100,11 @@ describe('a table with decimal commas', () => {
 
 describe('a table in which a comma may mean something else', () => {
   it.each<readonly [what: string, text: string]>([
-    ['commas part its cells', makeTable([{ baseline_mean: '1,593' }, { arm: 'b', baseline_mean: '41,25' }])],
+    [
+      'commas part its cells, and one column could have thousands',
+      commas([{ baseline_mean: '1,593', baseline_sd: '0,25' }]),
+    ],
+    ['commas part its cells, and every number could have thousands', commas([{ baseline_mean: '1,593' }])],
     ['some numbers have a point', semicolons([{ baseline_mean: '41,25' }, { arm: 'b', baseline_sd: '6.25' }])],
     [
       'a number with a point could be of thousands',
