@@ -5,7 +5,7 @@ import { openProgramme } from '../../../src/islands/programme/openProgramme.ts';
 import { odsRows, writeOds, writeXlsx, xlsxRows } from '../../support/spreadsheets.ts';
 
 const WEEK = [
-  ['day', 'exercise', 'sets', 'reps', 'load', 'reserve'],
+  ['day', 'exercise', 'sets', 'repetitions', 'load', 'reserve'],
   ['Monday', 'squat', '3', '8', '75', '2'],
 ];
 
@@ -16,7 +16,7 @@ describe('a programme', () => {
       { name: 'Week 1', rows: odsRows(WEEK) },
     ]);
     expect(await openProgramme(bytes, 'winter.ods')).toEqual({
-      text: 'day,exercise,sets,reps,load,reserve\nMonday,squat,3,8,75,2\n',
+      text: 'day,exercise,sets,repetitions,load,reserve\nMonday,squat,3,8,75,2\n',
       refused: null,
       said: 'winter.ods: The sheet “Week 1” was read.',
     });
@@ -25,7 +25,7 @@ describe('a programme', () => {
   it('has a cell told that the spreadsheet made a date of', async () => {
     const rows = xlsxRows(WEEK).replace('<c r="D2"><v>8</v></c>', '<c r="D2" t="d"><v>2026-08-12</v></c>');
     const { said } = await openProgramme(await writeXlsx([{ name: 'Week', rows }]), 'winter.xlsx');
-    expect(said).toMatch(/line 2, `reps`: expected what was typed, which the spreadsheet turned into a date/u);
+    expect(said).toMatch(/line 2, `repetitions`: expected what was typed, which the spreadsheet turned into a date/u);
   });
 
   it('in UTF-16 is read, and a PDF is answered in a sentence', async () => {
