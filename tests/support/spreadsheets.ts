@@ -59,9 +59,10 @@ export function writeXlsx(sheets: readonly XlsxSheet[], extra: Readonly<Record<s
       .join('')}</sheets></workbook>`,
     'xl/_rels/workbook.xml.rels': `<Relationships xmlns="${PACKAGE}">${sheets
       .map((_sheet, i) => relation(i + 1, 'worksheet', `worksheets/sheet${i + 1}.xml`))
-      .join(
-        '',
-      )}${relation(98, 'styles', 'styles.xml')}${relation(99, 'sharedStrings', 'sharedStrings.xml')}</Relationships>`,
+      .join('')}${Object.keys(extra)
+      .filter((part) => /^xl\/(?:styles|sharedStrings)\.xml$/u.test(part))
+      .map((part, i) => relation(98 + i, part.slice(3, -4), part.slice(3)))
+      .join('')}</Relationships>`,
     ...Object.fromEntries(
       sheets.map(({ rows, after = '' }, i) => [
         `xl/worksheets/sheet${i + 1}.xml`,

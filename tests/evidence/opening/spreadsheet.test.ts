@@ -4,6 +4,7 @@
  * no table, however it was made.
  */
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { askAbout, openArms, readDraftNow } from '../../../src/evidence/opening/openTable.ts';
@@ -443,6 +444,42 @@ describe('a file that is no table', () => {
     expect(arms).toEqual([]);
     expect(problems).toHaveLength(1);
     expect(problems[0]).toMatch(message);
+  });
+
+  it.each([
+    ['a text that its list does not have', { 'xl/sharedStrings.xml': '<sst/>' }, 't="s"><v>1</v>'],
+    ['a part that is named and not there', { 'xl/worksheets/sheet1.xml': '' }, '><v>1</v>'],
+  ])('a workbook with %s is damaged, not a table without it', async (_what, extra, cell) => {
+    expect((await read(await xlsxWith({ arm: cell }, extra))).problems.join()).toMatch(/damaged or cut short/u);
+  });
+
+  it('a spreadsheet with some bytes exchanged is refused, or is read to the same rows', async () => {
+    const whole = {
+      xlsx: await xlsxWith(
+        { weeks: 's="1"><v>8</v>' },
+        { 'xl/styles.xml': STYLES.replace('numFmtId="16"', 'numFmtId="2"') },
+      ),
+      ods: await odsWith({}),
+    };
+    const rows = { xlsx: (await read(whole.xlsx)).arms, ods: (await read(whole.ods)).arms };
+    const seen = { refused: 0, same: 0 };
+    const change = fc.record({
+      kind: fc.constantFrom('xlsx' as const, 'ods' as const),
+      at: fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true }),
+      bit: fc.nat(7),
+    });
+    await fc.assert(
+      fc.asyncProperty(change, async ({ kind, at, bit }) => {
+        const place = Math.floor(at * whole[kind].length);
+        const { arms, problems } = await read(whole[kind].map((byte, i) => (i === place ? byte ^ (1 << bit) : byte)));
+        if (problems.length === 0) expect(arms).toEqual(rows[kind]);
+        seen[problems.length === 0 ? 'same' : 'refused']++;
+      }),
+      { seed: 41, numRuns: 400 },
+    );
+    expect(rows.xlsx).toHaveLength(3);
+    expect(seen.refused).toBeGreaterThan(200);
+    expect(seen.same).toBeGreaterThan(5);
   });
 
   it('that unpacks to more than it may, in one part or in the same one many times, is not read to its end', async () => {

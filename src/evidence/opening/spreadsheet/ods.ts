@@ -153,10 +153,12 @@ function countOf(attribute: string | undefined): number {
 /** With a password every part is there, but unreadable: the list of parts says so. */
 async function refuseProtected(parts: Parts): Promise<void> {
   let isProtected = parts.names.has('encrypted-package');
-  await readXml(parts, MANIFEST, {
-    open: (name) => {
-      isProtected ||= name === 'encryption-data';
-    },
-  });
+  if (parts.names.has(MANIFEST)) {
+    await readXml(parts, MANIFEST, {
+      open: (name) => {
+        isProtected ||= name === 'encryption-data';
+      },
+    });
+  }
   if (isProtected) throw refusePassword();
 }

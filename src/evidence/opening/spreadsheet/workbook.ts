@@ -1,6 +1,6 @@
 /** What the sheets of an Office Open XML workbook share: their names and parts, texts and formats (ECMA-376, part 1, 18). */
 import { type NumberFormat, recogniseFormat } from './dates.ts';
-import type { Parts } from './parts.ts';
+import { type Parts, refuseBroken } from './parts.ts';
 import { readXml } from './xml.ts';
 
 export interface Workbook {
@@ -23,7 +23,7 @@ export async function findWorkbook(parts: Parts): Promise<string | null> {
 /** @param part that holds the workbook @throws FileRefusal */
 export async function readWorkbook(parts: Parts, part: string): Promise<Workbook> {
   const relations = await readRelations(parts, part);
-  const partOf = (type: string) => relations.find((relation) => relation.type === type)?.part ?? '';
+  const partOf = (type: string) => relations.find((relation) => relation.type === type)?.part ?? null;
   const sheets: { name: string; part: string }[] = [];
   let is1904 = false;
   await readXml(parts, part, {
@@ -32,8 +32,9 @@ export async function readWorkbook(parts: Parts, part: string): Promise<Workbook
       if (name !== 'sheet') return;
       const id = Object.entries(attributes).find(([attribute]) => attribute.endsWith(':id'))?.[1] ?? '';
       const target = relations.find((relation) => relation.id === id);
+      if (!target) throw refuseBroken();
       // Sheets of charts, dialogues and macros hold no cells.
-      if (target?.type === 'worksheet') sheets.push({ name: attributes.name ?? '', part: target.part });
+      if (target.type === 'worksheet') sheets.push({ name: attributes.name ?? '', part: target.part });
     },
   });
   const texts = await readTexts(parts, partOf('sharedStrings'));
@@ -51,7 +52,9 @@ interface Relation {
 async function readRelations(parts: Parts, part: string): Promise<readonly Relation[]> {
   const folder = part.slice(0, part.lastIndexOf('/') + 1);
   const relations: Relation[] = [];
-  await readXml(parts, `${folder}_rels/${part.slice(folder.length)}.rels`, {
+  const list = `${folder}_rels/${part.slice(folder.length)}.rels`;
+  if (!parts.names.has(list)) return [];
+  await readXml(parts, list, {
     open: (name, { Id = '', Target = '', Type = '' }) => {
       if (name !== 'Relationship') return;
       const type = Type.slice(Type.lastIndexOf('/') + 1);
@@ -73,7 +76,8 @@ export function unescapeText(text: string): string {
     : text;
 }
 
-async function readTexts(parts: Parts, part: string): Promise<readonly string[]> {
+async function readTexts(parts: Parts, part: string | null): Promise<readonly string[]> {
+  if (part === null) return [];
   const texts: string[] = [];
   let text = '';
   let isText = false;
@@ -97,7 +101,8 @@ async function readTexts(parts: Parts, part: string): Promise<readonly string[]>
   return texts;
 }
 
-async function readFormats(parts: Parts, part: string): Promise<readonly NumberFormat[]> {
+async function readFormats(parts: Parts, part: string | null): Promise<readonly NumberFormat[]> {
+  if (part === null) return [];
   const codes = new Map<number, string>();
   const formats: NumberFormat[] = [];
   let isOfCells = false;

@@ -1,6 +1,6 @@
 /** Sheets of an Office Open XML workbook (.xlsx; ECMA-376, part 1, 18.3), strict or transitional. */
 import { writeSerialDate } from './dates.ts';
-import type { Parts } from './parts.ts';
+import { type Parts, refuseBroken } from './parts.ts';
 import {
   type CellKind,
   type MergedCells,
@@ -77,7 +77,7 @@ async function readSheet(parts: Parts, part: string, workbook: Workbook, sheet: 
 function readValue({ attributes, text }: OpenCell, workbook: Workbook): { kind: CellKind; text: string } {
   switch (attributes.t) {
     case 's':
-      return { kind: 'text', text: workbook.texts[Number(text)] ?? '' };
+      return { kind: 'text', text: readShared(text, workbook) };
     case 'str':
     case 'inlineStr':
       return { kind: 'text', text: unescapeText(text) };
@@ -93,6 +93,13 @@ function readValue({ attributes, text }: OpenCell, workbook: Workbook): { kind: 
   const format = workbook.formats[Number(attributes.s ?? 0)] ?? 'number';
   if (format === 'date') return { kind: 'date', text: writeSerialDate(Number(text), workbook.is1904) };
   return format === 'share' ? { kind: 'share', text: writeShare(text) } : { kind: 'number', text: writeNumber(text) };
+}
+
+/** @throws FileRefusal where the list has no such text */
+function readShared(number: string, { texts }: Workbook): string {
+  const text = texts[Number(number)];
+  if (text === undefined) throw refuseBroken();
+  return text;
 }
 
 const LETTERS = 26;

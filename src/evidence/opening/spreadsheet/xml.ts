@@ -15,9 +15,9 @@ export interface Tags {
   readonly text?: (text: string) => void;
 }
 
-/** Tells what stands in a part; nothing where the file has no such part. @throws FileRefusal */
+/** Tells what stands in a part, which must be there: without its formats a workbook's dates would be numbers. @throws FileRefusal */
 export async function readXml(parts: Parts, part: string, { open, close, text }: Tags): Promise<void> {
-  if (!parts.names.has(part)) return;
+  if (!parts.names.has(part)) throw refuseBroken();
   const parser = new SaxesParser();
   parser.on('opentag', (tag) => open(localName(tag.name), tag.attributes));
   if (close) parser.on('closetag', (tag) => close(localName(tag.name)));
