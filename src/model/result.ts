@@ -115,7 +115,8 @@ export interface FittedRow {
   readonly year: number;
   readonly reserve: number;
   readonly load: number | null;
-  readonly n: number;
+  /** null where only a ready-made effect is known. */
+  readonly n: number | null;
   readonly effect: number;
   readonly standardError: number;
   /** Share of all weight in the fit that this row carries (sums to 1). */

@@ -1,6 +1,6 @@
 /** A row of study arms as a curator types it: the text of every cell, and what a paper may report. */
 import { ARM_COLUMNS, type Arm, type ArmColumn } from '../../evidence/schema.ts';
-import { writeCell } from '../../evidence/writeTable.ts';
+import { writeArmCell } from '../../evidence/writeTable.ts';
 
 /** Text of each cell, empty where nothing stands. */
 export type Cells = Readonly<Record<ArmColumn, string>>;
@@ -34,7 +34,7 @@ const OF_PROXIMITY = ARM_NAMES.filter((name) => ARM_COLUMNS[name].group === 'pro
 
 /** The cells of a validated row as a file has them. */
 export function toCells(arm: Arm): Cells {
-  return fill((name) => writeCell(arm[name]));
+  return fill((name) => writeArmCell(arm, name));
 }
 
 /**
