@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readsNumbers } from '../../src/evidence/opening/decimalComma.ts';
 import { encodeText } from '../../src/evidence/opening/encoding.ts';
 import { ARM_COLUMNS, type ArmColumn } from '../../src/evidence/schema.ts';
 import { odsRows, writeOds, writeXlsx, xlsxRows } from '../support/spreadsheets.ts';
@@ -11,7 +12,7 @@ import { findViolations, openPage, type ServedSite, serveSite } from './site.ts'
 const shipped = readFileSync('data/arms.csv', 'utf8');
 const cells = Papa.parse<string[]>(shipped.trimEnd()).data;
 const ROWS = cells.length - 1;
-const isNumber = (name: string) => /number|integer/u.test(ARM_COLUMNS[name as ArmColumn].field.type);
+const isNumber = (name: string) => readsNumbers(ARM_COLUMNS[name as ArmColumn]);
 const COMMAS = `${Papa.unparse(
   cells.map((row, i) => row.map((cell, j) => (i > 0 && isNumber(cells[0][j]) ? cell.replace('.', ',') : cell))),
   { delimiter: ';' },

@@ -14,11 +14,11 @@ const told = (problems: ReturnType<typeof rows>) => foldProblems(problems).map(f
 
 describe('problems of one kind', () => {
   it('are one line with their number and the first of their lines and values', () => {
-    expect(told(rows(1200, (i) => ({ reserve_reps: `${i % 7}-${9 + (i % 2)}` })))).toEqual([
-      '1,200 lines (2, 3, 4, …), `reserve_reps`: expected a number from 0 to 30, received “0-9”, “1-10”, “2-9”, …. Enter the mean of the range and put the spread in the column of the standard deviation.',
+    expect(told(rows(1200, (i) => ({ reserve_reps: `${i % 7} reps` })))).toEqual([
+      '1,200 lines (2, 3, 4, …), `reserve_reps`: expected a number from 0 to 30, or a range such as 8-12, received “0 reps”, “1 reps”, “2 reps”, …. Leave out the unit; it is in the data dictionary.',
     ]);
-    expect(told(rows(5, () => ({ n: '' })))).toEqual([
-      '5 lines (2, 3, 4, …), `n`: expected a value, received nothing.',
+    expect(told(rows(5, () => ({ year: '' })))).toEqual([
+      '5 lines (2, 3, 4, …), `year`: expected a value, received nothing.',
     ]);
   });
 

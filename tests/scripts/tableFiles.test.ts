@@ -98,14 +98,14 @@ describe('a table with a column by another name', () => {
 
 describe('many problems of one kind', () => {
   it('are one line with a count, and with --all a line each', () => {
-    const path = file('many.csv', makeTable(Array.from({ length: 40 }, (_, i) => ({ arm: `a${i}`, n: '' }))));
+    const path = file('many.csv', makeTable(Array.from({ length: 40 }, (_, i) => ({ arm: `a${i}`, year: '' }))));
     const lines = (...options: string[]) =>
       run('check', path, ...options)
         .stderr.trimEnd()
         .split('\n');
-    expect(lines()).toContain('many.csv: 40 lines (2, 3, 4, …), `n`: expected a value, received nothing.');
+    expect(lines()).toContain('many.csv: 40 lines (2, 3, 4, …), `year`: expected a value, received nothing.');
     expect(
-      lines('--all').filter((line) => /line \d+, `n`: expected a value, received nothing\.$/u.test(line)),
+      lines('--all').filter((line) => /line \d+, `year`: expected a value, received nothing\.$/u.test(line)),
     ).toHaveLength(40);
   });
 });

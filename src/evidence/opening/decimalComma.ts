@@ -59,7 +59,8 @@ export function findDecimalCommas(text: string, file: string, columns: Columns):
       if (isHeader) {
         cells.forEach((cell, place) => {
           const name = cell.trim();
-          if (isNumeric(columns, name) && !seen.has(name)) seen.set(name, makeSeen(place));
+          if (Object.hasOwn(columns, name) && readsNumbers(columns[name]) && !seen.has(name))
+            seen.set(name, makeSeen(place));
         });
         isHeader = false;
         continue;
@@ -94,15 +95,13 @@ function writePoints(cell: string): string {
   return cell.replace(TOKEN, (token) => (DECIMAL.test(token) ? token.replaceAll('.', '').replace(',', '.') : token));
 }
 
-/** A column reads numbers, ranges of them or bounds where it takes a number and no word. */
-function isNumeric(columns: Columns, name: string): boolean {
-  if (!Object.hasOwn(columns, name)) return false;
-  const { cell } = columns[name];
+/** Whether a column takes numbers, ranges of them or bounds, and no words. */
+export function readsNumbers({ cell }: Column<unknown>): boolean {
   return !cell.safeParse('a').success && NUMBERS.some((number) => cell.safeParse(number).success);
 }
 
 /** One of these is within the limits of any column. */
-const NUMBERS = ['1', '0.5', '20', '2000'];
+const NUMBERS = ['1', '0.5', '20', '95', '2000'];
 
 function hasComma(cell: string): boolean {
   return cell.includes(',') && NUMERIC.test(cell) && (cell.match(TOKEN) ?? []).some((token) => DECIMAL.test(token));

@@ -6,6 +6,7 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
+import { readsNumbers } from '../../../src/evidence/opening/decimalComma.ts';
 import { type Encoding, encodeText } from '../../../src/evidence/opening/encoding.ts';
 import { answer, askAbout, openArms, readDraftNow } from '../../../src/evidence/opening/openTable.ts';
 import { rewriteCells } from '../../../src/evidence/opening/rewriteCells.ts';
@@ -15,7 +16,7 @@ import { odsRows, writeOds, writeXlsx, xlsxRows } from '../../support/spreadshee
 import { validTable } from '../../support/tableArbitrary.ts';
 
 const encode = (text: string, encoding: Encoding) => encodeText(text, encoding) ?? new Uint8Array();
-const isNumber = (name: ArmColumn) => /number|integer/u.test(ARM_COLUMNS[name].field.type);
+const isNumber = (name: string) => readsNumbers(ARM_COLUMNS[name as ArmColumn]);
 const names = Object.keys(ARM_COLUMNS) as ArmColumn[];
 const cellsOf = (arms: readonly Arm[]) => Papa.parse<string[]>(writeArms(arms).trimEnd()).data;
 /** Words as any file can hold them: XML has no control characters and no halves of a pair, and all forms have these letters. */

@@ -131,7 +131,7 @@ describe('a workbook (.xlsx)', () => {
   it('shows a share as it is shown, 75 % for 0.75, which the column refuses with its reason', async () => {
     const { problems } = await read(await xlsxWith({ load_pct_1rm: 's="3"><v>0.57</v>' }, { 'xl/styles.xml': STYLES }));
     expect(problems).toEqual([
-      'line 2, `load_pct_1rm`: expected a number above 0 and up to 100, received “57%”. Leave out the per cent sign; the unit is in the data dictionary.',
+      'line 2, `load_pct_1rm`: expected a number above 0 and up to 100, or a range such as 8-12, received “57%”. Leave out the per cent sign; the unit is in the data dictionary.',
     ]);
   });
 
