@@ -163,12 +163,14 @@ function explain(
 ): string | null {
   const parts: string[] = [];
   if (reachedEdge) {
-    parts.push(`edge of the studied range reached: the share is kept up to the largest reserve studied, ${furthest}`);
+    parts.push(
+      `the edge of the studied range is reached: the share is kept up to the largest reserve studied, ${furthest}`,
+    );
   }
-  if (high === null) parts.push('upper end not limited by this evidence');
+  if (high === null) parts.push('this evidence sets no upper end');
   if (later.length > 0) {
     parts.push(
-      `from ${later[0][0].toFixed(1)} in reserve the curve turns up and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before`,
+      `the curve turns up from ${later[0][0].toFixed(1)} in reserve, and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before`,
     );
   }
   return parts.length > 0 ? parts.join('; ') : null;
