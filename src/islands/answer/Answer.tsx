@@ -69,7 +69,7 @@ export function Answer({ analysis, targetPage, draw, mover, children }: Props) {
       <details>
         <summary>The coefficients of the curves, and which shape describes the rows best</summary>
         <CoefficientTable analysis={analysis} />
-        {bestCurves.length > 0 && <p>{bestCurves.join(' ')}</p>}
+        {bestCurves.length > 0 && <p class="small">{bestCurves.join(' ')}</p>}
       </details>
       <LeftOut {...analysis.rows} />
 
