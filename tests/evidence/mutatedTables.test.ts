@@ -232,7 +232,7 @@ describe(`${TABLES.toLocaleString('en')} corrupted tables`, () => {
     if (attack !== undefined) fail(index, mutation, 'file of problems', attack);
   }
 
-  // Some 15 s alone; the limit only ends what hangs, however busy the machine.
+  // Some 22 s beside other work; the limit only ends what hangs, however busy the machine.
   it('are each read as they are meant, or refused with a problem that names the line', { timeout: 300_000 }, () => {
     answers.set(fitted(baseRows), answer(base));
     const baseAnalysis = JSON.stringify(analyse(base, defaultSettings));

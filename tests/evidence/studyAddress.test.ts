@@ -25,11 +25,11 @@ describe('the address of a study', () => {
     ]);
   });
 
-  it('of 20,000 names without a Latin letter takes no longer for each than of 2,000: none looks at the numbers of all others', () => {
+  it('of 20,000 names without a Latin letter takes a time in proportion to those of 1,000: none looks at the numbers of all others', () => {
     const names = Array.from({ length: 20_000 }, (_, i) => `${String.fromCodePoint(0x4e00 + i)} 2012`);
     const address = (some: readonly string[]) => () => addressStudies(some);
-    // Ten times the names; to look at all others takes a hundred times as long.
-    expect(timeRatio(address(names), address(names.slice(0, 2000)))).toBeLessThan(40);
+    // Twenty times the names take some 30 times as long, where memory is short 60; to look at all others takes 400 times.
+    expect(timeRatio(address(names), address(names.slice(0, 1000)))).toBeLessThan(150);
     const addresses = addressStudies(names);
     expect([addresses.get(names[0]), addresses.get(names.at(-1) ?? '')]).toEqual(['2012', '2012-20000']);
   });

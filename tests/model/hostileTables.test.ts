@@ -25,7 +25,7 @@ describe('hostile tables', () => {
     // Tables that only fail, or only pass, would prove nothing.
     expect(made).toBeGreaterThan(TABLES / 4);
     expect(refused).toBeGreaterThan(TABLES / 4);
-    // Some 8 s alone; the limit only ends what hangs, however busy the machine.
+    // Some 13 s beside other work; the limit only ends what hangs, however busy the machine.
   }, 300_000);
 
   it('are seen through: a number that is none, an interval without a width and a difference are found', () => {
