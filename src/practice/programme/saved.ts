@@ -12,10 +12,11 @@ import type { Calendar } from './sessions.ts';
 const VERSION = 1;
 /** Characters of a version that are opened: some 10,000 lines. */
 const LONGEST = 1_000_000;
-/** Characters of a name; exercises of one's own, and muscles of each. */
+/** Characters of a name; exercises of one's own, and muscles and other names of each. */
 const LONGEST_NAME = 500;
 const MOST_EXERCISES = 500;
 const MOST_MUSCLES = 20;
+const MOST_SYNONYMS = 50;
 
 const nameSchema = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
 const versionSchema = z.string().check(z.maxLength(LONGEST));
@@ -35,6 +36,8 @@ const savedSchema = z.strictObject({
         stoppable: z.boolean(),
         partials: z.boolean(),
         relation: z.nullable(z.enum(RELATIONS)),
+        // Of an exercise that was taken over from the list.
+        synonyms: z.optional(z.array(nameSchema).check(z.maxLength(MOST_SYNONYMS))),
       }),
     )
     .check(z.maxLength(MOST_EXERCISES)),
