@@ -16,7 +16,7 @@ export type FoundExercise =
 
 /** Suggestions that a reader can look over at once. */
 const MOST_SUGGESTIONS = 5;
-/** Letters that may differ for a name to count as a misspelling, by the letters of what is meant. */
+/** Letters that may differ for a name to count as a misspelling, by the letters of the shorter of the two. */
 const MISSPELLED_LETTERS = [
   { from: 12, letters: 3 },
   { from: 7, letters: 2 },
@@ -50,17 +50,20 @@ function findMisspelt(names: readonly ExerciseName[], wanted: string): readonly 
 
 /** Infinity where they are too many for a misspelling. */
 function lettersApart(wanted: string, name: string): number {
-  const allowed = MISSPELLED_LETTERS.find(({ from }) => name.length >= from)?.letters ?? 0;
+  const shorter = Math.min(wanted.length, name.length);
+  const allowed = MISSPELLED_LETTERS.find(({ from }) => shorter >= from)?.letters ?? 0;
   if (Math.abs(wanted.length - name.length) > allowed) return Number.POSITIVE_INFINITY;
   const letters = distance(wanted, name);
   return letters <= allowed ? letters : Number.POSITIVE_INFINITY;
 }
 
-/** Those that have all the words written, the shortest first; then those that are written with more, the longest first. */
+/** Those that have all the words written, names before synonyms and the shortest first; then those that are written with more, the longest first. */
 function findByWords(names: readonly ExerciseName[], written: string, wanted: string): readonly ExerciseName[] {
   const words = nameWords(written);
   const holds = (all: readonly string[], some: readonly string[]) => some.every((word) => all.includes(word));
-  const wider = names.filter((name) => holds(name.words, words)).sort((a, b) => a.words.length - b.words.length);
+  const wider = names
+    .filter((name) => holds(name.words, words))
+    .sort((a, b) => Number(a.isSynonym) - Number(b.isSynonym) || a.words.length - b.words.length);
   const narrower = names
     .filter((name) => holds(words, name.words) || (name.words.length > 1 && wanted.includes(name.folded)))
     .sort((a, b) => b.words.length - a.words.length);
