@@ -4,6 +4,7 @@ import { PROGRAMME_COLUMNS } from '../columns.ts';
 import { takeFields } from './fields.ts';
 import { sayMaximum } from './maximum.ts';
 import { isListed, readName } from './name.ts';
+import type { Refusal } from './notation.ts';
 import { isNothing, type Piece, type ReadPiece, readPiece } from './piece.ts';
 import {
   FACTS,
@@ -61,11 +62,18 @@ export function assemble({ line, text, pieces, notes }: ToAssemble, exercises: r
   return { line: understood, notRead: told };
 }
 
+const NO_NAME: Refusal = {
+  field: null,
+  expected: 'the name of an exercise',
+  remedy: 'Look whether the cells stand under their headers.',
+};
+
 /** A cell of the column of exercises is a name as it stands, unless it holds sets as well. */
 function readCell(piece: Piece, exercises: readonly NamedExercise[]): ReadPiece {
   const read = readPiece(piece);
   if (piece.column?.kind !== 'exercise') return read;
   const text = piece.place.text.trim();
+  if (!/\p{L}/u.test(text)) return { ...read, found: [], words: [], refused: [{ refusal: NO_NAME, text }] };
   const isName = read.found.length === 0 || isListed(text, exercises);
   return isName ? { ...read, found: [], refused: [], words: [text], notes: [], assumed: [] } : read;
 }

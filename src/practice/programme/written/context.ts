@@ -2,7 +2,7 @@
 import { LAST_DAY, readDay, WEEKDAYS } from '../columns.ts';
 
 export interface WrittenDay {
-  /** Of the week where it is a weekday, else as numbered. */
+  /** Of the week where it is a weekday, else as numbered; NaN where two days stand together and it is not clear what is meant. */
   readonly day: number;
   readonly isNumbered: boolean;
 }
@@ -23,6 +23,7 @@ const WEEKDAY = /^(\p{L}{2,9})(?![\p{L}\p{N}])\.?/iu;
 /** Between the days that one line is meant for. */
 const AND = /^\s?(?:\/|&|\+|,|and\s)\s?/iu;
 const BETWEEN = /^[\s:;,.|()–—-]+/u;
+const UNCLEAR: WrittenDay = { day: Number.NaN, isNumbered: false };
 /** Other usual short forms than the first letters. */
 const SHORT: ReadonlyMap<string, number> = new Map([['weds', 3]]);
 
@@ -34,10 +35,12 @@ export function readContext(text: string): Context | null {
   const { days, rest: after } = takeDays(rest);
   if (!week && days.length === 0) return null;
   rest = days.length > 0 ? after : rest;
+  // “Mon-Fri” may be two days or five.
+  const isUnclear = days.length > 0 && takeDay(rest.replace(BETWEEN, '')) !== null;
   const taken = text.trim();
   return {
     week: week ? Number(week[1]) : null,
-    days,
+    days: isUnclear ? [UNCLEAR] : days,
     text: taken.slice(0, taken.length - rest.length).trim(),
     rest: trimRest(rest),
   };

@@ -50,7 +50,9 @@ export function readDays({ week, days, readFrom }: Days, line: number): ReadDays
   const known = read.flatMap(({ day }) => (day === null ? [] : [{ value: day, readFrom }]));
   if (known.length < read.length) {
     const value = week === null ? readFrom.text : `${readFrom.text} (week ${week})`;
-    const remedy = `A programme spans ${LAST_DAY / WEEKDAYS.length} weeks of seven days.`;
+    const remedy = days.some(({ day }) => Number.isNaN(day))
+      ? 'Name each of the days, with “and” or a comma between them: “Mon, Wed and Fri”.'
+      : `A programme spans ${LAST_DAY / WEEKDAYS.length} weeks of seven days.`;
     return {
       days: [],
       assumed: [],

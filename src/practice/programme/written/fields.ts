@@ -27,7 +27,7 @@ function takeField(field: Field, read: readonly ReadPiece[], line: number, told:
   const other = others.find((one) => one.cell === first.cell || !isSame(one.value, first.value));
   const refused = other
     ? {
-        value: `${first.text} and ${other.text}`,
+        value: [first, ...others].map(({ text }) => text).join(' and '),
         expected: `one entry for ${field}`,
         remedy: 'Write a line for each exercise, and for each kind of sets of it.',
       }

@@ -4,8 +4,8 @@ import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
 import { takeMarks } from './marks.ts';
 import { isListed } from './name.ts';
-import { readPiece } from './piece.ts';
-import { scan } from './scan.ts';
+import { type Piece, readPiece } from './piece.ts';
+import { isJoint, scan, type Token } from './scan.ts';
 import { splitExercises } from './severalExercises.ts';
 import { type NotRead, notRead } from './understood.ts';
 
@@ -13,11 +13,18 @@ export interface FreeLine {
   /** Day or week that it begins with; null where it names none. */
   readonly context: Context | null;
   readonly lines: readonly ToAssemble[];
+  /** The name where the line is that of an exercise and nothing else: its sets may stand below. */
+  readonly name: Piece | null;
+  /** True where the line is of sets and names no exercise: it may stand above. */
+  readonly lacksName: boolean;
   /** What is no set and no day. */
   readonly note: string | null;
   readonly notRead: readonly NotRead[];
 }
 
+/** A date beside a day. */
+const DATE = /^\d{1,4}[./-]\d{1,2}[./-](?:\d{1,4})?$/u;
+const NOTHING: FreeLine = { context: null, lines: [], name: null, lacksName: false, note: null, notRead: [] };
 /** Characters of a line that are read; nobody writes a longer one of sets. */
 const LONGEST = 500;
 
@@ -25,24 +32,31 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   if (text.length > LONGEST) {
     const expected = `a line of up to ${LONGEST} characters`;
     const told = notRead(line, null, { value: text, expected, remedy: 'Write each exercise on a line of its own.' });
-    return { context: null, lines: [], note: null, notRead: [told] };
+    return { ...NOTHING, notRead: [told] };
   }
   const marked = takeMarks(text);
   const context = readContext(marked.text);
   const { text: rest, superset } = context ? takeMarks(context.rest) : marked;
   const mark = superset ?? marked.superset;
-  const parts = splitExercises(rest).map((part) => ({ part, kind: kindOf(part, exercises) }));
+  const parts = splitExercises(rest).map((part) => ({ part, kind: kindOfLine(part, exercises) }));
   const isOfSets = parts.some(({ kind }) => kind === 'sets');
   if (!isOfSets && parts.some(({ kind }) => kind === 'instruction') && !context) {
-    return { context, lines: [], note: null, notRead: [refuseInstruction(line, text.trim())] };
+    return { ...NOTHING, notRead: [refuseInstruction(line, text.trim())] };
   }
+  const [only] = parts;
+  const pieces = parts.map(({ part }): Piece => ({ place: { line, column: null, text: part }, column: null }));
   return {
     context,
+    name:
+      isOfSets && parts.length === 1 && isListed(only.part, exercises)
+        ? { ...pieces[0], column: { kind: 'exercise' } }
+        : null,
+    lacksName: isOfSets && parts.length === 1 && readPiece(pieces[0]).words.length === 0,
     lines: isOfSets
-      ? parts.map(({ part }) => ({
+      ? pieces.map((piece) => ({
           line,
-          text: part,
-          pieces: [{ place: { line, column: null, text: part }, column: null }],
+          text: piece.place.text,
+          pieces: [piece],
           notes: mark === null ? [] : [mark],
         }))
       : [],
@@ -52,7 +66,8 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
 }
 
 /** sets: of an exercise; instruction: what holds for others; words: neither. */
-function kindOf(text: string, exercises: readonly NamedExercise[]): 'sets' | 'instruction' | 'words' {
+export function kindOfLine(text: string, exercises: readonly NamedExercise[]): 'sets' | 'instruction' | 'words' {
+  if (DATE.test(text.trim())) return 'words';
   const tokens = scan(text);
   const said = tokens.flatMap((token) => (token.kind === 'notation' && !token.said.isNote ? [token.said] : []));
   const [name] = readPiece({ place: { line: 0, column: null, text }, column: null }).words;
@@ -61,10 +76,15 @@ function kindOf(text: string, exercises: readonly NamedExercise[]): 'sets' | 'in
     ({ found = [], refused }) =>
       refused || found.some(({ field }) => field === 'sets' || field === 'repetitions' || field === 'load'),
   );
-  const numbers = tokens.filter(({ kind }) => kind === 'number' || kind === 'unknown').length;
-  // A lone number may be a year or the number of a block.
-  if (saysHowMany || numbers >= 2) return 'sets';
+  if (saysHowMany || hasNumbersTogether(tokens)) return 'sets';
   return said.length > 0 ? 'instruction' : 'words';
+}
+
+/** Numbers one after the other may be sets and repetitions; a lone one is a year or the number of a block. */
+function hasNumbersTogether(tokens: readonly Token[]): boolean {
+  const others = tokens.filter((token) => !isJoint(token));
+  const isNumber = (token: Token | undefined) => token?.kind === 'number' || token?.kind === 'unknown';
+  return others.some((token, i) => isNumber(token) && isNumber(others[i + 1]));
 }
 
 function refuseInstruction(line: number, value: string): NotRead {

@@ -29,13 +29,18 @@ export interface Notation {
 const NUMBER = String.raw`\d{1,4}(?:[.,]\d{1,3})?`;
 const DASH = String.raw`\s?(?:-|–|—|to)\s?`;
 export const SPAN = `${NUMBER}(?:${DASH}${NUMBER})?`;
-export const WHOLE = String.raw`\d{1,3}(?:${DASH}\d{1,3})?`;
 export const TIMES = String.raw`\s?(?:x|×|✕|\*|by|times)\s?`;
 export const REPS = '(?:reps?|repetitions?)';
 export const SETS = '(?:sets?|rounds?)';
 export const WEIGHT = '(?:kgs?|kilos?|kilograms?|lbs?|pounds?)';
 export const TIME = `(?:s|secs?|seconds?|mins?|minutes?|"|″|'|′)`;
 export const LENGTH = '(?:m|metres?|meters?|km|yds?|yards?|cals?|calories)';
+/** What makes a number one of another field: the end of a range is followed by none of it. */
+const OTHER = String.raw`[.,]?\d|\s?(?:%|${WEIGHT}|per\s?cent|pct|rir|rpe|rm|${REPS}\s(?:in|left|short|shy|from|off|away)|in\s|left|short|shy|from|off|away|possible|${SETS})`;
+/** A number or a range that nothing of its own follows, so that “6 – 80 %” is no range. */
+export const LAST_SPAN = `${NUMBER}(?:${DASH}${NUMBER}(?!${OTHER}))?`;
+/** The same of whole numbers. */
+export const WHOLE = String.raw`\d{1,3}(?:${DASH}\d{1,3}(?!${OTHER}))?`;
 export const FAILURE = '(?:(?:muscular|technical|absolute|concentric|momentary)\\s)?failure';
 export const MANY = `(?:amrap|as\\smany(?:\\s${REPS})?\\sas\\spossible|max(?:imum)?\\s${REPS}|max(?:imum)?(?=\\s*(?:$|[,;@|)])))`;
 /** Neither letter nor digit follows. */

@@ -8,8 +8,9 @@ import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { sortByLine } from '../../../evidence/problem.ts';
 import { assemble, type ToAssemble } from './assemble.ts';
 import { enter, NO_DAY, readDays } from './days.ts';
-import { readFreeLine } from './freeLine.ts';
+import { kindOfLine, readFreeLine } from './freeLine.ts';
 import { layOut, readHeaderRow, type WrittenRow } from './layout.ts';
+import type { Piece } from './piece.ts';
 import { settleDays } from './settleDays.ts';
 import { readTableHeader } from './tableHeader.ts';
 import { readTableRow, type TableColumns } from './tableRow.ts';
@@ -52,16 +53,37 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     };
     for (const day of read.days.length > 0 ? read.days : [null]) lines.push({ ...said, day });
   };
+  /** The name of an exercise alone on a line, until it is known whether its sets stand below. */
+  let above: { readonly name: Piece; readonly alone: ToAssemble; isUsed: boolean } | null = null;
+  const leaveName = () => {
+    if (above && !above.isUsed) add(above.alone);
+    above = null;
+  };
   const takeFree = (written: string, line: number) => {
     const free = readFreeLine(written, line, exercises);
+    if (above && free.lacksName && !free.context) {
+      above.isUsed = true;
+      const { name, alone } = above;
+      for (const one of free.lines)
+        add({ ...one, pieces: [name, ...one.pieces], notes: [...alone.notes, ...one.notes] });
+      return;
+    }
+    leaveName();
     if (free.context) days = enter(days, free.context, { line, column: null, text: free.context.text });
     told.push(...free.notRead);
     if (free.note !== null) notes.push({ line, text: free.note });
-    for (const one of free.lines) add(one);
+    if (free.name) above = { name: free.name, alone: free.lines[0], isUsed: false };
+    else for (const one of free.lines) add(one);
   };
   const takeRow = (row: WrittenRow) => {
     const carried = days;
     const read = readTableRow(row, table);
+    // Without columns a row of words is a remark, as a line of them is.
+    if (!table && read.lines.every(({ text }) => kindOfLine(text, exercises) === 'words')) {
+      notes.push(...read.lines.map(({ line, text }) => ({ line, text })));
+      for (const { context, place } of read.contexts) days = enter(days, context, place);
+      return;
+    }
     for (const { context, place } of read.contexts) days = enter(days, context, place);
     told.push(...read.notRead);
     const hasDayColumn = table?.columns.some((column) => column?.kind === 'day');
@@ -69,7 +91,7 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     const assumed = isCarried
       ? [`No day stands on this line: it is taken as of ${days.readFrom?.text}, as above.`]
       : [];
-    const under = read.notRead.length > 0 ? NO_DAY : days;
+    const under = read.notRead.length > 0 ? { ...days, days: [] } : days;
     for (const { under: headed, ...one } of read.lines) {
       const place = { line: table?.line ?? row.line, column: null, text: headed?.text ?? '' };
       add(one, headed ? enter(under, headed, place) : under, [...assumed, ...read.assumed], read.notRead);
@@ -81,6 +103,7 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     if (given.every((cell) => /^[\s:=_–—-]+$/u.test(cell))) continue;
     const columns = delimiter === null ? null : readHeaderRow(row.cells);
     if (columns) {
+      leaveName();
       closeTable();
       const header = readTableHeader(row, columns, rows);
       table = header.table;
@@ -89,8 +112,12 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     } else if (given.length === 1 && !isOfGrid(row, table)) takeFree(given[0], row.line);
     else if (table && delimiter === ',' && row.cells.length !== table.columns.length) {
       told.push(refuseRagged(row, table.columns.length));
-    } else takeRow(row);
+    } else {
+      leaveName();
+      takeRow(row);
+    }
   }
+  leaveName();
   closeTable();
   const settled = settleDays(lines, told);
   return {

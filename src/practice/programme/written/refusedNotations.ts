@@ -24,7 +24,7 @@ const refuse = (
 
 export const REFUSED: readonly Notation[] = [
   refuse(
-    String.raw`(?:(\d{1,3})${TIMES})?(\d{1,3}(?:\s?\/\s?\d{1,3})+)${END}`,
+    String.raw`(?:(\d{1,3})${TIMES})?(\d{1,3}(?:\s?\/\s?\d{1,3})+)${END}(?!\s?(?:%|${WEIGHT}|rir|rpe))`,
     'repetitions',
     'one number of repetitions for all sets of a line',
     (_sets, list) => `Write a line for each set: ${eachSet(list)}, each with its load.`,

@@ -3,7 +3,7 @@ import type { Company } from '../../cautions.ts';
 import {
   END,
   FAILURE,
-  LENGTH,
+  LAST_SPAN,
   MANY,
   makeNotation,
   type Notation,
@@ -12,7 +12,6 @@ import {
   type Said,
   SETS,
   SPAN,
-  TIME,
   TIMES,
   WEIGHT,
   WHOLE,
@@ -35,17 +34,17 @@ export const SAYING: readonly Notation[] = [
     (written) => ({ found: [say('reserve', written)] }),
   ),
   makeNotation(
-    String.raw`@?\s?(?:rir|(?:${REPS}\s)?in\sreserve|reserve)\s?(?:of|:|=|@)?\s?(${SPAN})(?:\s${REPS})?${END}`,
+    String.raw`@?\s?(?:rir|(?:${REPS}\s)?in\sreserve|reserve)\s?(?:of|:|=|@)?\s?(${LAST_SPAN})(?:\s${REPS})?${END}`,
     (written) => ({ found: [say('reserve', written)] }),
   ),
   makeNotation(
     String.raw`(${SPAN})\s?(?:${REPS}\s)?(?:short\sof|shy\sof|from|off|away\sfrom|before)\s${FAILURE}${END}`,
     (written) => ({ found: [say('reserve', written)] }),
   ),
-  makeNotation(String.raw`(?:leave|leaving)\s(${SPAN})(?!\s?(?:%|${WEIGHT}))${END}`, (written) => ({
+  makeNotation(String.raw`(?:leave|leaving)\s(${LAST_SPAN})(?!\s?(?:%|${WEIGHT}))${END}`, (written) => ({
     found: [say('reserve', written)],
   })),
-  makeNotation(String.raw`@?\s?rpe\s?(?:of|:|=|@)?\s?(${SPAN})${END}`, sayRating),
+  makeNotation(String.raw`@?\s?rpe\s?(?:of|:|=|@)?\s?(${LAST_SPAN})${END}`, sayRating),
   makeNotation(String.raw`@?\s?(${SPAN})\s?rpe${END}`, sayRating),
   makeNotation(String.raw`(?:to\s|till\s|until\s|at\s|@\s?)?(${FAILURE})${END}`, (written) => ({
     found: [NONE_LEFT],
@@ -58,7 +57,7 @@ export const SAYING: readonly Notation[] = [
     (sets, repetitions) => ({ found: [say('sets', sets), say('repetitions', repetitions)] }),
   ),
   makeNotation(
-    String.raw`(${WHOLE})${TIMES}(${WHOLE})(?:\s?${REPS})?(?!\.?\d|\s?(?:%|${WEIGHT}${END}))(?!${TIME}|${LENGTH}${END})`,
+    String.raw`(${WHOLE})${TIMES}(${WHOLE})(?:\s?${REPS})?(?!\.?\d|\s?(?:%|${WEIGHT}${END}))(?=x\d|[^\p{L}\p{N}]|$)`,
     (sets, repetitions) => ({
       found: [say('sets', sets), say('repetitions', repetitions)],
       ...(isUnusualOrder(sets, repetitions)
@@ -95,7 +94,7 @@ export const SAYING: readonly Notation[] = [
       ...(estimated ? { assumed: 'Per cent of an estimated 1RM are taken as of 1RM.' } : {}),
     }),
   ),
-  makeNotation(String.raw`%\s?(?:(?:of\s)?1\s?rm\s?[:=]?|[:=])\s?(${SPAN})${END}`, (written) => ({
+  makeNotation(String.raw`%\s?(?:(?:of\s)?1\s?rm\s?[:=]?|[:=])\s?(${LAST_SPAN})${END}`, (written) => ({
     found: [{ field: 'load', value: { ...parseSpan(written), unit: '%' } }],
   })),
   makeNotation(String.raw`@?\s?(${SPAN})\s?(?:kgs?|kilos?|kilograms?)${END}`, (written) => ({

@@ -1,6 +1,6 @@
 /** A written text taken apart from left to right: notations, bare numbers, words, and what joins them. */
 import { ASIDE, TIMES_ALONE } from './asideNotations.ts';
-import { type Notation, type Said, SPAN } from './notation.ts';
+import { LAST_SPAN, type Notation, type Said } from './notation.ts';
 import { parseSpan } from './numbers.ts';
 import { REFUSED } from './refusedNotations.ts';
 import { SAYING } from './saidNotations.ts';
@@ -18,10 +18,12 @@ export type Token = { readonly start: number; readonly end: number; readonly tex
 );
 
 const NOTATIONS: readonly Notation[] = [...ASIDE, ...REFUSED, ...SAYING, TIMES_ALONE];
-const BARE = new RegExp(String.raw`${SPAN}(?![\p{L}\d])(?![.,]\d)`, 'iuy');
+const BARE = new RegExp(String.raw`${LAST_SPAN}(?![\p{L}\d])(?![.,]\d)`, 'iuy');
 const MIXED = /\d[\d.,]*\p{L}[\p{L}\p{N}]*|\d+(?:[.,]\d+)*/iuy;
 /** An x before a digit is a sign, not the beginning of a word. */
 const WORD = /(?![x×]\d)\p{L}[\p{L}\p{M}\p{N}’']*(?:[-/]\p{L}[\p{L}\p{M}\p{N}’']*)*\.?/iuy;
+/** What says of a number what it is, and has none. */
+const LABEL = /%|(?:rir|rpe|kgs?|lbs?|amrap|1rm)(?![\p{L}\p{N}])/iuy;
 /** Between notations; of “at”, “with” and the like nothing is left to be understood. */
 const JOINT_WORD = /^(?:x|at|with|w|for|of|and|on|per|the|a|load|weight|intensity)\.?$/iu;
 
@@ -59,6 +61,8 @@ function readToken(text: string, start: number): Token {
   if (bare) return { ...place(bare[0].length), kind: 'number', value: parseSpan(bare[0]) };
   const mixed = match(MIXED);
   if (mixed) return { ...place(mixed[0].length), kind: 'unknown' };
+  const label = match(LABEL);
+  if (label) return { ...place(label[0].length), kind: 'unknown' };
   const word = match(WORD);
   if (word) return { ...place(word[0].length), kind: 'word' };
   return { ...place([...text.slice(start, start + 2)][0].length), kind: 'joint' };

@@ -26,6 +26,8 @@ export function readTableHeader(
   const told: NotRead[] = [];
   const notes: Note[] = [];
   const seen = new Set<string>();
+  // A unit beside the loads is no part of them: each has to say its own.
+  const hasUnits = cells.some((cell) => /^units?$/iu.test(cell.trim()));
   const read = columns.map((column, i): WrittenColumn | null => {
     const header = cells[i].trim();
     if (column === null) {
@@ -43,7 +45,7 @@ export function readTableHeader(
     }
     seen.add(key);
     if (column.kind !== 'load' || column.unit !== 'form') return column;
-    return { ...column, unit: holdsWeights(rows, line, i) ? null : 'form' };
+    return { ...column, unit: hasUnits || holdsWeights(rows, line, i) ? null : 'form' };
   });
   return { table: { line, columns: read, headers: cells }, notRead: told, notes };
 }

@@ -37,7 +37,7 @@ export function readTableRow({ line, cells }: WrittenRow, table: TableColumns | 
     .map((cell) => cell.trim())
     .join(' ')
     .trim();
-  const given = cells
+  const written = cells
     .map(
       (cell, i): Cell => ({
         place: { line, column: table?.headers[i]?.trim() || null, text: cell.trim() },
@@ -45,9 +45,12 @@ export function readTableRow({ line, cells }: WrittenRow, table: TableColumns | 
       }),
     )
     .filter(({ place }) => !isNothing(place.text));
+  const given = table ? written : partContext(written);
   const told: NotRead[] = [];
+  // A row of nothing but a week and a day heads what follows, whatever its columns.
+  const isHeading = given.every(({ place }) => readContext(place.text)?.rest === '');
   const contexts = given.flatMap(({ place, column }) => {
-    const context = contextOf(place.text, column, table === null);
+    const context = contextOf(place.text, isHeading ? null : column, table === null || isHeading);
     if (!context && (column?.kind === 'day' || column?.kind === 'week')) told.push(refuseDay(line, place.text));
     return context ? [{ context, place }] : [];
   });
@@ -80,6 +83,15 @@ export function readTableRow({ line, cells }: WrittenRow, table: TableColumns | 
     assumed,
     notRead: told,
   };
+}
+
+/** Without a header the first cell may be a day and a name, “Mon squat”: as two cells. */
+function partContext(cells: readonly Cell[]): readonly Cell[] {
+  const [first, ...others] = cells;
+  const context = first ? readContext(first.place.text) : null;
+  if (!context || context.rest === '') return cells;
+  const cell = (text: string): Cell => ({ ...first, place: { ...first.place, text } });
+  return [cell(context.text), cell(context.rest), ...others];
 }
 
 function contextOf(text: string, column: WrittenColumn | null, isHeadless: boolean): Context | null {
