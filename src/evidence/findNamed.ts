@@ -38,6 +38,11 @@ export function findNamed(exercises: readonly NamedExercise[], written: string):
   return suggestions.length > 0 ? { kind: 'near', suggestions } : { kind: 'unknown' };
 }
 
+/** True where one of them has the name, but for case, plural and hyphens; nothing is looked for that is only near. */
+export function isNamed(exercises: readonly NamedExercise[], written: string): boolean {
+  return namesOf(exercises).byFolded.has(foldName(written));
+}
+
 /** Those that differ in few letters, the fewest first. */
 function findMisspelt(names: readonly ExerciseName[], wanted: string): readonly ExerciseName[] {
   if (wanted.length > LONGEST_NAME) return [];

@@ -42,8 +42,22 @@ const FIRST_LINE = 2;
 
 /** @param exercises the reader's own before the list's */
 export function resolveList({ lines }: LineList, exercises: readonly NamedExercise[]): ResolvedList {
-  const resolved = lines.map((line, i) => resolveLine(line, i + FIRST_LINE, exercises));
+  const resolved = lines.map((line, i) => resolveKnown(line, i + FIRST_LINE, exercises));
   return { text: writeCsv(resolved.map(({ cells }) => cells)), lines: resolved };
+}
+
+const made = new WeakMap<
+  EditorLine,
+  { readonly exercises: readonly NamedExercise[]; readonly resolved: ResolvedLine }
+>();
+
+/** A line is resolved once: with each key that is typed one line of a list is another. */
+function resolveKnown(one: EditorLine, line: number, exercises: readonly NamedExercise[]): ResolvedLine {
+  const known = made.get(one);
+  if (known?.exercises === exercises && known.resolved.line === line) return known.resolved;
+  const resolved = resolveLine(one, line, exercises);
+  made.set(one, { exercises, resolved });
+  return resolved;
 }
 
 export function resolveLine(

@@ -1,9 +1,10 @@
 /** The pieces of one line put together: each value once, held to what its column allows, and what is missing named. */
 import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
+import { isNamed } from '../../../evidence/findNamed.ts';
 import { PROGRAMME_COLUMNS } from '../columns.ts';
 import { takeFields } from './fields.ts';
 import { sayMaximum } from './maximum.ts';
-import { isListed, readName } from './name.ts';
+import { readName } from './name.ts';
 import type { Refusal } from './notation.ts';
 import { isNothing, type Piece, type ReadPiece, readPiece } from './piece.ts';
 import {
@@ -74,7 +75,7 @@ function readCell(piece: Piece, exercises: readonly NamedExercise[]): ReadPiece 
   if (piece.column?.kind !== 'exercise') return read;
   const text = piece.place.text.trim();
   if (!/\p{L}/u.test(text)) return { ...read, found: [], words: [], refused: [{ refusal: NO_NAME, text }] };
-  const isName = read.found.length === 0 || isListed(text, exercises);
+  const isName = read.found.length === 0 || isNamed(exercises, text);
   return isName ? { ...read, found: [], refused: [], words: [text], notes: [], assumed: [] } : read;
 }
 

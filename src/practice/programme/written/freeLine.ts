@@ -1,9 +1,9 @@
 /** A line outside a table: a heading, a remark, or sets of one exercise or several. */
 import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
+import { isNamed } from '../../../evidence/findNamed.ts';
 import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
 import { takeMarks } from './marks.ts';
-import { isListed } from './name.ts';
 import { type Piece, readPiece } from './piece.ts';
 import { isJoint, scan, type Token } from './scan.ts';
 import { splitExercises } from './severalExercises.ts';
@@ -48,7 +48,7 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   return {
     context,
     name:
-      isOfSets && parts.length === 1 && isListed(only.part, exercises)
+      isOfSets && parts.length === 1 && isNamed(exercises, only.part)
         ? { ...pieces[0], column: { kind: 'exercise' } }
         : null,
     lacksName: isOfSets && parts.length === 1 && readPiece(pieces[0]).words.length === 0,
@@ -71,7 +71,7 @@ export function kindOfLine(text: string, exercises: readonly NamedExercise[]): '
   const tokens = scan(text);
   const said = tokens.flatMap((token) => (token.kind === 'notation' && !token.said.isNote ? [token.said] : []));
   const [name] = readPiece({ place: { line: 0, column: null, text }, column: null }).words;
-  if (name !== undefined && isListed(name, exercises)) return 'sets';
+  if (name !== undefined && isNamed(exercises, name)) return 'sets';
   const saysHowMany = said.some(
     ({ found = [], refused }) =>
       refused || found.some(({ field }) => field === 'sets' || field === 'repetitions' || field === 'load'),

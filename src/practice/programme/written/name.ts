@@ -31,12 +31,6 @@ export function readName(written: string, place: Place, exercises: readonly Name
   }
 }
 
-/** True where the list has it, by whatever name. */
-export function isListed(written: string, exercises: readonly NamedExercise[]): boolean {
-  const { kind } = findNamed(exercises, written);
-  return kind === 'named' || kind === 'synonym';
-}
-
 function askName(written: string, { line }: Place, suggestions: readonly NamedExercise[]): NotRead {
   const names = suggestions.map(({ name }) => name);
   return notRead(

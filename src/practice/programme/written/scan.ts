@@ -27,7 +27,21 @@ const LABEL = /%|(?:rir|rpe|kgs?|lbs?|amrap|1rm)(?![\p{L}\p{N}])/iuy;
 /** Between notations; of “at”, “with” and the like nothing is left to be understood. */
 const JOINT_WORD = /^(?:x|at|with|w|for|of|and|on|per|the|a|load|weight|intensity)\.?$/iu;
 
+/** The same text is looked at several times: whether it is of sets, where it parts, and what it says. */
+const recent = new Map<string, readonly Token[]>();
+/** Texts that are remembered before all are forgotten: more than a long programme has lines. */
+const MOST_RECENT = 2_000;
+
 export function scan(text: string): readonly Token[] {
+  const known = recent.get(text);
+  if (known) return known;
+  if (recent.size >= MOST_RECENT) recent.clear();
+  const tokens = takeApart(text);
+  recent.set(text, tokens);
+  return tokens;
+}
+
+function takeApart(text: string): readonly Token[] {
   const tokens: Token[] = [];
   let at = 0;
   while (at < text.length) {

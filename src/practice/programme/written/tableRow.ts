@@ -75,7 +75,10 @@ export function readTableRow({ line, cells }: WrittenRow, table: TableColumns | 
     lines:
       grid.length > 0
         ? grid.flatMap((cell) =>
-            splitCell(cell).map((one) => ({ ...common, pieces: [...base, one], under: headed(cell) })),
+            splitCell(cell).map((one) => {
+              const pieces = [...base, one];
+              return { ...common, text: pieces.map(({ place }) => place.text).join(' '), pieces, under: headed(cell) };
+            }),
           )
         : base.length > 0
           ? [{ ...common, pieces: base, under: null }]
