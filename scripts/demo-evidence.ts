@@ -17,7 +17,7 @@ import { randomLcg, randomNormal, randomUniform } from 'd3-random';
 import Papa from 'papaparse';
 import { DEMONSTRATION_NOTE } from '../src/evidence/demonstration.ts';
 import { meanRepetitions } from '../src/evidence/repetitions.ts';
-import { ARM_COLUMNS, STUDY_COLUMNS } from '../src/evidence/schema.ts';
+import { ARM_COLUMNS, type ArmColumn, STUDY_COLUMNS } from '../src/evidence/schema.ts';
 import { type Dice, drawMeasured, SCALES, type Scale } from './demo/measures.ts';
 import { findOwnLine } from './demo/ownRows.ts';
 import { MOST_MISREPORTED, type PlannedArm, type PlannedStudy, planStudies } from './demo/plan.ts';
@@ -55,7 +55,9 @@ export function generateDemo(seed: number): {
   const dice: Dice = { normal, between: (low, high) => uniform(low, high)() };
   const plan = planStudies();
   const rows = plan.flatMap((study) => drawStudy(study, dice));
-  const arms = toCsv(Object.keys(ARM_COLUMNS), rows);
+  // Columns for what no invented paper reports would stand empty.
+  const used = Object.keys(ARM_COLUMNS).filter((name) => rows.some((row) => (row[name as ArmColumn] ?? '') !== ''));
+  const arms = toCsv(used, rows);
   return {
     arms,
     truth: `${JSON.stringify(stateTruth(plan, arms), null, 2)}\n`,

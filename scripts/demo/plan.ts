@@ -13,7 +13,7 @@ import type {
 export interface PlannedArm {
   readonly load: number;
   readonly reserve: number;
-  readonly beyond: (typeof BEYOND_FAILURE)[number];
+  readonly beyond: Extract<(typeof BEYOND_FAILURE)[number], 'none' | 'partials' | 'load-drops'>;
 }
 
 export interface PlannedStudy {

@@ -25,6 +25,28 @@ export interface Column<Value, Required extends boolean = boolean> {
   /** Reads a trimmed cell that is not empty. */
   readonly cell: z.ZodMiniType<Value, string>;
   readonly field: TableSchemaField;
+  /** The range that a valid cell stands for, where it holds one in place of a number; null where it is a number. */
+  readonly rangeOf?: (cell: string) => CellRange | null;
+  /** Of a column that may hold ranges: type and constraints of a number and of either end. */
+  readonly endField?: TableSchemaField;
+}
+
+/** A range as it was printed, both ends included, and what the cell counts as: null where no number stands for it. */
+export interface CellRange {
+  readonly low: number;
+  readonly high: number;
+  readonly value: number | null;
+}
+
+/** A cell that was empty and filled from others of its row. */
+export interface Derived {
+  readonly column: string;
+  readonly value: number;
+  /** SD of what it may really have been, in its unit; null where that is not known. */
+  readonly sd: number | null;
+  readonly how: string;
+  /** Whether it follows from what is printed, or an assumption stands behind it. */
+  readonly restsOn: 'recovered' | 'assumed';
 }
 
 /** Type of a validated cell: null where an optional cell is empty. */
@@ -39,7 +61,7 @@ export type RowOf<Columns extends Readonly<Record<string, Column<unknown>>>> = {
 };
 
 /** What is said of a column by hand; the kind of its cells says the rest. */
-interface Description<Required extends boolean> {
+export interface Description<Required extends boolean> {
   readonly group: string;
   readonly description: string;
   readonly required: Required;
@@ -117,7 +139,7 @@ export function yesOrNo<const R extends boolean>(about: Description<R>): Column<
 }
 
 /** Limits of a number; "above" and "below" exclude the limit, "from" and "to" include it. */
-interface Limits {
+export interface Limits {
   readonly from?: number;
   readonly to?: number;
   readonly above?: number;

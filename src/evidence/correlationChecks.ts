@@ -1,8 +1,7 @@
 /** The correlation of before with after, against the SDs before, after and of the change. */
 import { type Implied, impliedSdOfChange, type RangeOf, rangeOfCorrelation } from './impliedStatistics.ts';
 import { areApart, type Range, writeRange } from './printed.ts';
-import type { Arm } from './schema.ts';
-import { quoteCells, type SelfCheck } from './selfCheck.ts';
+import { type CountedArm, ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
 
 /** A correlation so far outside −1 to 1 that its digits tell nothing more. */
 const FAR_OUTSIDE = 100;
@@ -16,7 +15,7 @@ const LEAST_PEOPLE = 10;
 const AT_MOST_ONE: Range = { low: -1, high: 1 };
 
 /** The correlation that is given, and the one that three SDs imply; of two SDs, whether any third fits. */
-export const checkCorrelation: SelfCheck = (arm, rangeOf) => {
+export const checkCorrelation: SelfCheck = ofPeople((arm, rangeOf) => {
   const [r, change] = [rangeOf('correlation'), impliedSdOfChange(rangeOf, arm.n)];
   const [before, after] = [rangeOf('baseline_sd'), rangeOf('followup_sd')];
   if (!r || !change || (!before && !after)) return null;
@@ -30,7 +29,7 @@ export const checkCorrelation: SelfCheck = (arm, rangeOf) => {
     remedy: 'Check correlation and SDs; a standard error may stand in for one of the SDs.',
     isImpossible: false,
   };
-};
+});
 
 /** With r and one SD s, changes differ by at least s √(1 − r²), whatever the other SD; for r below 0 by at least s. */
 function checkOneSd(r: Range, change: Implied, column: 'baseline_sd' | 'followup_sd'): SelfCheck {
@@ -51,7 +50,7 @@ function checkOneSd(r: Range, change: Implied, column: 'baseline_sd' | 'followup
 }
 
 /** Three SDs imply a correlation from 0 to 1. */
-export const checkImpliedCorrelation: SelfCheck = (arm, rangeOf) => {
+export const checkImpliedCorrelation: SelfCheck = ofPeople((arm, rangeOf) => {
   const [before, after] = [rangeOf('baseline_sd'), rangeOf('followup_sd')];
   const change = impliedSdOfChange(rangeOf, arm.n);
   if (!before || !after || !change) return null;
@@ -72,10 +71,10 @@ export const checkImpliedCorrelation: SelfCheck = (arm, rangeOf) => {
     remedy: 'Check the three SDs; a standard error may stand in for one of them.',
     isImpossible: false,
   };
-};
+});
 
 /** Of the numbers as they are printed, without their rounding. */
-function impliedAsPrinted(arm: Arm, rangeOf: RangeOf): number {
+function impliedAsPrinted(arm: CountedArm, rangeOf: RangeOf): number {
   const exactly: RangeOf = (column) => {
     const value = arm[column];
     return value !== null && rangeOf(column) ? { low: value, high: value } : null;

@@ -105,7 +105,9 @@ function checkDuplicates(arms: readonly Arm[], file: string): Problem[] {
  * hours and then of lines, no n may be above the first. (Outcomes may differ: not everyone has a scan.)
  */
 function checkCohorts(arms: readonly Arm[], file: string): Problem[] {
-  const rows = arms.filter(({ cohort }) => cohort !== null).map((arm) => ({ arm, cohort: cohortOf(arm) }));
+  const rows = arms
+    .filter(({ cohort, n }) => cohort !== null && n !== null)
+    .map((arm) => ({ arm, cohort: cohortOf(arm) }));
   const first = new Map<string, Arm>();
   for (const { arm, cohort } of rows) {
     const other = first.get(cohort);
@@ -113,7 +115,7 @@ function checkCohorts(arms: readonly Arm[], file: string): Problem[] {
   }
   return rows.flatMap(({ arm, cohort }): Problem[] => {
     const earlier = first.get(cohort);
-    if (!earlier || arm.n <= earlier.n) return [];
+    if (!earlier || arm.n === null || earlier.n === null || arm.n <= earlier.n) return [];
     return [
       {
         kind: 'contradiction',

@@ -11,6 +11,7 @@
 import gammaln from '@stdlib/math-base-special-gammaln';
 import type { Recovered } from './recover.ts';
 import type { Arm } from './schema.ts';
+import { hasPeople } from './selfCheck.ts';
 import { type RowStatistics, resolveStatistics } from './statistics.ts';
 import type { EFFECT_METRICS, OUTCOMES } from './vocabulary.ts';
 
@@ -86,6 +87,7 @@ export function computeEffect(
       ],
     };
   }
+  if (!hasPeople(arm)) return 'the number of people in the arm is not known (`n` is empty), which a variance needs';
   const statistics = resolveStatistics(arm, assumedCorrelation);
   const computed = metric === 'log-ratio' ? logRatio(statistics, arm.n) : standardised(statistics, arm.n);
   if (typeof computed === 'string') {

@@ -2,7 +2,7 @@
 import { errorOfInterval, impliedChange, printedError, type RangeOf } from './impliedStatistics.ts';
 import { areApart, type Range, times, writeRange, writeStatistic } from './printed.ts';
 import { standardErrorFromInterval } from './recover.ts';
-import { quoteCells, type SelfCheck } from './selfCheck.ts';
+import { ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
 
 const LIMITS = ['change_ci_low', 'change_ci_high'] as const;
 
@@ -43,7 +43,7 @@ export const checkCentre: SelfCheck = (arm, rangeOf) => {
 };
 
 /** Half its width is t × SE, the error from its column or from SD / √n. */
-export const checkWidth: SelfCheck = (arm, rangeOf) => {
+export const checkWidth: SelfCheck = ofPeople((arm, rangeOf) => {
   const [interval, printed] = [errorOfInterval(rangeOf, arm.n), printedError(rangeOf, arm.n)];
   if (!interval || !printed || !areApart(interval.range, printed.range)) return null;
   const widthPerError = 1 / standardErrorFromInterval(0, 1, arm.n);
@@ -55,7 +55,7 @@ export const checkWidth: SelfCheck = (arm, rangeOf) => {
       'Check SD, standard error, limits and n; the interval may have another level, or a standard error may stand in for the SD.',
     isImpossible: false,
   };
-};
+});
 
 function readInterval(rangeOf: RangeOf): { readonly whole: Range; readonly centre: Range } | null {
   const [low, high] = LIMITS.map(rangeOf);

@@ -1,11 +1,11 @@
 /** Records of a CSV into typed rows, each cell read once per distinct text of its column. */
-import { type Column, whyNotPlain } from './column.ts';
+import { type CellRange, type Column, whyNotPlain } from './column.ts';
 import type { CsvRecord } from './csv.ts';
 import type { Problem } from './problem.ts';
 
 type Columns = Readonly<Record<string, Column<unknown>>>;
 
-/** A row that was read: every column and `line`, with null for the cells that are empty or have problems. */
+/** A row that was read: every column, `line`, and `ranges` where a cell holds one, with null for the cells that are empty or have problems. */
 export interface ReadRow {
   readonly values: Record<string, unknown>;
   /** True where every cell is valid. */
@@ -17,6 +17,8 @@ export type RecordReader = (record: CsvRecord, problems: Problem[]) => ReadRow;
 
 interface Reading {
   readonly value: unknown;
+  /** Where the cell holds a range. */
+  readonly range: CellRange | null;
   readonly problem: Pick<Problem, 'kind' | 'value' | 'expected' | 'remedy'> | null;
 }
 
@@ -56,6 +58,7 @@ export function makeRecordReader(columns: Columns, names: readonly (string | nul
         readings[i].set(cell, reading);
       }
       values[name] = reading.value;
+      if (reading.range) values.ranges = { ...(values.ranges as object | undefined), [name]: reading.range };
       if (reading.problem) {
         problems.push({ file, line, column: name, ...reading.problem });
         valid = false;
@@ -79,6 +82,9 @@ function makeEmptyRow(names: readonly string[]): Readonly<Record<string, unknown
   return row;
 }
 
+/** What papers' tables say of what they leave out; the same as an empty cell wherever a cell may be empty, texts apart. */
+const NOT_SAID = /^not (?:said|known|reported|stated)$/iu;
+
 function readCell(cell: string, column: Column<unknown>): Reading {
   const trimmed = cell.trim();
   if (trimmed === '') {
@@ -90,12 +96,19 @@ function readCell(cell: string, column: Column<unknown>): Reading {
           remedy: 'The cell must not be empty.',
         } as const)
       : null;
-    return { value: null, problem };
+    return { value: null, range: null, problem };
+  }
+  if (!column.required && column.field.constraints.maxLength === undefined && NOT_SAID.test(trimmed)) {
+    return { value: null, range: null, problem: null };
   }
   const parsed = column.cell.safeParse(trimmed);
-  if (parsed.success) return { value: parsed.data, problem: null };
+  if (parsed.success) {
+    const range = column.rangeOf?.(trimmed) ?? null;
+    return { value: range ? range.value : parsed.data, range, problem: null };
+  }
   return {
     value: null,
+    range: null,
     problem: { kind: 'wrong-value', value: trimmed, expected: column.expected, remedy: suggestRemedy(trimmed, column) },
   };
 }
@@ -103,13 +116,15 @@ function readCell(cell: string, column: Column<unknown>): Reading {
 /** What to do about a cell that people are known to write. */
 function suggestRemedy(cell: string, column: Column<unknown>): string | null {
   const { type, constraints } = column.field;
-  if (type === 'number' || type === 'integer') {
+  if (type === 'number' || type === 'integer' || column.rangeOf) {
     if (/^[+-]?\d+,\d+$/u.test(cell)) return 'Use a decimal point.';
     if (/%$/u.test(cell)) return 'Leave out the per cent sign; the unit is in the data dictionary.';
     if (/^[<>≤≥]/u.test(cell)) return 'A bound is not a value: enter the exact number, or leave the cell empty.';
     if (/\d\s*(?:±|\+\/-|\()/u.test(cell)) return 'Enter the mean alone; its spread has a column of its own.';
     if (/^[+-]?\d+(?:\.\d+)?\s*\p{L}+$/u.test(cell)) return 'Leave out the unit; it is in the data dictionary.';
-    if (/^\d+(?:\.\d+)?\s*[-–—]\s*\d+(?:\.\d+)?$/u.test(cell))
+    const ends = /^(\d+(?:\.\d+)?)\s*[-–—]\s*(\d+(?:\.\d+)?)$/u.exec(cell);
+    if (ends && column.rangeOf && Number(ends[1]) >= Number(ends[2])) return 'Write the smaller number first.';
+    if (ends && !column.rangeOf)
       return 'Enter the mean of the range and put the spread in the column of the standard deviation.';
     if (/^(?:na|n\/a|nr|null|none|nan|-|–|\.)$/iu.test(cell)) return 'Leave the cell empty where nothing is reported.';
     return null;

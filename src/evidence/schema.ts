@@ -3,26 +3,16 @@
  * (one row a study). This is the single source: validation, messages, the data dictionary, the
  * Table Schema and the TypeScript types all come from here.
  *
- * To add a column: add it here or, where it says what was measured, in outcomeColumns.ts; run
+ * To add a column: add it here, in trainingColumns.ts or, where it says what was measured, in outcomeColumns.ts; run
  * `npm run dictionary`; use it.
  */
-import { type Column, integer, number, oneOf, type RowOf, text, yesOrNo } from './column.ts';
+import { type CellRange, type Column, type Derived, integer, number, oneOf, type RowOf, text } from './column.ts';
 import { OUTCOME_COLUMNS } from './outcomeColumns.ts';
-import {
-  BEYOND_FAILURE,
-  CONCERNS,
-  DESIGNS,
-  FAILURE_DEFINITIONS,
-  JOINTS,
-  RESERVE_BASES,
-  SEXES,
-  TRAINING_STATUSES,
-} from './vocabulary.ts';
+import { TRAINING_COLUMNS } from './trainingColumns.ts';
+import { CONCERNS, DESIGNS, SEXES, TRAINING_STATUSES } from './vocabulary.ts';
 
 const study = { group: 'study' } as const;
 const arm = { group: 'arm' } as const;
-const training = { group: 'training' } as const;
-const proximity = { group: 'proximity to failure' } as const;
 
 /** Columns of `arms.csv`. */
 export const ARM_COLUMNS = {
@@ -50,7 +40,7 @@ export const ARM_COLUMNS = {
   }),
   training_status: oneOf(TRAINING_STATUSES, {
     ...study,
-    required: true,
+    required: false,
     example: 'trained',
     description: 'Whether participants were used to resistance training.',
   }),
@@ -74,107 +64,31 @@ export const ARM_COLUMNS = {
   }),
   n: integer(
     { from: 2, to: 100000 },
-    { ...arm, required: true, unit: 'people', example: '14', description: 'Number of people behind the row.' },
-  ),
-  exercise: text({ ...training, required: true, example: 'leg press', description: 'Exercise trained.' }),
-  joints: oneOf(JOINTS, {
-    ...training,
-    required: false,
-    example: 'multi',
-    description: 'Whether one joint or several move.',
-  }),
-  muscle: text({
-    ...training,
-    required: false,
-    example: 'quadriceps',
-    description: 'Muscle trained and, for growth, measured.',
-  }),
-  load_pct_1rm: number(
-    { above: 0, to: 100 },
     {
-      ...training,
+      ...arm,
       required: false,
-      unit: '% of 1RM',
-      example: '75',
-      description: 'Mean load in per cent of one-repetition maximum. Empty: the row serves no analysis by load.',
-    },
-  ),
-  reps_per_set: number(
-    { above: 0, to: 1000 },
-    {
-      ...training,
-      required: false,
-      unit: 'repetitions',
-      example: '10',
-      description: 'Mean repetitions done in a set.',
-    },
-  ),
-  sets: number(
-    { above: 0, to: 100 },
-    {
-      ...training,
-      required: false,
-      unit: 'sets per session',
-      example: '3',
-      description: 'Sets of the exercise in a session.',
-    },
-  ),
-  sessions_per_week: number(
-    { above: 0, to: 21 },
-    { ...training, required: false, unit: 'sessions per week', example: '2', description: 'Sessions in a week.' },
-  ),
-  weeks: number(
-    { above: 0, to: 520 },
-    { ...training, required: false, unit: 'weeks', example: '8', description: 'Length of the training.' },
-  ),
-  failure_definition: oneOf(FAILURE_DEFINITIONS, {
-    ...proximity,
-    required: false,
-    example: 'muscular',
-    description:
-      'Which event the study counted as failure. technique: the agreed form could not be kept; full range: the full range of motion could not be completed; muscular: the muscle could do no more, a little momentum or a shortened range allowed; task: the repetition would not have been passed under the rules of the lift.',
-  }),
-  attempted_failure: yesOrNo({
-    ...proximity,
-    required: false,
-    example: 'no',
-    description: 'Whether a repetition was attempted and not completed; such a set has reserve 0.',
-  }),
-  reserve_reps: number(
-    { from: 0, to: 30 },
-    {
-      ...proximity,
-      required: false,
-      unit: 'repetitions',
-      example: '2',
+      unit: 'people',
+      example: '14',
       description:
-        'Mean repetitions in reserve when the sets ended. Empty: the row is listed as left out of the dose-response.',
+        'Number of people behind the row. Empty: an equal share of `n_total` is assumed where that is given; without either the row has no variance.',
     },
   ),
-  reserve_sd: number(
-    { from: 0, to: 30 },
+  n_total: integer(
+    { from: 2, to: 1000000 },
     {
-      ...proximity,
+      ...arm,
       required: false,
-      unit: 'repetitions',
-      example: '1.2',
-      description: 'Standard deviation of what the mean reserve may really have been.',
+      unit: 'people',
+      example: '43',
+      description:
+        'People (limbs, where limbs are the arms) over several arms, where the paper prints only their total.',
     },
   ),
-  reserve_basis: oneOf(RESERVE_BASES, {
-    ...proximity,
-    required: false,
-    example: 'prescribed',
-    description:
-      'How reserve is known. reported: measured or asked; prescribed: what participants were told; share-of-maximum: from a stated share of the repetitions possible; velocity-loss: from the slowing of the bar; load-table: from repetitions done and the load.',
-  }),
-  beyond_failure: oneOf(BEYOND_FAILURE, {
-    ...proximity,
-    required: false,
-    example: 'none',
-    description:
-      'Work after failure: shortened-range repetitions (partials) or immediate reductions of load. Empty means none.',
-  }),
+  n_total_arms: integer(
+    { from: 2, to: 100 },
+    { ...arm, required: false, unit: 'arms', example: '3', description: 'Number of arms that share `n_total`.' },
+  ),
+  ...TRAINING_COLUMNS,
   ...OUTCOME_COLUMNS,
 } as const satisfies Record<string, Column<unknown>>;
 
@@ -211,7 +125,12 @@ export const STUDY_COLUMNS = {
 } as const satisfies Record<string, Column<unknown>>;
 
 /** A validated row of arms.csv; an empty optional cell is null. */
-export type Arm = RowOf<typeof ARM_COLUMNS>;
+export type Arm = RowOf<typeof ARM_COLUMNS> & {
+  /** Ranges and bounds that cells hold in place of a number, by column; the cell then counts as the range's value. */
+  readonly ranges?: Readonly<Partial<Record<ArmColumn, CellRange>>>;
+  /** Cells of the design that are empty in the table and were filled from others. */
+  readonly derived?: readonly Derived[];
+};
 
 /** A validated row of studies.csv. */
 export type Study = RowOf<typeof STUDY_COLUMNS>;

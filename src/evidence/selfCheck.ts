@@ -18,6 +18,18 @@ export interface SelfContradiction {
 /** Looks at one thing in a row. @param rangeOf what the printed numbers may stand for */
 export type SelfCheck = (arm: Arm, rangeOf: RangeOf) => SelfContradiction | null;
 
+/** A row whose number of people is known. */
+export type CountedArm = Arm & { readonly n: number };
+
+export function hasPeople(arm: Arm): arm is CountedArm {
+  return arm.n !== null;
+}
+
+/** A check that asks for the number of people, and finds nothing where that is not known. */
+export function ofPeople(check: (arm: CountedArm, rangeOf: RangeOf) => SelfContradiction | null): SelfCheck {
+  return (arm, rangeOf) => (hasPeople(arm) ? check(arm, rangeOf) : null);
+}
+
 /** “`change_sd` (2.4) and `n` (14)”. */
 export function quoteCells(arm: Arm, columns: readonly ArmColumn[]): string {
   const quoted = columns.map((column) => `\`${column}\` (${writeCell(arm[column])})`);

@@ -13,7 +13,7 @@ import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import type { SelfCheck, SelfContradiction } from './selfCheck.ts';
 import { checkChangeOfMeans, checkErrorAgainstSd, checkSmallSds } from './spreadChecks.ts';
-import { writeCell } from './writeTable.ts';
+import { writeArmCell, writeCell } from './writeTable.ts';
 
 /** The text of a cell as it stands in the file. */
 export type PrintedText = (column: ArmColumn) => string;
@@ -33,7 +33,7 @@ export const REFUSING_CHECKS: readonly SelfCheck[] = [
 export function findSelfContradictions(
   arm: Arm,
   checks: readonly SelfCheck[],
-  printed: PrintedText = (column) => writeCell(arm[column]),
+  printed: PrintedText = (column) => writeArmCell(arm, column),
 ): readonly SelfContradiction[] {
   // A null stands for a cell that is empty or doubted.
   const ranges = new Map<Statistic, Range | null>();
@@ -41,7 +41,7 @@ export function findSelfContradictions(
     const known = ranges.get(column);
     if (known !== undefined) return known;
     const value = arm[column];
-    const range = value === null ? null : rangeOfPrinted(value, printed(column));
+    const range = arm.ranges?.[column] ?? (value === null ? null : rangeOfPrinted(value, printed(column)));
     ranges.set(column, range);
     return range;
   };

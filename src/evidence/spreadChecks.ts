@@ -1,7 +1,7 @@
 /** SDs against their means and their standard error, and the mean change against the means. */
 import { changeOfMeans } from './impliedStatistics.ts';
 import { areApart, over, sizes, times, writeRange, writeStatistic } from './printed.ts';
-import { quoteCells, type SelfCheck } from './selfCheck.ts';
+import { ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
 
 /**
  * People differ in size and strength by some 5 to 30 % of the mean (common practice, no source), and by a hundredth
@@ -53,7 +53,7 @@ export const checkChangeOfMeans: SelfCheck = (arm, rangeOf) => {
 };
 
 /** SE = SD / √n: the same number in both is a copy, and no standard error is above its SD. */
-export const checkErrorAgainstSd: SelfCheck = (arm, rangeOf) => {
+export const checkErrorAgainstSd: SelfCheck = ofPeople((arm, rangeOf) => {
   const [sd, error] = [rangeOf('change_sd'), rangeOf('change_se')];
   if (!sd || !error || arm.change_sd === null || arm.change_se === null) return null;
   const fitting = times(sizes(sd), 1 / Math.sqrt(arm.n));
@@ -68,4 +68,4 @@ export const checkErrorAgainstSd: SelfCheck = (arm, rangeOf) => {
       : 'Check whether the two are exchanged or one is of other people; clear the one that the paper does not print.',
     isImpossible: arm.change_se >= arm.change_sd,
   };
-};
+});

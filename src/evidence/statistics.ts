@@ -9,6 +9,7 @@ import {
   standardErrorFromT,
 } from './recover.ts';
 import type { Arm } from './schema.ts';
+import type { CountedArm } from './selfCheck.ts';
 
 export interface RowStatistics {
   readonly baselineMean: number | null;
@@ -30,7 +31,7 @@ const ASSUMED = 'assumed: the setting for this outcome';
  * @param arm of which at least a mean or an SD may be missing; what cannot be had is null
  * @param assumedCorrelation stands in where the row gives no correlation, −1 to 1 open
  */
-export function resolveStatistics(arm: Arm, assumedCorrelation: number): RowStatistics {
+export function resolveStatistics(arm: CountedArm, assumedCorrelation: number): RowStatistics {
   const steps: Recovered[] = [];
   const note = (quantity: string, value: number, how: string) => {
     steps.push({ quantity, value, how });
@@ -62,7 +63,7 @@ export function resolveStatistics(arm: Arm, assumedCorrelation: number): RowStat
 }
 
 /** The first way in which the row says how much the change varied. */
-function spreadOfChange(arm: Arm, followupMean: number | null): Recovered | null {
+function spreadOfChange(arm: CountedArm, followupMean: number | null): Recovered | null {
   const quantity = 'SD of the change';
   const change =
     arm.change_mean ?? (arm.baseline_mean !== null && followupMean !== null ? followupMean - arm.baseline_mean : null);

@@ -5,6 +5,7 @@
 import type { Column } from './column.ts';
 import { checkAcrossRows } from './crossRow.ts';
 import { openCsv, readBlocks } from './csv.ts';
+import { deriveDesign } from './deriveDesign.ts';
 import { findUnusualDois } from './doi.ts';
 import { ALL_DOUBTS, type Doubts } from './doubts.ts';
 import { pairWithFirst } from './groupRows.ts';
@@ -66,7 +67,8 @@ function* readWithDoubts(text: string, file: string, doubts: Doubts): Generator<
     for (const warning of warnOfContradictions(arm, file, found)) contradictions.push(warning);
     return checkRow(arm, file, found);
   });
-  const { rows, warnings, header } = read;
+  const { warnings, header } = read;
+  const rows = read.rows.map(deriveDesign);
   const problems = [...read.problems, ...checkAcrossRows(rows, file)];
   return {
     arms: rows,

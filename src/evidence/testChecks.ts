@@ -1,7 +1,7 @@
 /** The paired t test of the change: t against the change, p and the standard error. */
 import { errorOfInterval, impliedChange, pFromT, printedError, type RangeOf } from './impliedStatistics.ts';
 import { areApart, over, sizes, writeRange } from './printed.ts';
-import { quoteCells, type SelfCheck } from './selfCheck.ts';
+import { ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
 
 /** t and the mean change have one sign. */
 export const checkSignOfT: SelfCheck = (arm, rangeOf) => {
@@ -21,7 +21,7 @@ export const checkSignOfT: SelfCheck = (arm, rangeOf) => {
 };
 
 /** t and the two-sided p of n − 1 degrees of freedom. */
-export const checkTAgainstP: SelfCheck = (arm, rangeOf) => {
+export const checkTAgainstP: SelfCheck = ofPeople((arm, rangeOf) => {
   const [t, p] = [rangeOf('change_t'), rangeOf('change_p')];
   if (!t || !p) return null;
   const fitting = pFromT(t, arm.n);
@@ -34,10 +34,10 @@ export const checkTAgainstP: SelfCheck = (arm, rangeOf) => {
       'Correct one of the two. A bound (p < 0.001), a one-sided p and a p of another test or comparison do not belong in this column.',
     isImpossible: false,
   };
-};
+});
 
 /** t = change / SE, the error from its column, the SD or the interval. */
-export const checkTAgainstError: SelfCheck = (arm, rangeOf) => {
+export const checkTAgainstError: SelfCheck = ofPeople((arm, rangeOf) => {
   const [t, implied] = [rangeOf('change_t'), impliedT(arm.n, rangeOf)];
   if (!t || !implied || !areApart(sizes(t), implied.range)) return null;
   return {
@@ -47,10 +47,10 @@ export const checkTAgainstError: SelfCheck = (arm, rangeOf) => {
     remedy: 'Correct what is misread, or clear what belongs to another comparison, as that between arms.',
     isImpossible: false,
   };
-};
+});
 
 /** The p of change / SE. */
-export const checkPAgainstError: SelfCheck = (arm, rangeOf) => {
+export const checkPAgainstError: SelfCheck = ofPeople((arm, rangeOf) => {
   const [p, implied] = [rangeOf('change_p'), impliedT(arm.n, rangeOf)];
   if (!p || !implied) return null;
   const fitting = pFromT(implied.range, arm.n);
@@ -63,7 +63,7 @@ export const checkPAgainstError: SelfCheck = (arm, rangeOf) => {
       'Correct what is misread. A bound (p < 0.001), a one-sided p and a p of another test or comparison do not belong in this column.',
     isImpossible: false,
   };
-};
+});
 
 /** Size of t from the change and its error; null where one of the two is not given. */
 function impliedT(n: number, rangeOf: RangeOf) {

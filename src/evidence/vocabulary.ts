@@ -12,10 +12,23 @@ export const JOINTS = ['single', 'multi'] as const;
 /** Which event counted as failure. */
 export const FAILURE_DEFINITIONS = ['technique', 'full range', 'muscular', 'task'] as const;
 /** How reserve was known. */
-export const RESERVE_BASES = ['reported', 'prescribed', 'share-of-maximum', 'velocity-loss', 'load-table'] as const;
+export const RESERVE_BASES = [
+  'reported',
+  'prescribed',
+  'repetitions',
+  'share-of-maximum',
+  'velocity-loss',
+  'load-table',
+] as const;
 /** Work after failure. */
-export const BEYOND_FAILURE = ['none', 'partials', 'load-drops'] as const;
+export const BEYOND_FAILURE = ['none', 'partials', 'load-drops', 'rest-pause', 'assisted'] as const;
 export const EFFECT_METRICS = ['log-ratio', 'standardised'] as const;
+/** What a standardised effect was divided by. */
+export const STANDARDISERS = ['baseline-sd', 'pooled-sd', 'change-sd'] as const;
+/** How an interval was made: by a sampling distribution, or from a posterior (highest density or equal tails). */
+export const INTERVAL_KINDS = ['confidence', 'credible'] as const;
+/** What of the paper was read. */
+export const READINGS = ['full text', 'abstract', 'second-hand'] as const;
 
 /** Whether a row's sets went on after failure; an empty cell means that they did not. */
 export function wentBeyondFailure({

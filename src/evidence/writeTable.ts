@@ -6,7 +6,7 @@
  * at which a spreadsheet would start to calculate, so that a validated row is safe as it stands.
  */
 import Papa from 'papaparse';
-import { ARM_COLUMNS, type ArmColumn } from './schema.ts';
+import { ARM_COLUMNS, type Arm, type ArmColumn } from './schema.ts';
 
 /** What a cell of a validated row holds; null where it is empty. */
 export type CellValue = string | number | boolean | null;
@@ -15,9 +15,18 @@ export type CellValue = string | number | boolean | null;
 export type ArmCells = Readonly<Record<ArmColumn, CellValue>>;
 
 /** Text of `arms.csv`; of no rows, the header alone. @param arms rows; what is not validated is written as it is */
-export function writeArms(arms: readonly ArmCells[]): string {
+export function writeArms(arms: readonly (ArmCells & Partial<Pick<Arm, 'ranges' | 'derived'>>)[]): string {
   const names = Object.keys(ARM_COLUMNS) as ArmColumn[];
-  return `${Papa.unparse([names, ...arms.map((arm) => names.map((name) => writeCell(arm[name])))], { newline: '\n' })}\n`;
+  return `${Papa.unparse([names, ...arms.map((arm) => names.map((name) => writeArmCell(arm, name)))], { newline: '\n' })}\n`;
+}
+
+/** A cell of a row as a file has it: its range where it holds one, empty where it was filled from others. */
+export function writeArmCell(arm: ArmCells & Partial<Pick<Arm, 'ranges' | 'derived'>>, column: ArmColumn): string {
+  if (arm.derived?.some((cell) => cell.column === column)) return '';
+  const range = arm.ranges?.[column];
+  if (!range) return writeCell(arm[column]);
+  if (column !== 'change_p') return `${range.low}-${range.high}`;
+  return range.value === null ? `>${range.low}` : `<${range.high}`;
 }
 
 /** A cell as it stands in a file: `yes` and `no`, nothing for null. */

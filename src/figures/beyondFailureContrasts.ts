@@ -8,7 +8,12 @@ import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { listIntervals } from './intervalList.ts';
 
-const NAMES = { partials: 'shortened range', 'load-drops': 'load drops' } as const;
+const NAMES = {
+  partials: 'shortened range',
+  'load-drops': 'load drops',
+  'rest-pause': 'rest and more',
+  assisted: 'with help',
+} as const;
 
 /** @throws where no contrast could be made */
 export function beyondFailureContrasts(contrasts: readonly BeyondFailureContrast[], settings: Settings): Figure {

@@ -61,12 +61,19 @@ export function stateRecovery(
   return `${who} are back to within ${settings.fatigueMargin}\u00a0% of their performance ${hours(first)} after sets with ${first.reserve} in reserve${later} (${countStudies(studies)}).${perReserve ? doubt('How reserve changes this is', perReserve) : ''}`;
 }
 
-/** Partials and load drops against stopping at failure. */
+const BEYOND_FAILURE_NAMES: Readonly<Record<BeyondFailureContrast['kind'], string>> = {
+  partials: 'Shortened-range repetitions after failure',
+  'load-drops': 'Load drops after failure',
+  'rest-pause': 'A short rest and more repetitions after failure',
+  assisted: 'Repetitions with help after failure',
+};
+
+/** Work beyond failure against stopping at failure. */
 export function stateBeyondFailure(
   { kind, difference, failure, studies }: BeyondFailureContrast,
   settings: Settings,
 ): string {
-  const name = kind === 'partials' ? 'Shortened-range repetitions after failure' : 'Load drops after failure';
+  const name = BEYOND_FAILURE_NAMES[kind];
   if (failure || !difference) return `${name}: no comparison, since ${failure?.reason ?? 'there is none'}.`;
   const found =
     difference.ciLow > 0

@@ -20,6 +20,9 @@ import { studyMeans } from './withinBetween.ts';
 
 type Kind = Exclude<(typeof BEYOND_FAILURE)[number], 'none'>;
 
+/** Kinds that advice speaks of, told of every table; others where a table has them. */
+const ALWAYS_TOLD: readonly (typeof BEYOND_FAILURE)[number][] = ['partials', 'load-drops'];
+
 export interface BeyondFailureContrast {
   readonly kind: Kind;
   readonly studies: number;
@@ -40,7 +43,9 @@ export function compareBeyondFailure(arms: readonly Arm[], settings: Settings): 
     assumedCorrelation: settings.assumedCorrelation.growth,
   });
   const ordered = sortCanonically(effects);
-  return BEYOND_FAILURE.filter((kind) => kind !== 'none').map((kind) => compareKind(ordered, kind, settings));
+  return BEYOND_FAILURE.filter(
+    (kind) => kind !== 'none' && (ALWAYS_TOLD.includes(kind) || arms.some((arm) => arm.beyond_failure === kind)),
+  ).map((kind) => compareKind(ordered, kind as Kind, settings));
 }
 
 function compareKind(all: readonly Effect[], kind: Kind, settings: Settings): BeyondFailureContrast {

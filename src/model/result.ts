@@ -7,7 +7,7 @@
  * standardised metric. Reserve is in repetitions, load in per cent of 1RM. A number that does not
  * exist is null and a `reason` beside it says why in words.
  */
-
+import type { Arm } from '../evidence/schema.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
@@ -115,7 +115,7 @@ export interface FittedRow {
   readonly year: number;
   readonly reserve: number;
   readonly load: number | null;
-  readonly n: number;
+  readonly n: Arm['n'];
   readonly effect: number;
   readonly standardError: number;
   /** Share of all weight in the fit that this row carries (sums to 1). */

@@ -137,7 +137,8 @@ function pickArms(rows: readonly Arm[]): readonly Arm[] {
   const picked = new Map<string, Arm>();
   for (const row of rows) {
     const key = JSON.stringify([row.arm, row.exercise]);
-    if (row.n > (picked.get(key)?.n ?? 0)) picked.set(key, row);
+    const other = picked.get(key);
+    if (!other || (row.n ?? 0) > (other.n ?? 0)) picked.set(key, row);
   }
   return [...picked.values()];
 }

