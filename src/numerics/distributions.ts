@@ -3,7 +3,6 @@
  *
  * Degrees of freedom are real-valued: Satterthwaite's approximation gives fractions, often near 1.
  */
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalQuantileOf from '@stdlib/stats-base-dists-normal-quantile';
 import studentCdf from '@stdlib/stats-base-dists-t-cdf';
 import studentQuantileOf from '@stdlib/stats-base-dists-t-quantile';
@@ -21,11 +20,6 @@ export function studentTwoSidedP(t: number, df: number): number {
 /** Value of the standard normal distribution that a share `p` (0 to 1) lies below. */
 export function normalQuantile(p: number): number {
   return normalQuantileOf(p, 0, 1);
-}
-
-/** Share (0 to 1) of the standard normal distribution that lies below `z`. */
-export function normalShareBelow(z: number): number {
-  return normalCdf(z, 0, 1);
 }
 
 /** Value of χ² with 1 df that a share `p` (0 to 1) lies below: the square of a standard normal, so that |Z| is asked. */

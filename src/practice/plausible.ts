@@ -12,7 +12,7 @@
  */
 import { loadsWithSpread, type Relation, spreadOfRepetitions } from '../evidence/repetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
-import { normalShareBelow } from '../numerics/distributions.ts';
+import { normalShareBelow } from '../numerics/normalShare.ts';
 import { boundOfPossible, type Possible, possibleAt } from './possible.ts';
 
 /** Between-person SDs beyond which a total is asked about: about 1 person in 44 on either side. */

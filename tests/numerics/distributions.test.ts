@@ -7,10 +7,10 @@ import { describe, expect, it } from 'vitest';
 import {
   chiSquareOneQuantile,
   normalQuantile,
-  normalShareBelow,
   studentQuantile,
   studentTwoSidedP,
 } from '../../src/numerics/distributions.ts';
+import { normalShareBelow } from '../../src/numerics/normalShare.ts';
 import { expectRelative } from '../support/closeness.ts';
 
 const TOLERANCE = 1e-12;
