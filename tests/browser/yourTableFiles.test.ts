@@ -127,9 +127,11 @@ describe('a table with columns by other names', () => {
     expect(await findViolations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Yes, it is n' }).press('Enter');
     await until(page, /names\.csv waits for 1 answer\./u);
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('questions');
+    const focused = () => page.evaluate(() => document.activeElement?.id);
+    await expect.poll(focused).toBe('questions');
     await page.getByRole('button', { name: 'Yes, it is followup_mean' }).click();
     await until(page, /names\.csv was taken[\s\S]*The column post is now followup_mean\./u);
+    await expect.poll(focused).toBe('own-findings');
     expect((await exported(page)).bytes.toString().split('\n')[0]).toMatch(/,n,.*,followup_mean,.*,colour$/u);
     expect(complaints).toEqual([]);
     await close();

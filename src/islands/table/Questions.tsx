@@ -7,6 +7,9 @@ import { showValue } from '../../evidence/problem.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import type { OpenedTable } from './tableWorker.ts';
 
+/** What was found in the file. */
+export const FINDINGS_ID = 'own-findings';
+
 interface Props {
   readonly opened: OpenedTable;
   readonly reply: (given: Answer) => void;
@@ -22,9 +25,9 @@ export function Questions({ opened, reply }: Props) {
   const count = countQuestions(questions);
   const heading = useRef<HTMLHeadingElement>(null);
   const asked = useRef(count);
-  // The button that was pressed goes with its question: the focus goes to those that are left.
+  // The button that was pressed goes with its question: the focus goes to those that are left, or to what came of them.
   useEffect(() => {
-    if (count > 0 && count !== asked.current) heading.current?.focus();
+    if (count !== asked.current) (heading.current ?? document.getElementById(FINDINGS_ID))?.focus();
     asked.current = count;
   }, [count]);
   if (count === 0) return null;

@@ -6,7 +6,7 @@ import { FoldList } from '../../ui/ProblemList.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { TableChanges } from './Changes.tsx';
 import { KeptTables } from './KeptTables.tsx';
-import { countQuestions, Questions } from './Questions.tsx';
+import { countQuestions, FINDINGS_ID, Questions } from './Questions.tsx';
 import type { OpenedTable } from './tableWorker.ts';
 import { createYourTable, type YourTableState } from './yourTable.state.ts';
 
@@ -103,7 +103,7 @@ function Opening({ state }: { readonly state: YourTableState }) {
 function Findings({ state }: { readonly state: YourTableState }) {
   const { value: opened } = state.opening.opened;
   return (
-    <section aria-label={opened ? 'What was found' : undefined}>
+    <section id={FINDINGS_ID} tabIndex={-1} aria-label={opened ? 'What was found' : undefined}>
       <div role="status">{opened && <Outcome opened={opened} stays={state.inUse.value.kind === 'own'} />}</div>
       {opened && <Questions opened={opened} reply={state.opening.reply} />}
       {opened && <Problems opened={opened} state={state} />}
