@@ -8,6 +8,7 @@
  * exist is null and a `reason` beside it says why in words.
  */
 import type { Arm } from '../evidence/schema.ts';
+import type { RestsOn } from '../evidence/vocabulary.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
@@ -120,6 +121,8 @@ export interface FittedRow {
   readonly standardError: number;
   /** Share of all weight in the fit that this row carries (sums to 1). */
   readonly weight: number;
+  /** The weakest that its effect, variance, people and reserve rest on. */
+  readonly restsOn: RestsOn;
 }
 
 export interface CurveComparison {
@@ -149,6 +152,8 @@ export interface WithinBetween {
 export interface Band {
   readonly studies: number;
   readonly rows: number;
+  /** Rows by what they rest on; no entry where there is none. */
+  readonly restsOn: Readonly<Partial<Record<RestsOn, number>>>;
   /** Total people over the cohorts behind the rows. */
   readonly participants: number;
   /** Shape that was fitted: another than the settings' where too few reserves were studied for that (curve.ts). */
