@@ -249,6 +249,13 @@ export interface Analysis {
     readonly excluded: readonly ExcludedRow[];
   };
   readonly bands: Bands<Band>;
+  /** What SDs that are pooled from other rows do to the answer; null where the settings pool none. */
+  readonly missingSds: {
+    /** Rows whose spread is pooled. */
+    readonly rows: number;
+    /** Targets where no SD is pooled. */
+    readonly targetsWithout: Bands<TargetSummary>;
+  } | null;
   /** null where all loads are one band. */
   readonly difference: BandDifference | null;
   readonly joint: Joint;
