@@ -2,6 +2,7 @@
  * One band of loads as plain numbers: coefficients, curve, target and the rows behind them.
  */
 import type { Effect } from '../evidence/effects.ts';
+import { RESTS_ON } from '../evidence/vocabulary.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import { listCoefficients } from './coefficients.ts';
@@ -82,11 +83,17 @@ function countRows({ effects, reserves, basis }: BandFit) {
   return {
     studies: countDistinctStudies(effects),
     rows: effects.length,
+    restsOn: countRestsOn(effects),
     participants: countPeople(effects.map(({ arm }) => arm)),
     curve: basis.curve,
     studiedReserve: rangeOf(reserves),
     studiedLoad: rangeOf(effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]))),
   };
+}
+
+function countRestsOn(effects: readonly Effect[]): Band['restsOn'] {
+  const counts = RESTS_ON.map((word) => [word, effects.filter(({ restsOn }) => restsOn === word).length] as const);
+  return Object.fromEntries(counts.filter(([, count]) => count > 0));
 }
 
 function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence: number): CurvePoint[] {
@@ -128,7 +135,7 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
       weights[data.source[i]] = (study * whitening.rootWeight[i] ** 2) / precision;
     }
   }
-  const rows = effects.map(({ arm, y, v }, index) => ({
+  const rows = effects.map(({ arm, y, v, restsOn }, index) => ({
     line: arm.line,
     study: arm.study,
     arm: arm.arm,
@@ -139,6 +146,7 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
     effect: y,
     standardError: Math.sqrt(v),
     weight: weights[index] / total,
+    restsOn,
   }));
   return rows.sort((a, b) => a.line - b.line);
 }

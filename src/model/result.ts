@@ -8,6 +8,8 @@
  * exist is null and a `reason` beside it says why in words.
  */
 import type { Arm } from '../evidence/schema.ts';
+import type { RestsOn } from '../evidence/vocabulary.ts';
+import type { BandDifference } from './differenceResult.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
@@ -120,6 +122,8 @@ export interface FittedRow {
   readonly standardError: number;
   /** Share of all weight in the fit that this row carries (sums to 1). */
   readonly weight: number;
+  /** The weakest that its effect, variance, people and reserve rest on. */
+  readonly restsOn: RestsOn;
 }
 
 export interface CurveComparison {
@@ -149,6 +153,8 @@ export interface WithinBetween {
 export interface Band {
   readonly studies: number;
   readonly rows: number;
+  /** Rows by what they rest on; no entry where there is none. */
+  readonly restsOn: Readonly<Partial<Record<RestsOn, number>>>;
   /** Total people over the cohorts behind the rows. */
   readonly participants: number;
   /** Shape that was fitted: another than the settings' where too few reserves were studied for that (curve.ts). */
@@ -185,34 +191,6 @@ export interface Band {
   readonly unreliable: boolean;
 }
 
-/**
- * Slope in heavy minus slope in light loads: of reserve for a straight line, else the mean slope
- * from reserve 0 to the largest reserve studied in both.
- */
-export interface BandDifference {
-  readonly term: string;
-  /** null with a reason where a band could not be fitted. */
-  readonly estimate: number | null;
-  readonly standardError: number | null;
-  readonly df: number | null;
-  readonly ciLow: number | null;
-  readonly ciHigh: number | null;
-  readonly p: number | null;
-  /** The kept share in heavy minus that in light, along reserve. */
-  readonly keptShares: readonly KeptShareDifference[];
-  readonly reason: string | null;
-}
-
-/** Difference of two kept shares (0 to 1 each) at a reserve above 0, with its interval. */
-export interface KeptShareDifference {
-  readonly reserve: number;
-  readonly estimate: number;
-  readonly standardError: number;
-  readonly df: number;
-  readonly ciLow: number;
-  readonly ciHigh: number;
-}
-
 /** Target at one load, from the fit of all loads together. */
 export interface JointTarget extends Target {
   /** Per cent of 1RM. */
@@ -244,6 +222,13 @@ export interface Analysis {
     readonly excluded: readonly ExcludedRow[];
   };
   readonly bands: Bands<Band>;
+  /** What SDs that are pooled from other rows do to the answer; null where the settings pool none. */
+  readonly missingSds: {
+    /** Rows whose spread is pooled. */
+    readonly rows: number;
+    /** Targets where no SD is pooled. */
+    readonly targetsWithout: Bands<TargetSummary>;
+  } | null;
   /** null where all loads are one band. */
   readonly difference: BandDifference | null;
   readonly joint: Joint;
