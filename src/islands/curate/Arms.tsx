@@ -66,7 +66,7 @@ export function Arms({ state, known }: ArmsProps) {
             <tbody key={heading}>
               <tr class="group">
                 <th scope="rowgroup" colSpan={span}>
-                  {heading}
+                  <span>{heading}</span>
                 </th>
               </tr>
               {heading === 'People' && draft.peopleByDesign && <PeopleRow state={state} />}

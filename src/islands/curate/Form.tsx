@@ -1,11 +1,13 @@
 /** The study in hand: its facts, its arms, its measures. */
 
+import { formatChange } from '../../figures/format.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { Arms } from './Arms.tsx';
 import { type CuratingState, nameStudy } from './curate.state.ts';
 import { EntryField } from './Field.tsx';
 import { listStudyFacts } from './grids.ts';
 import { Measure } from './Measure.tsx';
+import { findRow } from './Reading.tsx';
 import { CurateReserve } from './Reserve.tsx';
 import { idOf } from './studyDraft.ts';
 import { focusOn, nameOfArm, nameOfMeasure, outlineReading } from './words.ts';
@@ -65,10 +67,23 @@ export function CurateForm({ state, known }: FormProps) {
           Next study
         </button>
       </p>
-      <p class="readback small">
-        {sayRows(state)} {outlineReading(state.reading.value, state.isEmpty.value)}
+      <p class="small">{sayRows(state)}</p>
+      <p class="readback" aria-hidden="true">
+        {headline(state)}
+        {outlineReading(state.reading.value, state.isEmpty.value)}
       </p>
     </form>
+  );
+}
+
+/** The change that follows from the result in hand. */
+function headline(state: CuratingState) {
+  const change = findRow(state)?.reading.numbers?.effects[0];
+  if (!change?.effect || !change.interval) return null;
+  return (
+    <>
+      <strong>{formatChange({ estimate: change.effect.y, ...change.interval }, change.metric)}</strong>{' '}
+    </>
   );
 }
 

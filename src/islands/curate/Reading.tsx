@@ -47,7 +47,7 @@ export function CurateReading({ state }: { readonly state: CuratingState }) {
 type MadeRow = StudyReading['rows'][number];
 
 /** The row of the result that was last entered; the first row where that makes none. */
-function findRow(state: CuratingState): MadeRow | undefined {
+export function findRow(state: CuratingState): MadeRow | undefined {
   const { rows } = state.reading.value;
   const at = state.place.value;
   const isOf = (row: MadeRow) =>

@@ -75,10 +75,19 @@ export function gridOfResults({ arms }: StudyDraft, measure: MeasureDraft): read
   );
 }
 
+/** What a measure is comes first, where it stands last; others in the order of the table between them. */
+const FIRST: readonly ArmColumn[] = ['outcome', 'measure', 'muscle', 'unit', 'hours_after'];
+const LAST: readonly ArmColumn[] = ['source_place', 'note'];
+
+function inOrder(columns: readonly ArmColumn[]): readonly ArmColumn[] {
+  const between = columns.filter((column) => !FIRST.includes(column) && !LAST.includes(column));
+  return [...FIRST, ...between, ...LAST].filter((column) => columns.includes(column));
+}
+
 /** Facts of a measure that have fields: choices of kinds of number with these, hours with fatigue. */
 export function listMeasureFacts(measure: MeasureDraft): readonly ArmColumn[] {
   const { cells, reports, own } = measure;
-  return columnsOf('measure').filter((column) => {
+  return inOrder(columnsOf('measure')).filter((column) => {
     if (own.includes(column) && !cells[column]) return false;
     if (cells[column]) return true;
     if (column === 'hours_after') return cells.outcome === 'fatigue';
