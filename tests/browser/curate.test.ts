@@ -196,7 +196,7 @@ describe('Curating', () => {
     expect(await followsFrom(page)).toMatch(
       /Name of the arm, <img src=x.*: Expected plain text .*It looks like markup/u,
     );
-    await press(page, 'Go to SD before, to failure, muscle thickness, quadriceps');
+    await press(page, 'Go there: SD before, to failure, muscle thickness, quadriceps');
     await expect.poll(() => focused(page)).toBe(id);
     await wrong.fill('6.3');
     expect(await followsFrom(page)).not.toMatch(/SD before/u);
@@ -246,14 +246,14 @@ describe('Curating', () => {
     await ofArm(page, 'reps_per_set', 1).fill('9');
     await page.getByText('Estimate a reserve that the paper does not report').click();
     await page.locator('#reserve-arm').selectOption('near failure');
-    await press(page, 'Use it: reserve from load and repetitions');
+    await press(page, 'Use it for near failure: reserve from load and repetitions');
     // Nuzzo et al. 2024: 11.51 repetitions in the bench press at 75 % of 1RM, 9 done.
     expect(await ofArm(page, 'reserve_reps', 1).inputValue()).toBe('2.51');
     expect(await ofArm(page, 'reserve_basis', 1).inputValue()).toBe('load-table');
     await page.locator('#reserve-share_pct').fill('60');
     await page.locator('#reserve-maximum').fill('20');
     await page.locator('#reserve-maximum_sd').fill('2');
-    await press(page, 'Use it: reserve from a share of the maximum');
+    await press(page, 'Use it for near failure: reserve from a share of the maximum');
     expect(await ofArm(page, 'reserve_reps', 1).inputValue()).toBe('8');
     expect(await ofArm(page, 'reserve_sd', 1).inputValue()).toBe('0.8');
     expect(await ofArm(page, 'reserve_reps', 0).inputValue()).toBe('0');
@@ -429,7 +429,7 @@ describe('Adding to the own table', () => {
     await press(page, 'Add the rows to your table');
     await press(page, 'with these rows alone');
     await expect.poll(() => adding(page)).toMatch(/Nothing was added: the new rows have problems/u);
-    expect(await readOwn(page)).toBeNull();
+    expect(await page.evaluate('localStorage.getItem("shy-of-failure table in use")')).toBeNull();
     await close();
   });
 

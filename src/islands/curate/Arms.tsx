@@ -117,8 +117,8 @@ function Fact({ state, fact: { column, isApart, places }, row, span, known }: Fa
       <tr class={isEdited ? 'fact edited' : 'fact'}>
         <th scope="row">
           {label}
-          {ARM_COLUMNS[column].required && <span class="small"> needed</span>}
           <code class="column">{column}</code>
+          {ARM_COLUMNS[column].required && <span class="small"> needed</span>}
           <span class="help" id={helpId}>
             {explain(column)}
           </span>

@@ -32,8 +32,8 @@ export function CurateField(props: FieldProps) {
     <div class={isEdited ? 'control edited' : 'control'}>
       <label for={id}>
         {label}
-        {column.required && <span class="small"> needed</span>}
         {name && <code class="column">{name}</code>}
+        {column.required && <span class="small"> needed</span>}
       </label>
       <EntryInput
         id={id}

@@ -80,7 +80,7 @@ function Reports({ state, measure }: Pick<MeasureProps, 'state' | 'measure'>) {
         </fieldset>
       ))}
       <fieldset class="reports">
-        <legend>Not the same here as above</legend>
+        <legend>Entered for every result here</legend>
         {columns.map((column) => (
           <label key={column} class="choice plain">
             <input

@@ -131,7 +131,7 @@ function Problems({ heading, problems, state }: ProblemsProps) {
               <button
                 type="button"
                 class="inline"
-                aria-label={`Go to ${label}${where && `, ${where}`}`}
+                aria-label={`Go there: ${label}${where && `, ${where}`}`}
                 onClick={() => goTo(problem)}
               >
                 Go there

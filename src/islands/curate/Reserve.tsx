@@ -95,6 +95,7 @@ interface AnswerProps {
 function Answer({ state, arm, answer, label }: AnswerProps) {
   const { found, how, reason } = answer;
   if (!found) return <p class="small">No estimate: {reason}.</p>;
+  const text = `Use it for ${nameOfArm(state.draft.value, arm)}`;
   return (
     <>
       <p>
@@ -105,8 +106,8 @@ function Answer({ state, arm, answer, label }: AnswerProps) {
         <span class="small">{how}.</span>
       </p>
       <p>
-        <button type="button" onClick={() => state.useReserve(arm, found)} aria-label={`Use it: reserve ${label}`}>
-          Use it for {nameOfArm(state.draft.value, arm)}
+        <button type="button" onClick={() => state.useReserve(arm, found)} aria-label={`${text}: reserve ${label}`}>
+          {text}
         </button>
       </p>
     </>
