@@ -1,4 +1,5 @@
 /** The grid of a measure: arms down, printed numbers across, and what follows from them at the end of each row. */
+import { Fragment } from 'preact';
 import { COLUMN_WORDS } from '../../evidence/columnWords.ts';
 import { formatChange } from '../../figures/format.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
@@ -45,8 +46,8 @@ export function Results({ state, measure }: ResultsProps) {
           </thead>
           <tbody>
             {draft.arms.map(({ id: arm }, row) => (
-              <>
-                <tr key={arm}>
+              <Fragment key={arm}>
+                <tr>
                   <th scope="row">{nameOfArm(draft, arm)}</th>
                   {grid[row].map((place, cell) => (
                     <td key={place.column}>
@@ -67,13 +68,12 @@ export function Results({ state, measure }: ResultsProps) {
                   <td class="follows">{sayChange(state, arm, measure.id)}</td>
                 </tr>
                 <RowProblems
-                  key={`${arm} problems`}
                   state={state}
                   places={grid[row]}
                   span={columns.length + 2}
                   nameOf={({ column }) => COLUMN_WORDS[column].label}
                 />
-              </>
+              </Fragment>
             ))}
           </tbody>
         </table>

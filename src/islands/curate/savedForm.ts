@@ -36,7 +36,7 @@ export type ReadForm =
       readonly takenOver: number;
       readonly problem: null;
     }
-  | { readonly curating: null; readonly problem: string };
+  | { readonly curating: null; readonly takenOver: 0; readonly problem: string };
 
 /** One line each, as a field of the form holds it: a line break would move all lines below. */
 const cell = z.string().check(z.regex(/^[^\r\n]*$/u));
@@ -101,7 +101,7 @@ export function readCurating(text: string): ReadForm {
   try {
     written = JSON.parse(text);
   } catch {
-    return { curating: null, problem: 'expected JSON' };
+    return { curating: null, takenOver: 0, problem: 'expected JSON' };
   }
   const old = readRowsOfOldForm(written, NOTHING_CURATED.nextId);
   if (old) {
@@ -112,5 +112,5 @@ export function readCurating(text: string): ReadForm {
   const read = curatingSchema.safeParse(written);
   if (read.success) return { curating: read.data as Curating, takenOver: 0, problem: null };
   const [{ path, message }] = read.error.issues;
-  return { curating: null, problem: `${path.join('.') || 'the whole'}: ${message}` };
+  return { curating: null, takenOver: 0, problem: `${path.join('.') || 'the whole'}: ${message}` };
 }
