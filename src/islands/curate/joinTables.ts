@@ -1,8 +1,11 @@
 /** New rows in a table: one table that was read as a whole before anybody keeps it. */
+import { appendRows } from '../../evidence/appendRows.ts';
 import { groupRows } from '../../evidence/groupRows.ts';
 import type { Problem } from '../../evidence/problem.ts';
+import { ARM_COLUMNS } from '../../evidence/schema.ts';
 import { readArms } from '../../evidence/table.ts';
 import { writeArms } from '../../evidence/writeTable.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { stateTable, type TableFacts } from '../../ownTable/stateTable.ts';
 import type { Cells } from './cells.ts';
 import { readCells } from './tableCells.ts';
@@ -22,8 +25,10 @@ export type JoinedTables =
       readonly added: number;
       /** Rows in the place of others, of studies that were taken from the table. */
       readonly putBack: number;
-      /** Columns of the table that are not read, so that they are not in the joined one. */
+      /** Columns of the table that are not read, so that they are not in the joined one where it is written anew. */
       readonly unread: readonly string[];
+      /** What was done to the table, to be said with it. */
+      readonly change: string;
     }
   | { readonly kind: 'refused'; readonly problems: readonly Problem[]; readonly reason: string };
 
@@ -54,13 +59,15 @@ export function joinTables(table: TableText | null, studies: readonly StudyRows[
   const back = [...replaced.values()].flat();
   const added = ofForm.filter((row) => !back.includes(row));
   const others = replaceStudies(kept, replaced);
-  const text = writeArms([...others, ...added]);
+  const addition = table && back.length === 0 ? appendRows(table.text, added, ARM_COLUMNS, name) : null;
+  const isAppended = table !== null && addition !== null && addition.unwritten.length === 0;
+  const text = isAppended ? table.text + addition.text : writeArms([...others, ...added]);
   const whole = readArms(text, name);
   if (whole.problems.length > 0) {
-    const where = added.length > 0 ? `; ${sayLines(others.length + 2, added.length)}` : '';
-    return { kind: 'refused', problems: whole.problems, reason: `the rows do not go with the table${where}` };
+    const lines = added.length > 0 ? sayLines(whole.arms[others.length]?.line, whole.arms.at(-1)?.line) : '';
+    return { kind: 'refused', problems: whole.problems, reason: `the rows do not go with the table${lines}` };
   }
-  const warnings = before?.warnings ?? [];
+  const warnings = isAppended ? [] : (before?.warnings ?? []);
   return {
     kind: 'joined',
     text,
@@ -70,11 +77,21 @@ export function joinTables(table: TableText | null, studies: readonly StudyRows[
     unread: warnings.flatMap(({ kind, column }) =>
       kind === 'unknown-column' ? [column ?? 'a column without name'] : [],
     ),
+    change: sayChange(added.length, back.length, table !== null && !isAppended),
   };
 }
 
-function sayLines(first: number, count: number): string {
-  return count === 1 ? `the new row is line ${first}` : `the new rows are lines ${first} to ${first + count - 1}`;
+/** “2 rows of the form were added”, “3 rows of the form were put back, so that all of it was written anew”. */
+function sayChange(added: number, putBack: number, isRewritten: boolean): string {
+  const rows = (count: number, done: string) =>
+    `${countOf(count, 'row')} of the form ${count === 1 ? 'was' : 'were'} ${done}`;
+  const parts = [...(putBack > 0 ? [rows(putBack, 'put back')] : []), ...(added > 0 ? [rows(added, 'added')] : [])];
+  const why = putBack > 0 ? '' : ', with columns that it did not have';
+  return `${parts.join(' and ')}${isRewritten ? `${why}, so that all of it was written anew` : ''}`;
+}
+
+function sayLines(first: number | undefined, last: number | undefined): string {
+  return first === last ? `; the new row is line ${first}` : `; the new rows are lines ${first} to ${last}`;
 }
 
 /** Rows with those of some studies in the place of the ones before, each where one stood and the rest after the last. */
