@@ -116,8 +116,7 @@ function Fact({ state, fact: { column, isApart, places }, row, span, known }: Fa
     <>
       <tr class={isEdited ? 'fact edited' : 'fact'}>
         <th scope="row">
-          {label}
-          <code class="column">{column}</code>
+          {label} <code class="column">{column}</code>
           {ARM_COLUMNS[column].required && <span class="small"> needed</span>}
           <span class="help" id={helpId}>
             {explain(column)}
@@ -179,8 +178,7 @@ function PeopleRow({ state }: { readonly state: CuratingState }) {
   return (
     <tr class="fact">
       <th scope="row">
-        {COLUMN_WORDS.cohort.label}
-        <code class="column">cohort</code>
+        {COLUMN_WORDS.cohort.label} <code class="column">cohort</code>
       </th>
       <td colSpan={arms.length}>{said}</td>
       <td>
