@@ -167,7 +167,7 @@ const GUIDE = [
   '### Which row, when several exist',
   '',
   '- **Several muscles or measures:** each once, the same people never twice for the same muscle and measure. Of several sites of one muscle take their mean where the paper gives it with its SD, else the site nearest the middle, named in `measure`.',
-  '- **Several times:** growth and strength have one row, from before training to its end; a measurement halfway or after a pause is not a second one. Fatigue has a row for each time after the session, with its hours in `hours_after` and one `cohort` for all.',
+  '- **Several times:** growth and strength have one row, from before training to its end. A measurement halfway may stand beside it with its own `weeks`: it is shown and fits leave it out. One after a pause is not entered. Fatigue has a row for each time after the session, with its hours in `hours_after` and one `cohort` for all.',
   '- **Several analyses:** the one with most people; unadjusted before adjusted.',
   '- **Several papers on the same people:** one study, named after the first, its rows from whichever paper prints them best; say which in `source_place`.',
   '',

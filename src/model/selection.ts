@@ -52,6 +52,9 @@ function reasonToLeaveOut(arm: Arm, settings: Settings): string | null {
   if (wentBeyondFailure(arm)) {
     return `went beyond failure (${arm.beyond_failure}), which is kept apart from the dose-response`;
   }
+  if (arm.later) {
+    return `was measured after ${arm.weeks} weeks; line ${arm.later.line} has the same after ${arm.later.weeks}, the end of the training`;
+  }
   if (arm.reserve_reps === null) return 'reserve is not known (`reserve_reps` is empty)';
   if (settings.split !== null && arm.load_pct_1rm === null) {
     return 'load is not known (`load_pct_1rm` is empty), so it is neither light nor heavy';
