@@ -122,7 +122,9 @@ function suggestRemedy(cell: string, column: Column<unknown>): string | null {
     if (/^[<>≤≥]/u.test(cell)) return 'A bound is not a value: enter the exact number, or leave the cell empty.';
     if (/\d\s*(?:±|\+\/-|\()/u.test(cell)) return 'Enter the mean alone; its spread has a column of its own.';
     if (/^[+-]?\d+(?:\.\d+)?\s*\p{L}+$/u.test(cell)) return 'Leave out the unit; it is in the data dictionary.';
-    if (/^\d+(?:\.\d+)?\s*[-–—]\s*\d+(?:\.\d+)?$/u.test(cell))
+    const ends = /^(\d+(?:\.\d+)?)\s*[-–—]\s*(\d+(?:\.\d+)?)$/u.exec(cell);
+    if (ends && column.rangeOf && Number(ends[1]) >= Number(ends[2])) return 'Write the smaller number first.';
+    if (ends && !column.rangeOf)
       return 'Enter the mean of the range and put the spread in the column of the standard deviation.';
     if (/^(?:na|n\/a|nr|null|none|nan|-|–|\.)$/iu.test(cell)) return 'Leave the cell empty where nothing is reported.';
     return null;

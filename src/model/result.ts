@@ -7,7 +7,7 @@
  * standardised metric. Reserve is in repetitions, load in per cent of 1RM. A number that does not
  * exist is null and a `reason` beside it says why in words.
  */
-
+import type { Arm } from '../evidence/schema.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
@@ -115,8 +115,7 @@ export interface FittedRow {
   readonly year: number;
   readonly reserve: number;
   readonly load: number | null;
-  /** null where only a ready-made effect is known. */
-  readonly n: number | null;
+  readonly n: Arm['n'];
   readonly effect: number;
   readonly standardError: number;
   /** Share of all weight in the fit that this row carries (sums to 1). */

@@ -5,6 +5,7 @@
  */
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { ARM_COLUMNS, type ArmColumn } from '../../src/evidence/schema.ts';
 import { readArms } from '../../src/evidence/table.ts';
@@ -92,7 +93,13 @@ describe('a generated table', () => {
 describe('the shipped table', () => {
   it('is written as it stands, save zeros at the end of a number', () => {
     const shortest = shipped.replace(/(?<=,\d+)\.0+(?=,)|(?<=,\d+\.\d*[1-9])0+(?=,)/gu, '');
-    expect(writeArms(readArms(shipped, 'arms.csv').arms)).toBe(shortest);
+    // Columns that the shipped table does not have come back empty.
+    const text = writeArms(readArms(shipped, 'arms.csv').arms).trimEnd();
+    const written = Papa.parse<Record<string, string>>(text, { header: true });
+    const columns = shortest.slice(0, shortest.indexOf('\n')).split(',');
+    const others = Object.keys(ARM_COLUMNS).filter((name) => !columns.includes(name));
+    for (const row of written.data) for (const name of others) expect(row[name] ?? '', name).toBe('');
+    expect(`${Papa.unparse({ fields: columns, data: written.data }, { newline: '\n' })}\n`).toBe(shortest);
   });
 
   it('has the same analysis, bit for bit, after it was written and read', () => {

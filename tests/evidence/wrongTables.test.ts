@@ -190,7 +190,7 @@ describe('a wrong table', () => {
     it('by a name too few is told so once, beside its lines', () => {
       const text = makeTable(three).replace(/^(.*),note$/mu, '$1');
       expect(headerProblems(text)).toEqual([
-        'line 1: expected as many names as the lines have cells, received “44 names, another number in 3 of 3 lines”. Look for a missing or doubled name before you look at the lines.',
+        `line 1: expected as many names as the lines have cells, received “${Object.keys(ARM_COLUMNS).length - 1} names, another number in 3 of 3 lines”. Look for a missing or doubled name before you look at the lines.`,
       ]);
     });
 
@@ -213,14 +213,15 @@ describe('a wrong table', () => {
   });
 
   it('gives the sentence with place, expectation, what was received and the remedy', () => {
-    const [problem] = readArms(second({ reserve_reps: '1-2' }), 'wrong.csv').problems;
+    const [problem] = readArms(second({ reserve_reps: '3-1' }), 'wrong.csv').problems;
     expect(formatProblem(problem)).toBe(
-      'line 3, `reserve_reps`: expected a number from 0 to 30, received “1-2”. Enter the mean of the range and put the spread in the column of the standard deviation.',
+      'line 3, `reserve_reps`: expected a number from 0 to 30, or a range such as 8-12, received “3-1”. Write the smaller number first.',
     );
   });
 
   it.each([
-    ['change_p', '<0.05', /a bound is not a value/i],
+    ['baseline_sd', '<0.05', /a bound is not a value/i],
+    ['baseline_sd', '5-7', /the mean of the range/],
     ['baseline_mean', '40 ± 6', /the mean alone/],
     ['followup_mean', '43 mm', /leave out the unit/i],
     ['baseline_mean', '40,5', /decimal point/],

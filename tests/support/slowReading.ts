@@ -3,6 +3,7 @@
  * half of the schema (Table Schema's constraints, and the words for open limits). Shares no code with the reading
  * that it is held against.
  */
+import type { Column, TableSchemaField } from '../../src/evidence/column.ts';
 import { ARM_COLUMNS, type Arm, type ArmColumn } from '../../src/evidence/schema.ts';
 
 interface SlowRecord {
@@ -66,19 +67,59 @@ function interpretRow({ line, cells }: SlowRecord, given: readonly string[]): Ar
     if (!isColumn(name)) continue;
     const read = interpret(cells[place].trim(), name);
     if (read === undefined) return { wrong: `line ${line}, ${name}: ${cells[place].slice(0, 80)}` };
-    arm[name] = read;
+    if (isRanged(read)) {
+      arm.ranges = { ...(arm.ranges as object | undefined), [name]: read };
+      arm[name] = read.value;
+    } else arm[name] = read;
   }
   return arm as unknown as Arm;
 }
 
 /** undefined where the cell is none of the column's. */
 function interpret(cell: string, name: ArmColumn): unknown {
-  const { field, required, expected } = ARM_COLUMNS[name];
+  const column: Column<unknown> = ARM_COLUMNS[name];
+  const { field, required, expected } = column;
   if (cell === '') return required ? undefined : null;
+  const isText = field.type === 'string' && !column.endField && !Array.isArray(field.constraints.enum);
+  if (!required && !isText && ['not said', 'not known', 'not reported', 'not stated'].includes(cell.toLowerCase())) {
+    return null;
+  }
+  if (column.endField) return interpretNumber(cell, column.endField, expected) ?? interpretRange(cell, column, name);
   if (field.type === 'boolean') return cell === 'yes' ? true : cell === 'no' ? false : undefined;
-  const { enum: words, minimum, maximum } = field.constraints;
+  const { enum: words } = field.constraints;
   if (Array.isArray(words)) return words.includes(cell) ? cell : undefined;
   if (field.type === 'string') return isPlain(cell) ? cell : undefined;
+  return interpretNumber(cell, field, expected);
+}
+
+interface Ranged {
+  readonly low: number;
+  readonly high: number;
+  readonly value: number | null;
+}
+
+function isRanged(read: unknown): read is Ranged {
+  return typeof read === 'object' && read !== null;
+}
+
+/** Two numbers with a dash or “to” between them; of a p-value a sign before one number. */
+function interpretRange(cell: string, { endField, expected }: Column<unknown>, name: ArmColumn): Ranged | undefined {
+  if (!endField) return undefined;
+  if (name === 'change_p') {
+    const bound = interpretNumber(cell.slice(1).trim(), endField, expected);
+    if (bound === undefined || bound >= 1 || !/^[0-9.]/u.test(cell.slice(1).trim())) return undefined;
+    if ('<≤'.includes(cell[0])) return { low: 0, high: bound, value: bound };
+    return '>≥'.includes(cell[0]) ? { low: bound, high: 1, value: null } : undefined;
+  }
+  const parts = cell.split(/[-–—]|to/iu).map((part) => part.trim());
+  if (parts.length !== 2 || parts.some((part) => !/^[0-9.]+$/u.test(part))) return undefined;
+  const [low, high] = parts.map((part) => interpretNumber(part, endField, expected));
+  if (low === undefined || high === undefined || low >= high) return undefined;
+  return { low, high, value: (low + high) / 2 };
+}
+
+function interpretNumber(cell: string, field: TableSchemaField, expected: string): number | undefined {
+  const { minimum, maximum } = field.constraints;
   if (!/^[+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?$/u.test(cell)) return undefined;
   const value = Number(cell);
   if (!Number.isFinite(value) || (field.type === 'integer' && !Number.isSafeInteger(value))) return undefined;

@@ -3,6 +3,7 @@
  * new column is tried without a change here; the rules for a row and between rows are then met.
  */
 import fc from 'fast-check';
+import type { Column } from '../../src/evidence/column.ts';
 import { checkAcrossRows } from '../../src/evidence/crossRow.ts';
 import { checkRow } from '../../src/evidence/rowRules.ts';
 import { ARM_COLUMNS, type Arm, type ArmColumn } from '../../src/evidence/schema.ts';
@@ -20,7 +21,9 @@ const text = fc
 
 /** A value of the column; numbers over its whole range, of any size and length of digits. */
 function drawCell(name: ArmColumn): fc.Arbitrary<Value> {
-  const { cell, field } = ARM_COLUMNS[name];
+  const column: Column<unknown> = ARM_COLUMNS[name];
+  const { cell } = column;
+  const field = column.endField ?? column.field;
   const accepted = (value: Value) => value !== '' && cell.safeParse(String(value)).success;
   if (field.type === 'boolean') return fc.boolean();
   const { enum: words, minimum, maximum } = field.constraints;
@@ -42,9 +45,12 @@ const row = fc.record(
   ),
 );
 
+/** What a cell that is empty could be filled from: rows here are as they are printed, and nothing more. */
+const NOT_DERIVED = { n_total: null, load_rm: null, reps_possible: null };
+
 /** Puts right what a row drawn cell by cell breaks; the checks of the schema then decide. */
 function meetRowRules(drawn: Record<string, Value>): Arm {
-  const arm = { ...drawn, line: 0 } as unknown as { -readonly [Name in keyof Arm]: Arm[Name] };
+  const arm = { ...drawn, ...NOT_DERIVED, line: 0 } as unknown as { -readonly [Name in keyof Arm]: Arm[Name] };
   arm.hours_after = arm.outcome === 'fatigue' ? (arm.hours_after ?? 24) : null;
   if (arm.attempted_failure || (arm.beyond_failure ?? 'none') !== 'none') arm.reserve_reps = 0;
   arm.reserve_reps ??= arm.reserve_sd === null ? null : 1;

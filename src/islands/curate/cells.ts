@@ -13,14 +13,47 @@ export const EMPTY_CELLS: Cells = fill(() => '');
 export const REPORTS = [
   { name: 'before', label: 'Mean and SD before', columns: ['baseline_mean', 'baseline_sd'] },
   { name: 'after', label: 'Mean and SD after', columns: ['followup_mean', 'followup_sd'] },
+  { name: 'SEs', label: 'Standard errors before and after', columns: ['baseline_se', 'followup_se'] },
+  {
+    name: 'medians',
+    label: 'Medians and quartiles',
+    columns: [
+      ...(['baseline_median', 'baseline_q1', 'baseline_q3'] as const),
+      ...(['followup_median', 'followup_q1', 'followup_q3'] as const),
+    ],
+  },
   { name: 'change', label: 'Mean change', columns: ['change_mean'] },
   { name: 'change SD', label: 'SD of the change', columns: ['change_sd'] },
   { name: 'change SE', label: 'Standard error of the change', columns: ['change_se'] },
-  { name: 'interval', label: '95\u00a0% interval of the change', columns: ['change_ci_low', 'change_ci_high'] },
-  { name: 't', label: 't of the change', columns: ['change_t'] },
+  { name: 'interval', label: 'Interval of the change', columns: ['change_ci_low', 'change_ci_high'] },
+  {
+    name: 'median change',
+    label: 'Median change and quartiles',
+    columns: ['change_median', 'change_q1', 'change_q3'],
+  },
+  {
+    name: 'per cent',
+    label: 'Change in per cent',
+    columns: ['percent_change', 'percent_change_sd', 'percent_change_se'],
+  },
+  {
+    name: 'per cent interval',
+    label: 'Interval of the change in per cent',
+    columns: ['percent_change_ci_low', 'percent_change_ci_high'],
+  },
+  {
+    name: 'level',
+    label: 'Level and kind of the intervals, if not 95\u00a0% confidence',
+    columns: ['ci_level', 'ci_kind'],
+  },
+  { name: 't', label: 't or F of the change', columns: ['change_t', 'change_f', 'change_df'] },
   { name: 'p', label: 'p of the change', columns: ['change_p'] },
   { name: 'correlation', label: 'Correlation of before with after', columns: ['correlation'] },
-  { name: 'effect', label: 'Ready-made effect', columns: ['effect', 'effect_variance', 'effect_metric'] },
+  {
+    name: 'effect',
+    label: 'Ready-made effect',
+    columns: ['effect', 'effect_variance', 'effect_metric', 'effect_standardiser', 'effect_corrected'],
+  },
 ] as const satisfies readonly { name: string; label: string; columns: readonly ArmColumn[] }[];
 
 export type ReportName = (typeof REPORTS)[number]['name'];

@@ -130,7 +130,7 @@ describe('what is said of a row', () => {
     ['a decimal comma', { baseline_sd: '6,3' }],
     ['an unknown word', { design: 'cross-over' }],
     ['markup in a name', { arm: '<b>' }],
-    ['a range for a number', { reserve_reps: '1-2', attempted_failure: '' }],
+    ['a range for a number', { baseline_mean: '38-42' }],
     ['failure with a reserve', { reserve_reps: '2' }],
     ['an interval the wrong way round', { change_mean: '3', change_ci_low: '5', change_ci_high: '1' }],
     ['no spread', { baseline_sd: '', followup_sd: '' }],
