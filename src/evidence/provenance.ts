@@ -1,5 +1,6 @@
 /** Every number behind a row's effect and how it was obtained: reported, recovered, assumed, computed. */
-import { type Effect, FORMULAS } from './effects.ts';
+import { FORMULAS } from './effectFormulas.ts';
+import type { Effect } from './effects.ts';
 import type { Recovered } from './recover.ts';
 import type { Arm } from './schema.ts';
 
