@@ -50,6 +50,7 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
         difference: { less: null, more: null },
         curvePoints: [],
         fitted: [],
+        unfitted: effects.map(drawRow).sort((a, b) => a.line - b.line),
         unreliable: false,
       },
     };
@@ -128,7 +129,12 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
       weights[data.source[i]] = (study * whitening.rootWeight[i] ** 2) / precision;
     }
   }
-  const rows = effects.map(({ arm, y, v }, index) => ({
+  const rows = effects.map((effect, index) => ({ ...drawRow(effect), weight: weights[index] / total }));
+  return rows.sort((a, b) => a.line - b.line);
+}
+
+function drawRow({ arm, y, v }: Effect): Omit<FittedRow, 'weight'> {
+  return {
     line: arm.line,
     study: arm.study,
     arm: arm.arm,
@@ -138,7 +144,5 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
     n: arm.n,
     effect: y,
     standardError: Math.sqrt(v),
-    weight: weights[index] / total,
-  }));
-  return rows.sort((a, b) => a.line - b.line);
+  };
 }

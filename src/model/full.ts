@@ -52,8 +52,10 @@ export interface PracticeAnalysis {
 
 /** The rows only as far as to count those near a load and reserve. */
 type BandForPractice = Pick<Band, 'studies' | 'target' | 'unreliable'> & {
-  readonly fitted: readonly Pick<FittedRow, 'study' | 'arm' | 'load' | 'reserve'>[];
+  readonly fitted: readonly RowPlace[];
+  readonly unfitted?: readonly RowPlace[];
 };
+type RowPlace = Pick<FittedRow, 'study' | 'arm' | 'load' | 'reserve'>;
 
 export interface FullAnalysis extends Analysis {
   readonly response: GrowthResponse;
@@ -85,6 +87,10 @@ export function analyseForPractice(
   return keepForPractice({ ...analysis, response: packResponse(fits), ...beside });
 }
 
+function keepPlace({ study, arm, load, reserve }: RowPlace): RowPlace {
+  return { study, arm, load, reserve };
+}
+
 /** Cuts an analysis to what advice is read from, to be sent to a browser. */
 export function keepForPractice({
   settings,
@@ -93,11 +99,12 @@ export function keepForPractice({
   strength: { excluded: _strength, ...strength },
   fatigue: { excluded: _fatigue, ...fatigue },
 }: Omit<FullAnalysis, 'beyondFailure' | 'checks'>): PracticeAnalysis {
-  const keep = ({ studies, target, unreliable, fitted }: Band): BandForPractice => ({
+  const keep = ({ studies, target, unreliable, fitted, unfitted }: Band): BandForPractice => ({
     studies,
     target,
     unreliable,
-    fitted: fitted.map(({ study, arm, load, reserve }) => ({ study, arm, load, reserve })),
+    fitted: fitted.map(keepPlace),
+    ...(unfitted && { unfitted: unfitted.map(keepPlace) }),
   });
   return {
     settings,

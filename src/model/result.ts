@@ -178,6 +178,8 @@ export interface Band {
   /** Fitted curve from 0 to the largest reserve studied. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
+  /** Rows that were there for a fit that could not be made; absent where it was. */
+  readonly unfitted?: readonly Omit<FittedRow, 'weight'>[];
   /** All shapes that these reserves allow, compared. */
   readonly curves: readonly CurveComparison[];
   readonly withinBetween: WithinBetween;
@@ -185,10 +187,7 @@ export interface Band {
   readonly unreliable: boolean;
 }
 
-/**
- * Slope in heavy minus slope in light loads: of reserve for a straight line, else the mean slope
- * from reserve 0 to the largest reserve studied in both.
- */
+/** Slope in heavy minus slope in light loads: of reserve for a line, else the mean to the largest reserve studied in both. */
 export interface BandDifference {
   readonly term: string;
   /** null with a reason where a band could not be fitted. */

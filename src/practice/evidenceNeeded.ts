@@ -6,16 +6,18 @@ import { countOf, countStudies } from '../numerics/countOf.ts';
 import { LEAST_ADVICE_STUDIES } from './chooseReserve.ts';
 import { LOAD_NAMES } from './loadNames.ts';
 
-const NEEDED = `A target takes at least ${LEAST_TARGET_STUDIES} studies, advice at least ${LEAST_ADVICE_STUDIES}`;
+/** Of an answer that is missing: how many studies it takes, and what they must show. */
+const NEEDED = `at least ${LEAST_TARGET_STUDIES} studies, to advise a lifter at least ${LEAST_ADVICE_STUDIES}, and a difference of reserve that more than one of them shows`;
 
-/** A sentence for each band without a target: its studies, those that compare reserves, and how many it takes. */
-export function stateNeeds(base: readonly BandBase[]): readonly string[] {
-  return base
-    .filter(({ hasTarget }) => !hasTarget)
-    .map(({ band, rows, studies, comparing }) => {
-      const there = `With ${LOAD_NAMES[band]} the table has ${countOf(rows, 'row')} of ${countStudies(studies)} whose reserve, load and change with its error are known`;
-      return `${there}; ${countStudies(comparing)} of them ${comparing === 1 ? 'compares' : 'compare'} two or more reserves. ${NEEDED}, and what reserve does is seen best in those that compare it.`;
-    });
+/** What the bands without a target have and what it takes, in one sentence or two; empty where every band has one. */
+export function stateNeeds(base: readonly BandBase[]): string {
+  const without = base.filter(({ hasTarget }) => !hasTarget);
+  if (without.length === 0) return '';
+  const have = without.map(
+    ({ band, rows, studies, comparing }) =>
+      `${LOAD_NAMES[band]} ${countOf(rows, 'row')} of ${countStudies(studies)}, ${comparing.toLocaleString('en')} of these with two or more known reserves`,
+  );
+  return `Reserve, load and change with its error are known, with ${have.join('; with ')}. A target takes ${NEEDED}.`;
 }
 
 /** “Read from abstracts”, or what fits the table, as a heading inside a line. */
@@ -39,9 +41,14 @@ export function stateReading({ table, notInFull, secondHand }: TableReading, bas
   const carried = base.map(
     ({ band, rows, studies }) => `${countOf(rows, 'row')} of ${countStudies(studies)} with ${LOAD_NAMES[band]}`,
   );
+  const needs = stateMissing(base);
+  return `${all ? 'All ' : ''}${which} come from ${from}, not from the full papers. For the answer count ${carried.join(' and ')}.${needs}`;
+}
+
+function stateMissing(base: readonly BandBase[]): string {
   const without = base.filter(({ hasTarget }) => !hasTarget);
-  const comparing = without.map(({ band, comparing }) => `${comparing} with ${LOAD_NAMES[band]}`);
-  const missing =
-    without.length === 0 ? '' : ` ${NEEDED}; two or more known reserves are compared by ${comparing.join(' and ')}.`;
-  return `${all ? 'All ' : ''}${which} come from ${from}, not from the full papers. For the answer count ${carried.join(' and ')}.${missing}`;
+  if (without.length === 0) return '';
+  const names = without.map(({ band }) => LOAD_NAMES[band]).join(' and ');
+  const comparing = without.map(({ band, comparing }) => `${comparing.toLocaleString('en')} with ${LOAD_NAMES[band]}`);
+  return ` They carry no target for ${names}: that takes ${NEEDED}. Studies with two or more known reserves: ${comparing.join(', ')}.`;
 }

@@ -48,7 +48,7 @@ export const site = {
     name: nameReading(reading),
     sentence: stateReading(reading, countBase(table.arms, analysis)),
   },
-  /** What each band without a target lacks. */
+  /** What bands without a target lack; empty where all have one. */
   needs: stateNeeds(countBase(table.arms, analysis)),
   sweep: finish(sweepChoices(table.arms, defaultSettings)),
 } as const;

@@ -11,8 +11,8 @@ import { stateNeeds } from '../../practice/evidenceNeeded.ts';
 export interface FigureSource {
   readonly analysis: FullAnalysis;
   readonly map: EvidenceMap;
-  /** What bands without a target lack, a sentence each. */
-  readonly needs: readonly string[];
+  /** What bands without a target lack; empty where all have one. */
+  readonly needs: string;
   /** First characters of the table's SHA-256, as the build has it. */
   readonly dataVersion: string;
   readonly demonstration: boolean;
