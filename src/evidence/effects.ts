@@ -3,13 +3,14 @@
  * standardised change (standardisedChange.ts). A ready-made effect of the metric with its variance is taken as it is
  * printed; else the row's statistics give it; else, where the settings ask for it, the pooled spread of other rows.
  */
+
+import { hasPeople } from './countedArm.ts';
 import type { Computed } from './effectFormulas.ts';
 import { logRatioOf } from './logRatio.ts';
 import { type PooledSpread, pooledEffect } from './pooledSpread.ts';
 import type { Recovered } from './recover.ts';
 import { restsOn } from './restsOn.ts';
 import type { Arm } from './schema.ts';
-import { hasPeople } from './selfCheck.ts';
 import { standardisedOf } from './standardisedChange.ts';
 import { byBaselineSd } from './standardisedEffect.ts';
 import { resolveStatistics } from './statistics.ts';

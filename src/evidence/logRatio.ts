@@ -6,10 +6,11 @@
  * y = ln(1 + p/100) has the derivative 1/(100 + p). It is taken before SDs whose correlation would be assumed, and after a
  * spread of the change in the unit of the row.
  */
+
+import type { CountedArm } from './countedArm.ts';
 import { type Computed, explain, FORMULAS } from './effectFormulas.ts';
 import { resolveMeans } from './means.ts';
 import { spreadOfChange, spreadOfPercents } from './recoveredSpread.ts';
-import type { CountedArm } from './selfCheck.ts';
 import { resolveStatistics } from './statistics.ts';
 
 /** Why a row that prints a change has no variance. */

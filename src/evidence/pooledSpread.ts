@@ -10,12 +10,13 @@
  * k²/n + k⁴/(2n²), and since Cov(e₁², e₂²) = 2c² the covariance of the two is c + c²/2, hence
  * v = (k₁² + k₂² − 2 r k₁ k₂)/n + (k₁⁴ + k₂⁴ − 2 r² k₁² k₂²)/(2n²).
  */
+
+import { type CountedArm, hasPeople } from './countedArm.ts';
 import { type Computed, explain, FORMULAS } from './effectFormulas.ts';
 import { resolveMeans } from './means.ts';
 import { printedSds } from './printedSds.ts';
 import type { Recovered } from './recover.ts';
 import type { Arm } from './schema.ts';
-import { type CountedArm, hasPeople } from './selfCheck.ts';
 import { smallSampleFactor } from './smallSampleFactor.ts';
 import type { EFFECT_METRICS } from './vocabulary.ts';
 

@@ -1,7 +1,8 @@
 /** The SDs before and after that a row prints, or that its standard errors or quartiles give. */
+
+import type { CountedArm } from './countedArm.ts';
 import { type Recovered, sdFromQuartiles, sdFromStandardError } from './recover.ts';
 import { QUARTILES_TO_SD } from './recoveredSpread.ts';
-import type { CountedArm } from './selfCheck.ts';
 
 /** SDs in the unit of the row, the most direct way deciding: SD, standard error, quartiles; null where none is printed. */
 export interface PrintedSds {

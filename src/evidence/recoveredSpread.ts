@@ -4,6 +4,7 @@
  * A row may print it in several ways. The most direct one that is printed decides: SD, standard error, interval, t, F,
  * an exact p, quartiles, a bound of p. What follows is no second opinion: selfContradiction.ts compares them.
  */
+import { type CountedArm, levelOf } from './countedArm.ts';
 import {
   type Recovered,
   sdFromQuartiles,
@@ -14,7 +15,6 @@ import {
   standardErrorFromT,
   USUAL_LEVEL,
 } from './recover.ts';
-import type { CountedArm } from './selfCheck.ts';
 
 /** Columns of one change, in its unit or in per cent. */
 interface SpreadColumns {
@@ -100,11 +100,6 @@ function ofInterval(
   if (kind !== 'credible') return ofError(error, `${percent} interval: ${formula}`, 'recovered');
   const assumed = level === null ? `assumed of ${percent} and to be as wide` : 'assumed as wide';
   return ofError(error, `credible interval, ${assumed} as a ${percent} confidence interval: ${formula}`, 'assumed');
-}
-
-/** Level of the row's intervals, 0 to 1. */
-export function levelOf({ ci_level: level }: Pick<CountedArm, 'ci_level'>): number {
-  return level === null ? USUAL_LEVEL : level / 100;
 }
 
 function writeDf({ change_df: df }: CountedArm): string {

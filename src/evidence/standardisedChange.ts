@@ -3,9 +3,10 @@
  * (Becker 1988, Br J Math Stat Psychol 41:257, eq. 13; Morris & DeShon 2002, large-sample variance), from means and the SD
  * before, or from a printed standardised effect without a variance.
  */
+
+import type { CountedArm } from './countedArm.ts';
 import { type Computed, explain, FORMULAS } from './effectFormulas.ts';
 import type { Arm } from './schema.ts';
-import type { CountedArm } from './selfCheck.ts';
 import { smallSampleFactor } from './smallSampleFactor.ts';
 import { byBaselineSd } from './standardisedEffect.ts';
 import { resolveStatistics } from './statistics.ts';

@@ -5,12 +5,13 @@
  * a standardised effect. That an SD after is taken as equal to that before, and that a correlation is assumed, are steps
  * too; they say how before and after go together, and do not make a row one that rests on assumptions (restsOn.ts).
  */
+
+import type { CountedArm } from './countedArm.ts';
 import { type Means, resolveMeans } from './means.ts';
 import { type PrintedSds, printedSds } from './printedSds.ts';
 import { correlationFromSds, followupSdFromChange, type Recovered } from './recover.ts';
 import { spreadOfChange, spreadOfPercents } from './recoveredSpread.ts';
 import type { Arm } from './schema.ts';
-import type { CountedArm } from './selfCheck.ts';
 import { type SdOfEffect, sdOfStandardisedEffect } from './standardisedEffect.ts';
 
 export interface RowStatistics {

@@ -15,7 +15,7 @@ describe('the problems of a table', () => {
   it('are one line each with place, value, expectation and remedy, then the warnings', () => {
     const { problems, warnings } = readArms(
       makeTable([
-        { reserve_reps: '1-2', attempted_failure: '' },
+        { reserve_reps: '3-1', attempted_failure: '' },
         { arm: 'b', n: '1' },
         { arm: 'c', baseline_mean: '4', followup_mean: '5', change_mean: '3' },
       ]),
@@ -26,9 +26,9 @@ describe('the problems of a table', () => {
         what: 'problem',
         line: '2',
         column: 'reserve_reps',
-        value: '“1-2”',
-        expected: 'a number from 0 to 30',
-        remedy: 'Enter the mean of the range and put the spread in the column of the standard deviation.',
+        value: '“3-1”',
+        expected: 'a number from 0 to 30, or a range such as 8-12',
+        remedy: 'Write the smaller number first.',
       },
       {
         what: 'problem',
@@ -55,7 +55,7 @@ describe('the problems of a table', () => {
 
   it('keep a bound readable and write out what would be a tag, a formula or unseen', () => {
     const value = (text: string) => linesOf(problemsToCsv(readArms(second({ note: text }), 'w.csv').problems))[0].value;
-    expect(linesOf(problemsToCsv(readArms(second({ change_p: '<0.05' }), 'w.csv').problems))[0].value).toBe('“<0.05”');
+    expect(linesOf(problemsToCsv(readArms(second({ baseline_sd: '<0.05' }), 'w.csv').problems))[0].value).toBe('“<0.05”');
     expect(value('<img src=x>')).toBe('“\\u003cimg src=x>”');
     expect(value('=1+1')).toBe('“=1+1”');
     expect(value('a;=1+1')).toBe('“a;\\u003d1+1”');
@@ -82,8 +82,9 @@ describe('the explanation of the columns', () => {
       name: 'load_pct_1rm',
       group: 'training',
       required: false,
-      cell: 'a number above 0 and up to 100 (% of 1RM)',
-      meaning: 'Mean load in per cent of one-repetition maximum. Empty: the row serves no analysis by load.',
+      cell: 'a number above 0 and up to 100, or a range such as 8-12 (% of 1RM)',
+      meaning:
+        'Mean load in per cent of one-repetition maximum, or the range printed. Empty: estimated from `load_rm` where that is given, else the row serves no analysis by load.',
       example: '75',
     });
   });
