@@ -55,7 +55,9 @@ describe('the problems of a table', () => {
 
   it('keep a bound readable and write out what would be a tag, a formula or unseen', () => {
     const value = (text: string) => linesOf(problemsToCsv(readArms(second({ note: text }), 'w.csv').problems))[0].value;
-    expect(linesOf(problemsToCsv(readArms(second({ baseline_sd: '<0.05' }), 'w.csv').problems))[0].value).toBe('“<0.05”');
+    expect(linesOf(problemsToCsv(readArms(second({ baseline_sd: '<0.05' }), 'w.csv').problems))[0].value).toBe(
+      '“<0.05”',
+    );
     expect(value('<img src=x>')).toBe('“\\u003cimg src=x>”');
     expect(value('=1+1')).toBe('“=1+1”');
     expect(value('a;=1+1')).toBe('“a;\\u003d1+1”');

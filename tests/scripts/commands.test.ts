@@ -62,7 +62,9 @@ describe('check', () => {
     const wrong = file('wrong.csv', shipped.replace(',30,', ',130,').replace('within-person', 'sideways'));
     const { status, stderr } = run('check', wrong);
     expect(status).toBe(1);
-    expect(stderr).toMatch(/line \d+, `load_pct_1rm`: expected a number above 0 and up to 100, or a range such as 8-12, received “130”/u);
+    expect(stderr).toMatch(
+      /line \d+, `load_pct_1rm`: expected a number above 0 and up to 100, or a range such as 8-12, received “130”/u,
+    );
     expect(stderr).toMatch(/`design`: expected one of parallel/u);
   });
 
