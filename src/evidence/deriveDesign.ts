@@ -2,7 +2,7 @@
 import type { CellRange, Derived } from './column.ts';
 import { loadForRepetitions, meanRepetitions, spreadOfRepetitions } from './repetitions.ts';
 import { reserveFromShare } from './reserve.ts';
-import type { Arm } from './schema.ts';
+import type { Arm, ArmColumn } from './schema.ts';
 
 /** SD of a number that lies anywhere in a range with the same chance, in widths of the range. */
 const UNIFORM_SD = 1 / Math.sqrt(12);
@@ -15,6 +15,11 @@ export function deriveDesign(arm: Arm): Arm {
   const derived = [deriveN(arm), deriveLoad(arm), ...deriveReserve(arm)].filter((cell) => cell !== null);
   if (derived.length === 0) return arm;
   return { ...arm, ...Object.fromEntries(derived.map(({ column, value }) => [column, value])), derived };
+}
+
+/** True where a cell is not from the paper but filled on an assumption. */
+export function isEstimated({ derived }: Pick<Arm, 'derived'>, column: ArmColumn): boolean {
+  return derived?.some((cell) => cell.column === column && cell.restsOn === 'assumed') ?? false;
 }
 
 /** An equal share of a total over arms, rounded down. */

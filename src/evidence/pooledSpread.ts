@@ -18,10 +18,7 @@ import { printedSds } from './printedSds.ts';
 import type { Recovered } from './recover.ts';
 import type { Arm } from './schema.ts';
 import { smallSampleFactor } from './smallSampleFactor.ts';
-import type { EFFECT_METRICS } from './vocabulary.ts';
-
-/** For which rows the pooled coefficients stand in: those without a spread of their own, or all with means. */
-export const POOLED_FOR = ['missing', 'all'] as const;
+import type { EFFECT_METRICS, POOLED_FOR } from './vocabulary.ts';
 
 /** Pooled coefficients of variation of one outcome and measure, and how much they rest on. */
 export interface PooledCv {
@@ -137,12 +134,10 @@ export function pooledEffect(
   return { y, v, correlation: r, steps: [...steps, ...last] };
 }
 
-/** The log ratio of the means, or a ready-made one that came without a variance. */
+/** The log ratio of the means. */
 function pooledChange(arm: CountedArm): { readonly logRatio: number; readonly steps: readonly Recovered[] } | null {
   const { baselineMean: m1, followupMean: m2, steps } = resolveMeans(arm);
-  if (m1 !== null && m2 !== null && m1 > 0 && m2 > 0) return { logRatio: Math.log(m2 / m1), steps };
-  if (arm.effect_metric !== 'log-ratio' || arm.effect === null || arm.effect_variance !== null) return null;
-  return { logRatio: arm.effect, steps: [] };
+  return m1 !== null && m2 !== null && m1 > 0 && m2 > 0 ? { logRatio: Math.log(m2 / m1), steps } : null;
 }
 
 function explainPool({ before, after, rows, studies }: PooledCv): readonly Recovered[] {

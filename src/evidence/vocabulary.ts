@@ -33,6 +33,8 @@ export const INTERVAL_KINDS = ['confidence', 'credible'] as const;
  */
 export const RESTS_ON = ['printed', 'recovered', 'assumed', 'pooled'] as const;
 export type RestsOn = (typeof RESTS_ON)[number];
+/** For which rows the pooled spread of other rows stands in: those that print none, or all with means. */
+export const POOLED_FOR = ['missing', 'all'] as const;
 /** What of the paper was read. */
 export const READINGS = ['full text', 'abstract', 'second-hand'] as const;
 

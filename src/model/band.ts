@@ -2,15 +2,17 @@
  * One band of loads as plain numbers: coefficients, curve, target and the rows behind them.
  */
 import type { Effect } from '../evidence/effects.ts';
+import { RESTS_ON } from '../evidence/vocabulary.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import { listCoefficients } from './coefficients.ts';
 import { countDistinctStudies, countPeople } from './counts.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
+import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Fit } from './mixed.ts';
 import { findReserveDifference } from './reserveDifference.ts';
-import { type Band, type CurvePoint, type FittedRow, isUnreliable } from './result.ts';
+import { type Band, type CurvePoint, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { splitReserve } from './withinBetween.ts';
@@ -83,11 +85,17 @@ function countRows({ effects, reserves, basis }: BandFit) {
   return {
     studies: countDistinctStudies(effects),
     rows: effects.length,
+    restsOn: countRestsOn(effects),
     participants: countPeople(effects.map(({ arm }) => arm)),
     curve: basis.curve,
     studiedReserve: rangeOf(reserves),
     studiedLoad: rangeOf(effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]))),
   };
+}
+
+function countRestsOn(effects: readonly Effect[]): Band['restsOn'] {
+  const counts = RESTS_ON.map((word) => [word, effects.filter(({ restsOn }) => restsOn === word).length] as const);
+  return Object.fromEntries(counts.filter(([, count]) => count > 0));
 }
 
 function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence: number): CurvePoint[] {
@@ -133,7 +141,7 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
   return rows.sort((a, b) => a.line - b.line);
 }
 
-function drawRow({ arm, y, v }: Effect): Omit<FittedRow, 'weight'> {
+function drawRow({ arm, y, v, restsOn }: Effect): UnfittedRow {
   return {
     line: arm.line,
     study: arm.study,
@@ -144,5 +152,6 @@ function drawRow({ arm, y, v }: Effect): Omit<FittedRow, 'weight'> {
     n: arm.n,
     effect: y,
     standardError: Math.sqrt(v),
+    restsOn,
   };
 }

@@ -20,9 +20,10 @@ import {
   type WeightingComparison,
 } from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
+import type { FittedRow } from './fittedRow.ts';
 import { groupByBand } from './loads.ts';
 import { type GrowthFits, type GrowthResponse, packResponse } from './response.ts';
-import type { Analysis, Band, BandName, Bands, FittedRow } from './result.ts';
+import type { Analysis, Band, BandName, Bands } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 import { analyseStrength, type Strength } from './strength.ts';

@@ -8,6 +8,8 @@
  * exist is null and a `reason` beside it says why in words.
  */
 import type { Arm } from '../evidence/schema.ts';
+import type { RestsOn } from '../evidence/vocabulary.ts';
+import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
@@ -107,21 +109,6 @@ export interface CurvePoint {
   readonly predictionHigh: number | null;
 }
 
-/** A row that was fitted, as it is drawn. */
-export interface FittedRow {
-  readonly line: number;
-  readonly study: string;
-  readonly arm: string;
-  readonly year: number;
-  readonly reserve: number;
-  readonly load: number | null;
-  readonly n: Arm['n'];
-  readonly effect: number;
-  readonly standardError: number;
-  /** Share of all weight in the fit that this row carries (sums to 1). */
-  readonly weight: number;
-}
-
 export interface CurveComparison {
   readonly curve: Curve;
   /** Mean slope per repetition from reserve 0 to the largest studied: of the straight line its slope. */
@@ -149,6 +136,8 @@ export interface WithinBetween {
 export interface Band {
   readonly studies: number;
   readonly rows: number;
+  /** Rows by what they rest on; no entry where there is none. */
+  readonly restsOn: Readonly<Partial<Record<RestsOn, number>>>;
   /** Total people over the cohorts behind the rows. */
   readonly participants: number;
   /** Shape that was fitted: another than the settings' where too few reserves were studied for that (curve.ts). */
@@ -179,7 +168,7 @@ export interface Band {
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
   /** Rows that were there for a fit that could not be made; absent where it was. */
-  readonly unfitted?: readonly Omit<FittedRow, 'weight'>[];
+  readonly unfitted?: readonly UnfittedRow[];
   /** All shapes that these reserves allow, compared. */
   readonly curves: readonly CurveComparison[];
   readonly withinBetween: WithinBetween;

@@ -9,15 +9,18 @@
 import { intervalOf } from '../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../evidence/effects.ts';
 import { groupRows } from '../evidence/groupRows.ts';
+import type { PooledSpread } from '../evidence/pooledSpread.ts';
 import type { Arm } from '../evidence/schema.ts';
 import type { OUTCOMES } from '../evidence/vocabulary.ts';
 import { rangeOf } from './bandFit.ts';
 import { listBands } from './bands.ts';
 import type { StudyInfluence } from './checks/influence.ts';
 import { countPeople } from './counts.ts';
+import type { FittedRow } from './fittedRow.ts';
 import type { FullAnalysis } from './full.ts';
 import { bandOfLoad } from './loads.ts';
-import type { Band, BandName, Estimate, FittedRow } from './result.ts';
+import type { Band, BandName, Estimate } from './result.ts';
+import { poolFor } from './selection.ts';
 import type { Metric, Settings } from './settings.ts';
 
 export interface RowReport {
@@ -84,11 +87,12 @@ export function reportStudies(arms: readonly Arm[], analysis: Reported): readonl
   for (const [band] of bands) {
     for (const one of analysis.checks[band]?.influence.studies ?? []) influence.set(`${band} ${one.study}`, one);
   }
+  const pooled = poolFor(arms, analysis.settings);
   const reportRow = (arm: Arm): RowReport => {
     const inFit = fitted.get(arm.line);
     return {
       arm,
-      ...effectOf(arm, analysis.settings),
+      ...effectOf(arm, analysis.settings, pooled),
       band: inFit?.band ?? null,
       weight: inFit?.row.weight ?? null,
       leftOut: inFit ? null : (excluded.get(arm.line) ?? reasonOfFailure(arm, bands, analysis.settings)),
@@ -115,11 +119,12 @@ export function reportStudies(arms: readonly Arm[], analysis: Reported): readonl
 function effectOf(
   arm: Arm,
   settings: Settings,
+  pooled: PooledSpread | null,
 ): Pick<RowReport, 'effect' | 'noEffect' | 'metric' | 'ciLow' | 'ciHigh'> {
   const assumedCorrelation = settings.assumedCorrelation[arm.outcome];
-  const inMetric = computeEffect(arm, { metric: settings.metric, assumedCorrelation });
+  const inMetric = computeEffect(arm, { metric: settings.metric, assumedCorrelation, pooled });
   const metric = typeof inMetric === 'string' && arm.effect_metric ? arm.effect_metric : settings.metric;
-  const effect = metric === settings.metric ? inMetric : computeEffect(arm, { metric, assumedCorrelation });
+  const effect = metric === settings.metric ? inMetric : computeEffect(arm, { metric, assumedCorrelation, pooled });
   if (typeof effect === 'string') return { effect: null, noEffect: effect, metric, ciLow: null, ciHigh: null };
   return { effect, noEffect: null, metric, ...intervalOf(effect, settings.confidence) };
 }

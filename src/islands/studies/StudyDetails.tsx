@@ -1,4 +1,5 @@
 /** What is known of one study: its facts, what the answer is without it, and its arms. */
+import { isEstimated } from '../../evidence/deriveDesign.ts';
 import type { Arm } from '../../evidence/schema.ts';
 import { formatNumber, slopeUnit } from '../../figures/format.ts';
 import { showFineTarget, showSlope, showSpan, showWeight, whyNone } from '../../figures/studyWords.ts';
@@ -17,7 +18,7 @@ export function StudyFacts({ report }: { readonly report: StudyReport }) {
     ['Year', String(report.year)],
     ['Design', report.design],
     ['Concerns about bias', report.concerns ?? 'not judged'],
-    ['Training status', report.trainingStatus],
+    ['Training status', report.trainingStatus ?? 'not reported'],
     ['Sex', listed(arms.map(({ sex }) => sex))],
     ['Mean age, years', listed(arms.map(({ age_mean_years }) => age_mean_years))],
     ['People', String(report.people)],
@@ -27,6 +28,8 @@ export function StudyFacts({ report }: { readonly report: StudyReport }) {
     ['Reserve', report.reserve ? `${showSpan(report.reserve)} repetitions` : 'not reported'],
     ['Failure was', listed(arms.map(({ failure_definition }) => failure_definition))],
     ['Reserve is known as', listed(arms.map(({ reserve_basis }) => reserve_basis))],
+    ['Its numbers are', listed(report.rows.map(({ effect }) => effect?.restsOn ?? 'not enough for an effect'))],
+    ['Read in', listed(arms.map(({ how_read }) => how_read))],
   ] as const;
   return <Facts facts={facts} />;
 }
@@ -121,7 +124,7 @@ const ARM_FACTS: readonly {
   { name: 'People', of: ({ n }) => n, number: true },
   { name: 'Exercise', of: ({ exercise }) => exercise },
   { name: 'Joints', of: ({ joints }) => joints },
-  { name: 'Load, %', of: ({ load_pct_1rm }) => load_pct_1rm, number: true },
+  { name: 'Load, %', of: showLoad, number: true },
   { name: 'Repetitions', of: ({ reps_per_set }) => reps_per_set, number: true },
   { name: 'Sets', of: ({ sets }) => sets, number: true },
   { name: 'Sessions a week', of: ({ sessions_per_week }) => sessions_per_week, number: true },
@@ -133,6 +136,12 @@ const ARM_FACTS: readonly {
   { name: 'Attempted', of: ({ attempted_failure }) => yesNo(attempted_failure) },
   { name: 'Beyond failure', of: ({ beyond_failure }) => beyond_failure ?? 'none' },
 ];
+
+/** A load from a repetition maximum is marked. */
+function showLoad(arm: Arm): string | number | null {
+  const { load_pct_1rm: load } = arm;
+  return load !== null && isEstimated(arm, 'load_pct_1rm') ? `${formatNumber(load, 0)} (estimated)` : load;
+}
 
 function yesNo(value: boolean | null): string | null {
   return value === null ? null : value ? 'yes' : 'no';
