@@ -7,7 +7,6 @@
  * standardised metric. Reserve is in repetitions, load in per cent of 1RM. A number that does not
  * exist is null and a `reason` beside it says why in words.
  */
-import type { Arm } from '../evidence/schema.ts';
 import type { RestsOn } from '../evidence/vocabulary.ts';
 import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Curve, Settings } from './settings.ts';
