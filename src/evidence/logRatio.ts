@@ -32,7 +32,7 @@ export function logRatioOf(arm: CountedArm, assumedCorrelation: number): Compute
   const y = statistics.unit === 'row' ? Math.log(m2 / m1) : Math.log1p((m2 - m1) / m1);
   const formula = statistics.unit === 'row' ? FORMULAS.logRatio : FORMULAS.logRatioOfPercent;
   const common = { y, correlation: r };
-  if (s1 !== null && s2 !== null && r !== null) {
+  if (s1 !== null && s2 !== null && r !== null && !(changeSd !== null && onlyQuartiles(arm))) {
     const v = (s1 / m1) ** 2 / n + (s2 / m2) ** 2 / n - (2 * r * s1 * s2) / (n * m1 * m2);
     return { ...common, v, steps: [...statistics.steps, ...explain(y, formula, v, FORMULAS.logRatioVariance)] };
   }
@@ -62,6 +62,16 @@ function logRatioOfPercents(arm: CountedArm): Computed | null {
   const formula = arePrinted ? FORMULAS.logRatio : FORMULAS.logRatioOfPercent;
   const steps = explain(y, formula, v, FORMULAS.logRatioVarianceOfPercents);
   return { y, v, correlation: null, steps: spread.how === 'reported' ? steps : [spread, ...steps] };
+}
+
+/** SDs from quartiles are too rough to be set against that of the change, which says all that the variance needs. */
+function onlyQuartiles(arm: CountedArm): boolean {
+  return (
+    arm.correlation === null &&
+    (['baseline', 'followup'] as const).every(
+      (time) => arm[`${time}_sd`] === null && arm[`${time}_se`] === null && arm[`${time}_q1`] !== null,
+    )
+  );
 }
 
 function whyNoSpread(arm: CountedArm): string {

@@ -12,6 +12,7 @@ import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
+import { stateFooting } from './footing.ts';
 import { formatChange, formatNumber, formatRange, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
@@ -85,7 +86,7 @@ export function growthByReserve(
       ],
     },
     title: titleOf(analysis, band, name),
-    caption: captionOf(analysis, band, name),
+    caption: [captionOf(analysis, band, name), stateFooting(analysis, band, name)].filter(Boolean).join(' '),
     table: tableOf(analysis, band),
   });
 }

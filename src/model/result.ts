@@ -8,6 +8,7 @@
  * exist is null and a `reason` beside it says why in words.
  */
 import type { RestsOn } from '../evidence/vocabulary.ts';
+import type { BandDifference } from './differenceResult.ts';
 import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
@@ -175,31 +176,6 @@ export interface Band {
   readonly unreliable: boolean;
 }
 
-/** Slope in heavy minus slope in light loads: of reserve for a line, else the mean to the largest reserve studied in both. */
-export interface BandDifference {
-  readonly term: string;
-  /** null with a reason where a band could not be fitted. */
-  readonly estimate: number | null;
-  readonly standardError: number | null;
-  readonly df: number | null;
-  readonly ciLow: number | null;
-  readonly ciHigh: number | null;
-  readonly p: number | null;
-  /** The kept share in heavy minus that in light, along reserve. */
-  readonly keptShares: readonly KeptShareDifference[];
-  readonly reason: string | null;
-}
-
-/** Difference of two kept shares (0 to 1 each) at a reserve above 0, with its interval. */
-export interface KeptShareDifference {
-  readonly reserve: number;
-  readonly estimate: number;
-  readonly standardError: number;
-  readonly df: number;
-  readonly ciLow: number;
-  readonly ciHigh: number;
-}
-
 /** Target at one load, from the fit of all loads together. */
 export interface JointTarget extends Target {
   /** Per cent of 1RM. */
@@ -231,6 +207,13 @@ export interface Analysis {
     readonly excluded: readonly ExcludedRow[];
   };
   readonly bands: Bands<Band>;
+  /** What SDs that are pooled from other rows do to the answer; null where the settings pool none. */
+  readonly missingSds: {
+    /** Rows whose spread is pooled. */
+    readonly rows: number;
+    /** Targets where no SD is pooled. */
+    readonly targetsWithout: Bands<TargetSummary>;
+  } | null;
   /** null where all loads are one band. */
   readonly difference: BandDifference | null;
   readonly joint: Joint;

@@ -138,6 +138,21 @@ describe('growth by reserve', () => {
     expect(figure.caption).toMatch(/Not fitted: no row is left/u);
     expect(drawPlot(figure)).toMatch(/^<svg/u);
   });
+
+  it('of a band with rows and no fit has the rows as they are, in the picture and in its table', () => {
+    const rows = arms.filter(({ study }) => study === 'Plover 1996');
+    const alone = analyseInFull(rows, settings);
+    const figure = growthByReserve(alone, { band: 'heavy' });
+    const { unfitted = [] } = bandOf(alone, 'heavy');
+    expect(unfitted.length).toBeGreaterThan(1);
+    expect(figure.caption).toMatch(
+      new RegExp(`^Not fitted: .* The marks are the ${unfitted.length} rows of 1 study that there are\\.`, 'u'),
+    );
+    expect(drawPlot(figure).match(/<circle/gu)).toHaveLength(unfitted.length);
+    expect(figure.table.columns.slice(0, 3)).toEqual(['study', 'arm', 'reserve (repetitions)']);
+    expect(figure.table.rows).toHaveLength(unfitted.length);
+    expect(bandOf(analysis, 'heavy').unfitted).toBeUndefined();
+  });
 });
 
 describe('recovery by hours', () => {

@@ -24,7 +24,12 @@ export function StudyFacts({ report }: { readonly report: StudyReport }) {
     ['People', String(report.people)],
     ['Arms and rows', `${countOf(report.arms.length, 'arm')}, ${countOf(report.rows.length, 'row')}`],
     ['Outcomes', report.outcomes.join(', ')],
-    ['Load', report.load ? `${showSpan(report.load)}\u00a0% of 1RM` : 'not reported'],
+    [
+      'Load',
+      report.load
+        ? `${showSpan(report.load)}\u00a0% of 1RM${arms.some((arm) => isEstimated(arm, 'load_pct_1rm')) ? ', estimated from repetition maxima' : ''}`
+        : 'not reported',
+    ],
     ['Reserve', report.reserve ? `${showSpan(report.reserve)} repetitions` : 'not reported'],
     ['Failure was', listed(arms.map(({ failure_definition }) => failure_definition))],
     ['Reserve is known as', listed(arms.map(({ reserve_basis }) => reserve_basis))],
