@@ -3,6 +3,7 @@
  * entries are common practice without a source; a programme may name others and say the same of them.
  */
 import { type Column, oneOf, type RowOf, text, yesOrNo } from './column.ts';
+import { foldName } from './foldName.ts';
 import { pairWithFirst } from './groupRows.ts';
 import { type Problem, sortByLine } from './problem.ts';
 import { RELATIONS, type Relation } from './repetitions.ts';
@@ -22,6 +23,12 @@ export interface Exercise {
   readonly partials: boolean;
   /** Published relation of repetitions to load: of this very exercise or its kind; null where none is at hand. */
   readonly relation: Relation | null;
+}
+
+/** An exercise of the list. */
+export interface ListedExercise extends Exercise {
+  /** Other usual names and abbreviations, as written. */
+  readonly synonyms: readonly string[];
 }
 
 const group = 'exercise';
@@ -66,10 +73,17 @@ export const EXERCISE_COLUMNS = {
     description: 'Which published relation of repetitions to load is its own; general where none is at hand.',
   }),
   note: text({ group, required: false, example: 'sled over the body', description: 'What the entries rest on.' }),
+  synonyms: text({
+    group,
+    required: false,
+    example: 'sled leg press; 45 degree leg press',
+    description:
+      'Other usual names and abbreviations, separated by semicolons; other cases, plurals and hyphens are known without.',
+  }),
 } as const satisfies Record<string, Column<unknown>>;
 
 /** Reads `exercises.csv`. Nothing is thrown, whatever the text. */
-export function readExercises(text: string, file: string): Table<Exercise> {
+export function readExercises(text: string, file: string): Table<ListedExercise> {
   const { rows, problems, warnings } = readTable<RowOf<typeof EXERCISE_COLUMNS>>(
     text,
     file,
@@ -89,17 +103,6 @@ export function readExercises(text: string, file: string): Table<Exercise> {
             },
           ],
   );
-  const doubled = pairWithFirst(rows, ({ exercise }) => plainName(exercise)).map(
-    ({ row, first }): Problem => ({
-      kind: 'duplicate',
-      file,
-      line: row.line,
-      column: 'exercise',
-      value: row.exercise,
-      expected: `an exercise that line ${first.line} does not name already`,
-      remedy: 'Remove one of the two lines.',
-    }),
-  );
   return {
     rows: rows.map((row) => ({
       name: row.exercise,
@@ -108,10 +111,35 @@ export function readExercises(text: string, file: string): Table<Exercise> {
       stoppable: row.stoppable,
       partials: row.partials,
       relation: row.repetitions_as === 'general' ? null : row.repetitions_as,
+      synonyms: splitNames(row.synonyms ?? ''),
     })),
-    problems: sortByLine([...problems, ...doubled]),
+    problems: sortByLine([...problems, ...findSharedNames(rows, file)]),
     warnings,
   };
+}
+
+/** Names and synonyms that two lines would both be found by. */
+function findSharedNames(rows: readonly RowOf<typeof EXERCISE_COLUMNS>[], file: string): Problem[] {
+  const names = rows.flatMap(({ exercise, synonyms, line }) => [
+    { name: exercise, column: 'exercise', line },
+    ...splitNames(synonyms ?? '').map((name) => ({ name, column: 'synonyms', line })),
+  ]);
+  return pairWithFirst(names, ({ name }) => foldName(name)).map(({ row: { name, column, line }, first }) => ({
+    kind: 'duplicate',
+    file,
+    line,
+    column,
+    value: name,
+    expected: `an exercise that line ${first.line} does not name already`,
+    remedy: column === 'exercise' ? 'Remove one of the two lines.' : 'Remove one of the two names.',
+  }));
+}
+
+function splitNames(written: string): readonly string[] {
+  return written
+    .split(';')
+    .map((name) => name.trim())
+    .filter(Boolean);
 }
 
 /** The exercise of a name, whatever its case and spacing; undefined where the list has none. */

@@ -8,7 +8,7 @@ import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
 import type { BandSweep, Sweep, SweepChoice } from '../model/checks/sweep.ts';
 import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { BandChecks, FullAnalysis } from '../model/full.ts';
-import { type Band, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { type Band, type BandName, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
@@ -133,17 +133,17 @@ function stateCurves(name: string, { curves, curve, target }: Band): string {
       ({ curve: one, target: { point } }) => `${point === null ? 'none' : formatNumber(point, 1)} with ${named(one)}`,
     );
   const targets = [`${formatNumber(target.point ?? 0, 1)} with ${named(curve)}`, ...others].join(', ');
-  return `The curve: the target for ${name} loads is ${targets}.${compareByAicc(curves)}`;
+  return `The curve: the target for ${name} loads is ${targets}.`;
 }
 
-/** Which shape describes the rows best, and by how much; empty where fewer than two could be fitted. */
-function compareByAicc(curves: Band['curves']): string {
+/** Which shape describes a band's rows best, and by how much; empty where fewer than two could be fitted. */
+export function stateBestCurve(name: BandName, { curves }: Pick<Band, 'curves'>): string {
   const [best, next] = curves
     .flatMap(({ curve, aboveBest }) => (aboveBest === null ? [] : [{ curve, aboveBest }]))
     .sort((a, b) => a.aboveBest - b.aboveBest);
   if (!best || !next) return '';
   const little = next.aboveBest < LEAST_AICC ? ', too little to choose by' : '';
-  return ` By AICc a ${CURVE_WORDS[best.curve]} describes the rows best, by ${formatNumber(next.aboveBest, 1)} before a ${CURVE_WORDS[next.curve]}${little}.`;
+  return `With ${LOAD_NAMES[name]}, by AICc a ${CURVE_WORDS[best.curve]} describes the rows best, by ${formatNumber(next.aboveBest, 1)} before a ${CURVE_WORDS[next.curve]}${little}.`;
 }
 
 const CHOICE_WORDS: Readonly<Record<SweepChoice, string>> = {

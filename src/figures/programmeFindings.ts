@@ -3,6 +3,7 @@ import type { PracticeAnalysis } from '../model/full.ts';
 import { type Estimate, isUnreliable, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { LEAST_RESERVE_WHEN_PINNED } from '../practice/cautions.ts';
+import { askAbout } from '../practice/plausible.ts';
 import { writeDay } from '../practice/programme/columns.ts';
 import type { CheckedLine } from '../practice/programme/line.ts';
 import type { VersionsComparison } from '../practice/programme/report.ts';
@@ -56,9 +57,12 @@ function stateDrop(drop: Estimate): string {
 }
 
 /** How a line stands against what is advised. */
-export function stateAgainst({ against, advised, unsafe }: CheckedLine): string {
+export function stateAgainst({ against, advised, unsafe, line, plausibility }: CheckedLine): string {
   if (unsafe) return `unsafe: alone under a load that can pin, with less than ${LEAST_RESERVE_WHEN_PINNED} in reserve`;
   if (against === 'none') return advised.sentence;
   if (against === 'inside') return 'as advised';
+  if (against === 'questioned') {
+    return `not judged. ${askAbout({ ...line, relation: line.exercise.relation }, plausibility)}`;
+  }
   return against === 'closer' ? 'closer to failure than advised' : 'further from failure than advised';
 }

@@ -11,6 +11,8 @@ import { type ContrastInference, inferContrast, makeAcceptance } from './robust.
 
 /** Distance of the reserves asked, repetitions: as fine as reserve is reported. */
 const STEP = 0.5;
+/** Share of p below which two are equally clear: a straight line's are, at all reserves, but for rounding. */
+const AS_CLEAR = 1e-9;
 
 /**
  * @param x design row at a reserve
@@ -30,8 +32,9 @@ export function findReserveDifference(
     .map((reserve) => x(reserve).map((value, j) => value - start[j]))
     .filter((contrast) => !isOpen(contrast))
     .map((contrast) => inferContrast(inference, contrast, confidence));
+  // Of equally clear ones that at the least reserve, so that no last digit chooses.
   const clearest = (found: readonly Estimate[]) =>
-    found.reduce<Estimate | null>((best, one) => (best === null || one.p < best.p ? one : best), null);
+    found.reduce<Estimate | null>((best, one) => (best === null || one.p < (1 - AS_CLEAR) * best.p ? one : best), null);
   return {
     less: clearest(sure.filter(({ estimate }) => estimate < 0)),
     more: clearest(sure.filter(({ estimate }) => estimate > 0)),

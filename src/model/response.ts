@@ -29,8 +29,6 @@ export interface PlainInference {
   readonly root: readonly number[];
   readonly trace: readonly number[];
   readonly squares: readonly number[];
-  readonly cross: readonly number[];
-  readonly multiplicity: readonly number[];
 }
 
 export interface FittedResponse {
@@ -172,8 +170,6 @@ export function packInference({ coefficients, covariance, root, forms }: Contras
     root: [...root],
     trace: [...forms.trace],
     squares: [...forms.squares],
-    cross: [...forms.cross],
-    multiplicity: [...forms.multiplicity],
   };
 }
 
@@ -187,8 +183,6 @@ export function unpackInference(plain: PlainInference): ContrastInference {
     forms: {
       trace: Float64Array.from(plain.trace),
       squares: Float64Array.from(plain.squares),
-      cross: Float64Array.from(plain.cross),
-      multiplicity: Float64Array.from(plain.multiplicity),
     },
   };
 }

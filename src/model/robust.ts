@@ -53,7 +53,9 @@ export function measureContrast(
 
 /**
  * Whether a contrast is not rejected at the level: |c'β| / se ≤ t(df). The quantile of t is above the
- * normal one and (df ≥ 1) below Cauchy's, so that df and the dear comparison are worked out only in between.
+ * normal one and (df ≥ 1) below Cauchy's, so that df is worked out only in between; and the dear
+ * comparison only where the normal deviate of as small a tail as t's is not told from the level's by its bounds
+ *     √((1 − 1/2df) w) < u(t) < √w,   w = df ln(1 + t²/df)   (Wallace 1959, Ann Math Stat 30:1121).
  *
  * @param confidence level, 0 to 1 open
  */
@@ -69,7 +71,11 @@ export function makeAcceptance(
     const t = Math.abs(estimate) / standardError;
     if (estimate === 0 || t <= surelyIn) return true;
     if (t > surelyOut) return false;
-    return studentTwoSidedP(t, measureDf(inference, contrast)) >= alpha;
+    const df = measureDf(inference, contrast);
+    const w = df * Math.log1p((t * t) / df);
+    if (w <= surelyIn ** 2) return true;
+    if ((1 - 0.5 / df) * w > surelyIn ** 2) return false;
+    return studentTwoSidedP(t, df) >= alpha;
   };
 }
 

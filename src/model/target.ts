@@ -5,7 +5,7 @@
  * is the largest r, from 0 on, up to which c ≥ 0. The set is every r whose contrast is not
  * rejected: |c(r)| / se(r) ≤ t(df(r)), with CR2 and Satterthwaite (Fieller 1954, J R Stat Soc B
  * 16:175, for a ratio; here for any linear basis). It can be in pieces, touch an end or be
- * empty, so it is scanned and every change of side is bisected. Nothing is said beyond the studied
+ * empty, so it is scanned and the place of every change of side is found. Nothing is said beyond the studied
  * range of reserve.
  *
  * The interval is what is shown of the set, in one piece. True growth is taken not to rise with reserve:
@@ -18,15 +18,15 @@
  */
 
 import { writePercent } from '../numerics/percent.ts';
-import { bisect } from '../numerics/roots.ts';
+import { bisect, findRoot } from '../numerics/roots.ts';
 import type { CurveBasis } from './curve.ts';
 import { findReserveDifference } from './reserveDifference.ts';
 import type { Target } from './result.ts';
-import { applyContrast, type ContrastInference, inferContrast, makeAcceptance } from './robust.ts';
+import { applyContrast, type ContrastInference, inferContrast, makeAcceptance, measureP } from './robust.ts';
 import { showTarget } from './wholeRepetitions.ts';
 
 /**
- * Distance of the scanned reserves, repetitions. Ends are bisected to full precision whatever the
+ * Distance of the scanned reserves, repetitions. Ends are found to full precision whatever the
  * step; a piece of the set could be missed only if it is narrower. Fine: a fiftieth of a
  * repetition, for an answer; coarse: for tables of many targets.
  */
@@ -76,16 +76,28 @@ export function findTarget(
   }
   const atFailure = x(0);
   const contrast = (r: number) => x(r).map((value, j) => value - keptShare * atFailure[j]);
-  const keeps = (r: number) => applyContrast(contrast(r), inference.coefficients) >= 0;
+  const kept = (r: number) => applyContrast(contrast(r), inference.coefficients);
   const notRejected = makeAcceptance(inference, confidence);
   const grid = scanGrid(furthest, step);
-  const set = scanPieces((r) => notRejected(contrast(r)), grid);
+  const contrasts = grid.map(contrast);
+  const holds = contrasts.map(notRejected);
+  const isLost = contrasts.map((one) => applyContrast(one, inference.coefficients) < 0);
+  /** Where the contrast of a reserve becomes rejected, or ceases to be. */
+  const findEnd = (from: number, to: number) => {
+    const end = findRoot((r) => measureP(inference, contrast(r)) - (1 - confidence), from, to);
+    if (!Number.isNaN(end)) return end;
+    // The last digit of p may judge a reserve otherwise than its bounds do.
+    const isIn = notRejected(contrast(from));
+    return bisect((r) => notRejected(contrast(r)) === isIn, from, to);
+  };
+  const set = joinPieces(grid, holds, findEnd);
   const growth = inferContrast(inference, atFailure, confidence);
   const refusal = refuseTarget(growth, nearest, confidence);
   if (refusal) return { ...noTarget(keptShare, refusal), set };
 
-  const lost = grid.find((r) => !keeps(r)) ?? null;
-  const surelyLost = grid.find((r) => !keeps(r) && !notRejected(contrast(r))) ?? null;
+  const firstLost = isLost.indexOf(true);
+  const lost = firstLost < 0 ? null : grid[firstLost];
+  const surelyLost = grid.find((_, i) => isLost[i] && !holds[i]) ?? null;
   const shown = set.filter(([from]) => surelyLost === null || from < surelyLost);
   const reachedEdge = lost === null;
   // Between two scanned reserves the set may be missed, where it is narrower than their distance.
@@ -94,7 +106,7 @@ export function findTarget(
   if (reachedEdge && !isSeen()) {
     return { ...noTarget(keptShare, explainNoDifference(furthest)), set, low: least, reachedEdge };
   }
-  const point = lost === null ? furthest : bisect(keeps, Math.max(0, lost - step), lost);
+  const point = lost === null ? furthest : findRoot(kept, grid[firstLost - 1], lost);
   const low = Math.min(least, point);
   const high = surelyLost === null ? null : Math.max(shown.at(-1)?.[1] ?? point, point);
   return {
@@ -151,26 +163,31 @@ function explain(
 ): string | null {
   const parts: string[] = [];
   if (reachedEdge) {
-    parts.push(`edge of the studied range reached: the share is kept up to the largest reserve studied, ${furthest}`);
+    parts.push(
+      `the edge of the studied range is reached: the share is kept up to the largest reserve studied, ${furthest}`,
+    );
   }
-  if (high === null) parts.push('upper end not limited by this evidence');
+  if (high === null) parts.push('this evidence sets no upper end');
   if (later.length > 0) {
     parts.push(
-      `from ${later[0][0].toFixed(1)} in reserve the curve turns up and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before`,
+      `the curve turns up from ${later[0][0].toFixed(1)} in reserve, and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before`,
     );
   }
   return parts.length > 0 ? parts.join('; ') : null;
 }
 
-/** Closed intervals of the grid's range on which `inside` holds. */
-function scanPieces(inside: (r: number) => boolean, grid: readonly number[]): [number, number][] {
+/** Closed intervals of the grid's range on which its points hold; `findEnd` finds the end between two of which one does. */
+function joinPieces(
+  grid: readonly number[],
+  holds: readonly boolean[],
+  findEnd: (from: number, to: number) => number,
+): [number, number][] {
   const pieces: [number, number][] = [];
-  let start: number | null = inside(grid[0]) ? grid[0] : null;
+  let start: number | null = holds[0] ? grid[0] : null;
   for (let i = 1; i < grid.length; i++) {
-    const now = inside(grid[i]);
-    if (now && start === null) start = bisect((r) => !inside(r), grid[i - 1], grid[i]);
-    if (!now && start !== null) {
-      pieces.push([start, bisect(inside, grid[i - 1], grid[i])]);
+    if (holds[i] && start === null) start = findEnd(grid[i - 1], grid[i]);
+    if (!holds[i] && start !== null) {
+      pieces.push([start, findEnd(grid[i - 1], grid[i])]);
       start = null;
     }
   }

@@ -80,7 +80,7 @@ function beginWith(words: string): string {
  */
 export function stateDoubts({ bands }: Pick<PracticeAnalysis, 'bands'>): readonly string[] {
   return listBands(bands).flatMap(([name, { studies, target, unreliable }]) => {
-    const where = `With ${LOAD_NAMES[name]}`;
+    const where = `With ${LOAD_NAMES[name]},`;
     const why = target.reason === null ? [] : [`${where} ${target.point === null ? 'there is ' : ''}${target.reason}.`];
     const few = unreliable
       ? [`${where} a coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the interval is unreliable.`]

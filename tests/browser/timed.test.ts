@@ -37,7 +37,7 @@ describe('Evidence', () => {
       }
       return { median: times.sort((a, b) => a - b)[20], blocked };
     })()`);
-    // Twice the bound on a machine that does other things at the same time; DEVELOPERS.md has the quiet figure.
+    // Twice the bound on a machine that does other things at the same time.
     expect(measured.median).toBeLessThan(200);
     // Fits run in the worker; a rare long task is the first drawing, not a fit on every move.
     expect(measured.blocked.length).toBeLessThan(10);

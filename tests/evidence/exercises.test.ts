@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { EXERCISE_COLUMNS, findExercise, readExercises, splitMuscles } from '../../src/evidence/exercises.ts';
 
 const header = Object.keys(EXERCISE_COLUMNS).join(',');
-const line = (exercise: string, muscles = 'quadriceps') => `${exercise},${muscles},multi,yes,no,yes,general,`;
+const line = (exercise: string, muscles = 'quadriceps') => `${exercise},${muscles},multi,yes,no,yes,general,,`;
 const read = (...lines: string[]) => readExercises([header, ...lines].join('\n'), 'exercises.csv');
 
 describe('the list of exercises', () => {
@@ -17,7 +17,9 @@ describe('the list of exercises', () => {
   });
 
   it('gives the facts of a line', () => {
-    expect(read('leg press,quadriceps; gluteus maximus,multi,yes,no,yes,leg press,sled').rows).toEqual([
+    expect(
+      read('leg press,quadriceps; gluteus maximus,multi,yes,no,yes,leg press,sled,sled leg press; 45° press').rows,
+    ).toEqual([
       {
         name: 'leg press',
         muscles: ['quadriceps', 'gluteus maximus'],
@@ -25,6 +27,7 @@ describe('the list of exercises', () => {
         stoppable: false,
         partials: true,
         relation: 'leg press',
+        synonyms: ['sled leg press', '45° press'],
       },
     ]);
     expect(read(line('squat')).rows[0].relation).toBeNull();
@@ -35,6 +38,17 @@ describe('the list of exercises', () => {
     expect(problems.map((problem) => [problem.line, problem.column, problem.expected])).toEqual([
       [3, 'muscles', 'at least one muscle'],
       [4, 'exercise', 'an exercise that line 2 does not name already'],
+    ]);
+  });
+
+  it('names both lines of a synonym that another exercise has, in any spelling, or its own name repeats', () => {
+    const { problems } = read(
+      `${line('squat')}`,
+      `${line('front squat').slice(0, -1)},clean squat; Squats; front-squat`,
+    );
+    expect(problems.map((problem) => [problem.line, problem.column, problem.value])).toEqual([
+      [3, 'synonyms', 'Squats'],
+      [3, 'synonyms', 'front-squat'],
     ]);
   });
 

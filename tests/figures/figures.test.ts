@@ -90,8 +90,8 @@ describe('growth by reserve', () => {
         { band: 'heavy' },
       ).caption;
     const shown = { point: 3.5, low: 2.6, high: null };
-    expect(captionWith({ high: null, shown, reason: 'upper end not limited by this evidence' })).toMatch(
-      /keep 90\u00a0% of it \(at least 2\.6\), the bar at the foot\. Upper end not limited by this evidence\.$/u,
+    expect(captionWith({ high: null, shown, reason: 'this evidence sets no upper end' })).toMatch(
+      /keep 90\u00a0% of it \(at least 2\.6\), the bar at the foot\. This evidence sets no upper end\.$/u,
     );
     expect(captionWith({ reason: 'the interval has 2 separate pieces' })).toMatch(/\. The interval has 2 separate/u);
     expect(
@@ -206,7 +206,8 @@ describe('findings', () => {
   it('name the study, the curve and the choice that move a target most', () => {
     const [influence, curves, choices] = stateRobustness('heavy', analysis, sweep);
     expect(influence).toMatch(/leaving out \w+ \d{4}/u);
-    expect(curves).toMatch(/By AICc/u);
+    expect(curves).toMatch(/^The curve: .* with a parabola/u);
+    expect(curves).not.toMatch(/AICc/u);
     expect(choices).toMatch(/over 1,440 combinations .* moves them most/u);
   });
 });

@@ -1,7 +1,7 @@
 /** Words of figures where a table is odd: a target that is lost, targets that are all one, one of a kind. */
 import { describe, expect, it } from 'vitest';
 import { deviationsByStudy } from '../../src/figures/deviationsByStudy.ts';
-import { stateRobustness, stateStrength, stateSweep } from '../../src/figures/findings.ts';
+import { stateBestCurve, stateRobustness, stateStrength, stateSweep } from '../../src/figures/findings.ts';
 import { formatSlope } from '../../src/figures/format.ts';
 import { stateReserveError } from '../../src/figures/panels.ts';
 import { targetsByRange } from '../../src/figures/targetsByRange.ts';
@@ -71,9 +71,11 @@ describe('findings of odd tables', () => {
       one.curve === 'log' ? { ...one, target: { ...one.target, point: null } } : one,
     );
     const odd = { ...analysis, bands: { ...bands, heavy: { ...bands.heavy, curves } } };
-    expect(stateRobustness('heavy', odd, sweep)[1]).toMatch(
-      /none with a logarithm, .* By AICc a flexible curve describes the rows best, by \d\.\d before a [\w ]+, too little to choose by\.$/u,
+    expect(stateRobustness('heavy', odd, sweep)[1]).toMatch(/none with a logarithm, /u);
+    expect(stateBestCurve('heavy', odd.bands.heavy)).toMatch(
+      /^With heavy loads, by AICc a flexible curve describes the rows best, by \d\.\d before a [\w ]+, too little to choose by\.$/u,
     );
+    expect(stateBestCurve('heavy', { curves: curves.slice(0, 1) })).toBe('');
   });
 
   it('of the years name the last one where it gives no target, and one year once', () => {

@@ -225,7 +225,7 @@ describe('the target', () => {
           expect(whole.least).toBeGreaterThanOrEqual(shown.low);
           expect(whole.most).toBeLessThanOrEqual(shown.high ?? Number.POSITIVE_INFINITY);
           expect(point).toBeLessThanOrEqual(studiedReserve?.high ?? Number.NaN);
-          if (high === null) expect(target.reason).toMatch(/not limited by this evidence/u);
+          if (high === null) expect(target.reason).toMatch(/sets no upper end/u);
           for (const [from, to] of set) expect(to).toBeGreaterThanOrEqual(from);
         }
       }

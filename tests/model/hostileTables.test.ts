@@ -1,5 +1,5 @@
 /**
- * A seeded thousand of the hostile tables that `npm run hostile` searches: 2 to 8 studies under all settings. Every
+ * Some hundreds of the hostile tables that `npm run hostile` searches, seeded: 2 to 8 studies under all settings. Every
  * number is finite or refused in words, no interval is without a width, and the order of rows does not matter.
  */
 import { describe, expect, it } from 'vitest';
@@ -7,7 +7,7 @@ import { checkHostileCase, findDifferences, findUnsound } from '../../scripts/me
 import { drawHostileCase } from '../../scripts/measure/hostileTables.ts';
 
 const FIRST = 500_001;
-const TABLES = 1000;
+const TABLES = 400;
 /** One of so many is looked at with its checks, words and figures. */
 const WHOLE = 50;
 
@@ -25,7 +25,8 @@ describe('hostile tables', () => {
     // Tables that only fail, or only pass, would prove nothing.
     expect(made).toBeGreaterThan(TABLES / 4);
     expect(refused).toBeGreaterThan(TABLES / 4);
-  }, 120_000);
+    // Some 13 s beside other work; the limit only ends what hangs, however busy the machine.
+  }, 300_000);
 
   it('are seen through: a number that is none, an interval without a width and a difference are found', () => {
     expect(findUnsound({ a: [1, Number.NaN], b: 'Infinity %', c: { ciLow: 1, ciHigh: 1 } })).toEqual([

@@ -65,7 +65,7 @@ describe('the target of a straight line', () => {
 
   it('has no upper end where the slope may be none, and says so', () => {
     const open = target({}, { slopeError: 0.0025 });
-    expect(open).toMatchObject({ high: null, reachedEdge: false, reason: 'upper end not limited by this evidence' });
+    expect(open).toMatchObject({ high: null, reachedEdge: false, reason: 'this evidence sets no upper end' });
     expectWithin(open.point ?? Number.NaN, 2, 1e-9, 'point');
     expect(open.set.at(-1)?.[1]).toBe(10);
   });
@@ -81,7 +81,7 @@ describe('the target of a straight line', () => {
     const edge = target({ furthest: 1.5 });
     expect(edge).toMatchObject({ point: 1.5, high: null, reachedEdge: true });
     expect(edge.reason).toBe(
-      'edge of the studied range reached: the share is kept up to the largest reserve studied, 1.5; upper end not limited by this evidence',
+      'the edge of the studied range is reached: the share is kept up to the largest reserve studied, 1.5; this evidence sets no upper end',
     );
   });
 
@@ -196,6 +196,6 @@ describe('the target of a curve that falls and rises', () => {
     expect(found.set[1][0]).toBeLessThan(second);
     expect(found.set[1][1]).toBeGreaterThan(second);
     expect(found.set[1][1]).toBeLessThan(8);
-    expect(found.reason).toMatch(/^from 4\.4 in reserve the curve turns up .* so the interval ends before$/u);
+    expect(found.reason).toMatch(/^the curve turns up from 4\.4 in reserve, and .* so the interval ends before$/u);
   });
 });

@@ -10,6 +10,7 @@ import {
   studentQuantile,
   studentTwoSidedP,
 } from '../../src/numerics/distributions.ts';
+import { normalShareBelow } from '../../src/numerics/normalShare.ts';
 import { expectRelative } from '../support/closeness.ts';
 
 const TOLERANCE = 1e-12;
@@ -42,6 +43,18 @@ describe('studentTwoSidedP', () => {
 describe('normalQuantile', () => {
   it('below which 97.5 % lie is 1.959963984540054', () => {
     expectRelative(normalQuantile(0.975), 1.959963984540054, TOLERANCE, 'quantile');
+  });
+});
+
+describe('normalShareBelow', () => {
+  // R 4: pnorm
+  it.each([
+    [0, 0.5],
+    [1.959963984540054, 0.975],
+    [-2, 0.022750131948179],
+    [-5.25, 7.6049605164887e-8],
+  ])('of %d is %d', (z, expected) => {
+    expectRelative(normalShareBelow(z), expected, 1e-12, 'share');
   });
 });
 

@@ -48,23 +48,23 @@ describe('the answer in one sentence', () => {
     const empty = analyse([], settingsSchema.parse({}));
     expect(stateAnswer(empty)).toMatch(/gives no reserve that keeps 90\u00a0%/u);
     expect(stateDoubts(empty)).toEqual([
-      'With light loads there is no target: no fit was possible, since no row is left to fit.',
-      'With heavy loads there is no target: no fit was possible, since no row is left to fit.',
+      'With light loads, there is no target: no fit was possible, since no row is left to fit.',
+      'With heavy loads, there is no target: no fit was possible, since no row is left to fit.',
     ]);
   });
 
   it('of the shipped table has to add only that the heavy curve turns up again', () => {
     expect(stateDoubts(shipped)).toEqual([
-      'With heavy loads from 9.1 in reserve the curve turns up and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before.',
+      'With heavy loads, the curve turns up from 9.1 in reserve, and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before.',
     ]);
   });
 
   it('adds to it what its reason says of an interval', () => {
     if ('all' in shipped.bands) throw new Error('expected two bands');
     const { light, heavy } = shipped.bands;
-    const reason = 'upper end not limited by this evidence';
+    const reason = 'this evidence sets no upper end';
     const open = { ...shipped, bands: { light, heavy: { ...heavy, target: { ...heavy.target, high: null, reason } } } };
-    expect(stateDoubts(open)).toEqual([`With heavy loads ${reason}.`]);
+    expect(stateDoubts(open)).toEqual([`With heavy loads, ${reason}.`]);
   });
 
   it('calls the interval of a few studies unreliable, and so does the advice from them', () => {
@@ -74,7 +74,7 @@ describe('the answer in one sentence', () => {
     const { target, unreliable } = analysis.bands.heavy;
     expect(target.point).not.toBeNull();
     expect(unreliable).toBe(true);
-    expect(stateDoubts(analysis).join(' ')).toMatch(/heavy loads .* fewer than 4 degrees of freedom/u);
+    expect(stateDoubts(analysis).join(' ')).toMatch(/heavy loads, a coefficient has fewer than 4 degrees of freedom/u);
     expect(advise(analysis, at(85)).unreliable).toBe(true);
   });
 });

@@ -14,17 +14,19 @@ export function knownInference(
 ): ContrastInference {
   const p = coefficients.length;
   const places = coefficients.map((_, i) => i);
-  const pairs = places.flatMap((i) => places.slice(i).map((j) => (i === j ? 1 : 0)));
+  const pairs = places.flatMap((i) => places.slice(i).map((j) => [i, j] as const));
+  // |h|⁴ is Σ hᵢ⁴ + 2 Σ hᵢ²hₖ², i < k.
+  const square = (i: number, j: number, k: number, l: number) => (i !== j || k !== l ? 0 : i === k ? 1 : 2);
   return {
     p,
     coefficients: Float64Array.from(coefficients),
     covariance: Float64Array.from(covariance.flat()),
     root: Float64Array.from(places.flatMap((i) => places.map((j) => (i === j ? 1 : 0)))),
     forms: {
-      trace: Float64Array.from(pairs),
-      squares: Float64Array.from(pairs.flatMap((a) => pairs.map((b) => (a * b) / df))),
-      cross: new Float64Array(pairs.length ** 2),
-      multiplicity: Float64Array.from(pairs, (isSquare) => 2 - isSquare),
+      trace: Float64Array.from(pairs, ([i, j]) => Number(i === j)),
+      squares: Float64Array.from(
+        pairs.flatMap(([i, j]) => pairs.filter(([k]) => k >= j).map(([k, l]) => square(i, j, k, l) / df)),
+      ),
     },
   };
 }

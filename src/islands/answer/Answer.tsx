@@ -1,7 +1,7 @@
 /** The whole of the Answer page, from an analysis: by the build for the site's table, in the browser for a reader's own. */
 import type { ComponentChildren } from 'preact';
 import type { Figure } from '../../figures/figure.ts';
-import { stateBeyondFailure, stateStrength } from '../../figures/findings.ts';
+import { stateBestCurve, stateBeyondFailure, stateStrength } from '../../figures/findings.ts';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { listBands } from '../../model/bands.ts';
@@ -33,6 +33,9 @@ interface Props {
 
 export function Answer({ analysis, targetPage, draw, needs, mover, children }: Props) {
   const { settings, bands } = analysis;
+  const bestCurves = listBands(bands)
+    .map(([name, band]) => stateBestCurve(name, band))
+    .filter((words) => words !== '');
   const show = (figure: Figure) => (
     <FigureView key={figure.title} figure={figure}>
       {draw?.(figure)}
@@ -66,8 +69,9 @@ export function Answer({ analysis, targetPage, draw, needs, mover, children }: P
       <h2>How sure this is</h2>
       <GrowthKeptTable analysis={analysis} />
       <details>
-        <summary>The coefficients of the curves</summary>
+        <summary>The coefficients of the curves, and which shape describes the rows best</summary>
         <CoefficientTable analysis={analysis} />
+        {bestCurves.length > 0 && <p class="small">{bestCurves.join(' ')}</p>}
       </details>
       <LeftOut {...analysis.rows} />
 

@@ -1,11 +1,10 @@
 /** The numbers of a programme's line held against each other, and against what is possible at its load. */
 import type { Problem } from '../../evidence/problem.ts';
 import type { Relation } from '../../evidence/repetitions.ts';
+import { judgePlausibility } from '../plausible.ts';
 import { loadForPossible, PUBLISHED_REPETITIONS, possibleAt } from '../possible.ts';
 import type { ProgrammeLine, WrittenLine } from './columns.ts';
 
-/** Between-person SDs beyond which repetitions plus reserve are unusual for the load. */
-const UNUSUAL_SDS = 2;
 /** Repetitions by which done and left may miss those possible as given: both are counted in whole ones. */
 const ROUNDED = 1;
 
@@ -85,10 +84,7 @@ export function findUnusual(
   if (given !== null && Math.abs(total - given) > ROUNDED) {
     return warn(`about the ${given} possible together`, 'Look at repetitions, reserve and those possible.');
   }
-  const published = possibleAt(load, exercise.relation);
-  if (!published || published.sd === null || Math.abs(total - published.mean) <= UNUSUAL_SDS * published.sd) return [];
-  return warn(
-    `about ${published.mean.toFixed(0)} possible at ${Number(load.toFixed(0))} % of 1RM, give or take ${(UNUSUAL_SDS * published.sd).toFixed(0)} (${published.relation})`,
-    'Look at load, repetitions and reserve; people differ, so it may be right.',
-  );
+  const found = judgePlausibility({ load, repetitions, reserve, relation: exercise.relation });
+  if (found.kind === 'usual' || found.kind === 'not known') return [];
+  return warn(found.expected, `Are load, repetitions and reserve right? ${found.unusual}`);
 }

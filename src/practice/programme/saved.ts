@@ -12,37 +12,44 @@ import type { Calendar } from './sessions.ts';
 const VERSION = 1;
 /** Characters of a version that are opened: some 10,000 lines. */
 const LONGEST = 1_000_000;
-/** Characters of a name; exercises of one's own, and muscles of each. */
+/** Characters of a name; exercises of one's own, and muscles and other names of each. */
 const LONGEST_NAME = 500;
 const MOST_EXERCISES = 500;
 const MOST_MUSCLES = 20;
+const MOST_SYNONYMS = 50;
 
 const nameSchema = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
 const versionSchema = z.string().check(z.maxLength(LONGEST));
 const hourSchema = z.int().check(z.gte(0), z.lte(23));
+
+export const exercisesSchema = z
+  .array(
+    z.strictObject({
+      name: nameSchema,
+      muscles: z.array(nameSchema).check(z.minLength(1), z.maxLength(MOST_MUSCLES)),
+      canPin: z.boolean(),
+      stoppable: z.boolean(),
+      partials: z.boolean(),
+      relation: z.nullable(z.enum(RELATIONS)),
+      // Of an exercise that was taken over from the list.
+      synonyms: z.optional(z.array(nameSchema).check(z.maxLength(MOST_SYNONYMS))),
+    }),
+  )
+  .check(z.maxLength(MOST_EXERCISES));
+
+export const calendarSchema = z.strictObject({
+  status: z.enum(TRAINING_STATUSES),
+  sessionHour: hourSchema,
+  event: z.nullable(z.strictObject({ day: z.int().check(z.gte(1), z.lte(LAST_DAY)), hour: hourSchema })),
+});
 
 const savedSchema = z.strictObject({
   kind: z.literal('programme'),
   version: z.literal(VERSION),
   first: versionSchema,
   second: z.nullable(versionSchema),
-  exercises: z
-    .array(
-      z.strictObject({
-        name: nameSchema,
-        muscles: z.array(nameSchema).check(z.minLength(1), z.maxLength(MOST_MUSCLES)),
-        canPin: z.boolean(),
-        stoppable: z.boolean(),
-        partials: z.boolean(),
-        relation: z.nullable(z.enum(RELATIONS)),
-      }),
-    )
-    .check(z.maxLength(MOST_EXERCISES)),
-  calendar: z.strictObject({
-    status: z.enum(TRAINING_STATUSES),
-    sessionHour: hourSchema,
-    event: z.nullable(z.strictObject({ day: z.int().check(z.gte(1), z.lte(LAST_DAY)), hour: hourSchema })),
-  }),
+  exercises: exercisesSchema,
+  calendar: calendarSchema,
 });
 
 export interface SavedProgramme {

@@ -103,7 +103,7 @@ describe('a programme', () => {
     const { warnings, problems } = read(`${HEADER}\nMon,bench press,3,20,80,,5,spotter\n`);
     expect(problems).toEqual([]);
     expect(warnings.map(formatProblem)).toEqual([
-      'line 2, `reserve`: expected about 9 possible at 80 % of 1RM, give or take 5 (bench press), received “20 done and 5 left”. Look at load, repetitions and reserve; people differ, so it may be right.',
+      'line 2, `reserve`: expected about 9 possible at 80 % of 1RM, give or take 5 (bench press), received “20 done and 5 left”. Are load, repetitions and reserve right? Fewer than 1 person in 1,000 could do so many at this load.',
     ]);
   });
 });

@@ -1,0 +1,79 @@
+/** The day that lines stand under: the last that was named, in a heading, a cell or before the sets. */
+import { distance } from 'fastest-levenshtein';
+import { LAST_DAY, PROGRAMME_COLUMNS, WEEKDAYS, writeDay } from '../columns.ts';
+import { absoluteDay, type Context, readContext, type WrittenDay } from './context.ts';
+import { type NotRead, notRead, type Place, type Reading } from './understood.ts';
+
+export interface Days {
+  readonly week: number | null;
+  /** The week as written; empty where none was. */
+  readonly weekText: string;
+  readonly days: readonly WrittenDay[];
+  /** Where they were named; null before any day was. */
+  readonly readFrom: Place | null;
+}
+
+export const NO_DAY: Days = { week: null, weekText: '', days: [], readFrom: null };
+
+/** What a context changes: a new week has no day until one is named. */
+export function enter(before: Days, { week, days }: Context, place: Place): Days {
+  if (days.length > 0) {
+    const isOfEarlierWeek = week === null && before.weekText !== '';
+    const text = isOfEarlierWeek ? `${before.weekText}, ${place.text}` : place.text;
+    const weekText = week === null ? before.weekText : place.text;
+    return { week: week ?? before.week, weekText, days, readFrom: { ...place, text } };
+  }
+  return week === null ? before : { week, weekText: place.text, days: [], readFrom: place };
+}
+
+/** A cell of a column of days or weeks; null where it names neither. */
+export function readContextCell(text: string, kind: 'day' | 'week'): Context | null {
+  const number = /^\d{1,2}$/u.test(text.trim()) ? Number(text.trim()) : null;
+  if (number === null) return readContext(text);
+  const common = { text, rest: '' };
+  return kind === 'week'
+    ? { ...common, week: number, days: [] }
+    : { ...common, week: null, days: [{ day: number, isNumbered: true }] };
+}
+
+export interface ReadDays {
+  /** One for each day that the line stands for. */
+  readonly days: readonly Reading<number>[];
+  readonly assumed: readonly string[];
+  readonly notRead: readonly NotRead[];
+}
+
+/** Of a line that stands under them. */
+export function readDays({ week, days, readFrom }: Days, line: number): ReadDays {
+  if (!readFrom || days.length === 0) return { days: [], assumed: [], notRead: [] };
+  const read = days.map((one) => ({ written: one, day: absoluteDay(week, one) }));
+  const known = read.flatMap(({ day }) => (day === null ? [] : [{ value: day, readFrom }]));
+  if (known.length < read.length) {
+    const value = week === null ? readFrom.text : `${readFrom.text} (week ${week})`;
+    const remedy = days.some(({ day }) => Number.isNaN(day))
+      ? 'Name each of the days, with “and” or a comma between them: “Mon, Wed and Fri”.'
+      : `A programme spans ${LAST_DAY / WEEKDAYS.length} weeks of seven days.`;
+    return {
+      days: [],
+      assumed: [],
+      notRead: [notRead(line, 'day', { value, expected: PROGRAMME_COLUMNS.day.expected, remedy })],
+    };
+  }
+  const numbered = read.flatMap(({ written, day }) => (written.isNumbered && day !== null ? [{ written, day }] : []));
+  return {
+    days: known,
+    assumed: [
+      ...numbered.map(({ written, day }) => `Day ${written.day} is taken as ${writeDay(day)}.`),
+      ...(known.length > 1 ? [`It stands for ${known.map(({ value }) => writeDay(value)).join(' and ')}.`] : []),
+    ],
+    notRead: [],
+  };
+}
+
+/** A cell of a column of days that names none. */
+export function refuseDay(line: number, value: string): NotRead {
+  const near = WEEKDAYS.filter((name) => distance(value.trim().toLowerCase().slice(0, 20), name.toLowerCase()) <= 2);
+  const { expected } = PROGRAMME_COLUMNS.day;
+  const remedy = near.length > 0 ? `Is it ${near.join(', or ')}?` : 'Write “Monday”, “Mon” or “Day 1”.';
+  return notRead(line, 'day', { value, expected, remedy }, near);
+}

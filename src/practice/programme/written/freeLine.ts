@@ -1,0 +1,96 @@
+/** A line outside a table: a heading, a remark, or sets of one exercise or several. */
+import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
+import { isNamed } from '../../../evidence/findNamed.ts';
+import type { ToAssemble } from './assemble.ts';
+import { type Context, readContext } from './context.ts';
+import { takeMarks } from './marks.ts';
+import { type Piece, readPiece } from './piece.ts';
+import { isJoint, scan, type Token } from './scan.ts';
+import { splitExercises } from './severalExercises.ts';
+import { type NotRead, notRead } from './understood.ts';
+
+export interface FreeLine {
+  /** Day or week that it begins with; null where it names none. */
+  readonly context: Context | null;
+  readonly lines: readonly ToAssemble[];
+  /** The name where the line is that of an exercise and nothing else: its sets may stand below. */
+  readonly name: Piece | null;
+  /** True where the line is of sets and names no exercise: it may stand above. */
+  readonly lacksName: boolean;
+  /** What is no set and no day. */
+  readonly note: string | null;
+  readonly notRead: readonly NotRead[];
+}
+
+/** A date beside a day. */
+const DATE = /^\d{1,4}[./-]\d{1,2}[./-](?:\d{1,4})?$/u;
+const NOTHING: FreeLine = { context: null, lines: [], name: null, lacksName: false, note: null, notRead: [] };
+/** Characters of a line that are read; nobody writes a longer one of sets. */
+const LONGEST = 500;
+
+export function readFreeLine(text: string, line: number, exercises: readonly NamedExercise[]): FreeLine {
+  if (text.length > LONGEST) {
+    const expected = `a line of up to ${LONGEST} characters`;
+    const told = notRead(line, null, { value: text, expected, remedy: 'Write each exercise on a line of its own.' });
+    return { ...NOTHING, notRead: [told] };
+  }
+  const marked = takeMarks(text);
+  const context = readContext(marked.text);
+  const { text: rest, superset } = context ? takeMarks(context.rest) : marked;
+  const mark = superset ?? marked.superset;
+  const parts = splitExercises(rest).map((part) => ({ part, kind: kindOfLine(part, exercises) }));
+  const isOfSets = parts.some(({ kind }) => kind === 'sets');
+  if (!isOfSets && parts.some(({ kind }) => kind === 'instruction') && !context) {
+    return { ...NOTHING, notRead: [refuseInstruction(line, text.trim())] };
+  }
+  const [only] = parts;
+  const pieces = parts.map(({ part }): Piece => ({ place: { line, column: null, text: part }, column: null }));
+  return {
+    context,
+    name:
+      isOfSets && parts.length === 1 && isNamed(exercises, only.part)
+        ? { ...pieces[0], column: { kind: 'exercise' } }
+        : null,
+    lacksName: isOfSets && parts.length === 1 && readPiece(pieces[0]).words.length === 0,
+    lines: isOfSets
+      ? pieces.map((piece) => ({
+          line,
+          text: piece.place.text,
+          pieces: [piece],
+          notes: mark === null ? [] : [mark],
+        }))
+      : [],
+    note: isOfSets || (context && rest === '') ? null : text.trim(),
+    notRead: [],
+  };
+}
+
+/** sets: of an exercise; instruction: what holds for others; words: neither. */
+export function kindOfLine(text: string, exercises: readonly NamedExercise[]): 'sets' | 'instruction' | 'words' {
+  if (DATE.test(text.trim())) return 'words';
+  const tokens = scan(text);
+  const said = tokens.flatMap((token) => (token.kind === 'notation' && !token.said.isNote ? [token.said] : []));
+  const [name] = readPiece({ place: { line: 0, column: null, text }, column: null }).words;
+  if (name !== undefined && isNamed(exercises, name)) return 'sets';
+  const saysHowMany = said.some(
+    ({ found = [], refused }) =>
+      refused || found.some(({ field }) => field === 'sets' || field === 'repetitions' || field === 'load'),
+  );
+  if (saysHowMany || hasNumbersTogether(tokens)) return 'sets';
+  return said.length > 0 ? 'instruction' : 'words';
+}
+
+/** Numbers one after the other may be sets and repetitions; a lone one is a year or the number of a block. */
+function hasNumbersTogether(tokens: readonly Token[]): boolean {
+  const others = tokens.filter((token) => !isJoint(token));
+  const isNumber = (token: Token | undefined) => token?.kind === 'number' || token?.kind === 'unknown';
+  return others.some((token, i) => isNumber(token) && isNumber(others[i + 1]));
+}
+
+function refuseInstruction(line: number, value: string): NotRead {
+  return notRead(line, null, {
+    value,
+    expected: 'the sets of an exercise',
+    remedy: 'What holds for several lines is to be written on each of them.',
+  });
+}

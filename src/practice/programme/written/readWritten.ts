@@ -1,0 +1,153 @@
+/**
+ * What coaches write, into lines of a programme: tables pasted from a spreadsheet, with or without a
+ * header, and plain lines. Nothing is guessed without saying so and nothing is dropped: what is read says
+ * from where, what is taken without being written stands in `assumed`, what is not understood in `notRead`
+ * with what was expected, and all other text in `notes`.
+ */
+import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
+import { sortByLine } from '../../../evidence/problem.ts';
+import { assemble, type ToAssemble } from './assemble.ts';
+import { enter, NO_DAY, readDays } from './days.ts';
+import { kindOfLine, readFreeLine } from './freeLine.ts';
+import { layOut, readHeaderRow, type WrittenRow } from './layout.ts';
+import type { Piece } from './piece.ts';
+import { settleDays } from './settleDays.ts';
+import { readTableHeader } from './tableHeader.ts';
+import { readTableRow, type TableColumns } from './tableRow.ts';
+import { type Note, type NotRead, notRead, type UnderstoodLine, type WrittenProgramme } from './understood.ts';
+
+/** Characters that are read: some 10,000 lines. */
+const LONGEST = 1_000_000;
+
+/** @param exercises the reader's own before the list's. Nothing is thrown, whatever the text. */
+export function readWritten(text: string, exercises: readonly NamedExercise[]): WrittenProgramme {
+  if (text.length > LONGEST) {
+    const expected = `a text of up to ${LONGEST} characters`;
+    const value = `${text.length} characters`;
+    const told = notRead(1, null, { value, expected, remedy: 'Paste one programme at a time.' });
+    return { lines: [], notRead: [told], notes: [], assumed: [] };
+  }
+  const { rows, delimiter, problems } = layOut(text);
+  const lines: UnderstoodLine[] = [];
+  const notes: Note[] = [];
+  const told: NotRead[] = problems.map((problem) => ({ ...problem, suggestions: [] }));
+  let days = NO_DAY;
+  let table: TableColumns | null = null;
+  /** Lines before the table that is read. */
+  let before = 0;
+  const closeTable = () => {
+    if (table?.columns.some((column) => column?.kind === 'context')) sortFrom(lines, before);
+    before = lines.length;
+  };
+
+  const add = (one: ToAssemble, under = days, assumed: readonly string[] = [], badDays: readonly NotRead[] = []) => {
+    const { line, notRead: problemsOfLine } = assemble(one, exercises);
+    const read = readDays(under, one.line);
+    told.push(...read.notRead, ...problemsOfLine);
+    const unread = [...badDays, ...read.notRead].map(({ column, value }) => ({ column, text: value }));
+    const said = {
+      ...line,
+      week: under.days.length === 0 ? under.week : null,
+      assumed: [...line.assumed, ...assumed, ...read.assumed],
+      unread: [...unread, ...line.unread],
+    };
+    for (const day of read.days.length > 0 ? read.days : [null]) lines.push({ ...said, day });
+  };
+  /** The name of an exercise alone on a line, until it is known whether its sets stand below. */
+  let above: { readonly name: Piece; readonly alone: ToAssemble; isUsed: boolean } | null = null;
+  const leaveName = () => {
+    if (above && !above.isUsed) add(above.alone);
+    above = null;
+  };
+  const takeFree = (written: string, line: number) => {
+    const free = readFreeLine(written, line, exercises);
+    if (above && free.lacksName && !free.context) {
+      above.isUsed = true;
+      const { name, alone } = above;
+      for (const one of free.lines)
+        add({ ...one, pieces: [name, ...one.pieces], notes: [...alone.notes, ...one.notes] });
+      return;
+    }
+    leaveName();
+    if (free.context) days = enter(days, free.context, { line, column: null, text: free.context.text });
+    told.push(...free.notRead);
+    if (free.note !== null) notes.push({ line, text: free.note });
+    if (free.name) above = { name: free.name, alone: free.lines[0], isUsed: false };
+    else for (const one of free.lines) add(one);
+  };
+  const takeRow = (row: WrittenRow) => {
+    const carried = days;
+    const read = readTableRow(row, table);
+    // Without columns a row of words is a remark, as a line of them is.
+    if (!table && read.lines.every(({ text }) => kindOfLine(text, exercises) === 'words')) {
+      notes.push(...read.lines.map(({ line, text }) => ({ line, text })));
+      for (const { context, place } of read.contexts) days = enter(days, context, place);
+      return;
+    }
+    for (const { context, place } of read.contexts) days = enter(days, context, place);
+    told.push(...read.notRead);
+    const hasDayColumn = table?.columns.some((column) => column?.kind === 'day');
+    const isCarried = hasDayColumn && days === carried && days.readFrom && read.notRead.length === 0;
+    const assumed = isCarried
+      ? [`No day stands on this line: it is taken as of ${days.readFrom?.text}, as above.`]
+      : [];
+    const under = read.notRead.length > 0 ? { ...days, days: [] } : days;
+    for (const { under: headed, ...one } of read.lines) {
+      const place = { line: table?.line ?? row.line, column: null, text: headed?.text ?? '' };
+      add(one, headed ? enter(under, headed, place) : under, [...assumed, ...read.assumed], read.notRead);
+    }
+  };
+
+  for (const row of rows) {
+    const given = row.cells.filter((cell) => cell.trim() !== '');
+    if (given.every((cell) => /^[\s:=_–—-]+$/u.test(cell))) continue;
+    const columns = delimiter === null ? null : readHeaderRow(row.cells);
+    if (columns) {
+      leaveName();
+      closeTable();
+      const header = readTableHeader(row, columns, rows);
+      table = header.table;
+      told.push(...header.notRead);
+      notes.push(...header.notes);
+    } else if (given.length === 1 && !isOfGrid(row, table)) takeFree(given[0], row.line);
+    else if (table && delimiter === ',' && row.cells.length !== table.columns.length) {
+      told.push(refuseRagged(row, table.columns.length));
+    } else {
+      leaveName();
+      takeRow(row);
+    }
+  }
+  leaveName();
+  closeTable();
+  const settled = settleDays(lines, told);
+  return {
+    lines: settled.lines,
+    notRead: sortByLine([...told, ...settled.notRead]) as readonly NotRead[],
+    notes,
+    assumed: settled.assumed,
+  };
+}
+
+/** Days that stand side by side, one after the other. */
+function sortFrom(lines: UnderstoodLine[], start: number): void {
+  const dayOf = ({ day }: UnderstoodLine) => day?.value ?? 0;
+  lines.push(...lines.splice(start).sort((a, b) => dayOf(a) - dayOf(b)));
+}
+
+/** True where a column of a day or week has the only cell of a row. */
+function isOfGrid({ cells }: WrittenRow, table: TableColumns | null): boolean {
+  return cells.some((cell, i) => cell.trim() !== '' && table?.columns[i]?.kind === 'context');
+}
+
+/** Where commas part cells, one that is a decimal sign moves all that follows. */
+function refuseRagged({ line, cells }: WrittenRow, columns: number): NotRead {
+  return {
+    ...notRead(line, null, {
+      value: cells.join(','),
+      expected: `${columns} cells, as many as the header has`,
+      remedy:
+        'Look for a decimal comma or a comma in a text; put such a cell in quotation marks, or part the cells by semicolons.',
+    }),
+    kind: 'ragged-line',
+  };
+}
