@@ -10,6 +10,7 @@ import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts'
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';
 import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
 import { analyse } from '../../src/model/analyse.ts';
+import { bandOf } from '../../src/model/bands.ts';
 import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
