@@ -1,6 +1,7 @@
 /** The rows of one study: each effect with its interval, told apart by the loads whose fit they are in. */
 
 import * as Plot from '@observablehq/plot';
+import { groupRows } from '../evidence/groupRows.ts';
 import type { BandName } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import type { RowReport, StudyReport } from '../model/studyReports.ts';
@@ -42,15 +43,17 @@ interface Bare {
  * the caption and listed in the page's tables.
  */
 export function studyForest({ study, rows }: StudyReport, { metric, confidence }: Settings): Figure {
+  const nameOf = nameRows(rows);
+  const name = ({ arm }: RowReport) => nameOf.get(arm.line) ?? '';
   const lines = rows.flatMap((row): Line[] => {
     if (!row.effect || row.metric !== metric || row.ciLow === null || row.ciHigh === null) return [];
     const [point, low, high] = [row.effect.y, row.ciLow, row.ciHigh].map((value) => toShown(value, metric));
-    return [{ line: String(row.arm.line), name: nameRow(row), point, low, high, band: row.band }];
+    return [{ line: String(row.arm.line), name: name(row), point, low, high, band: row.band }];
   });
   const bare = rows.flatMap((row): Bare[] =>
     row.alone === null
       ? []
-      : [{ line: String(row.arm.line), name: nameRow(row), point: toShown(row.alone, metric), low: null, high: null }],
+      : [{ line: String(row.arm.line), name: name(row), point: toShown(row.alone, metric), low: null, high: null }],
   );
   const drawn = [...lines, ...bare].sort((a, b) => Number(a.line) - Number(b.line));
   const names = new Map(drawn.map(({ line, name }) => [line, name]));
@@ -68,7 +71,7 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
     lines.some(({ band }) => band === null) ? 'hollow squares rows that are not in the fit' : '',
     bare.length > 0 ? 'crosses changes without a variance, whose interval is not known' : '',
   ].filter(Boolean);
-  const caption = `Each row of ${study} with its ${writePercent(confidence)} interval from sampling error alone.${key.length > 0 ? ` ${upperFirst(key.join('; '))}.` : ''}${stateMissing(missing, rows.length, shownUnit(metric))}`;
+  const caption = `${lines.length > 0 ? `Each row of ${study} with its ${writePercent(confidence)} interval from sampling error alone.` : `The rows of ${study}.`}${key.length > 0 ? ` ${upperFirst(key.join('; '))}.` : ''}${stateMissing(missing, rows.length, shownUnit(metric))}`;
   return describedByWords({
     plot: {
       width: WIDTH,
@@ -151,6 +154,20 @@ function nameRow({ arm: { outcome, muscle, measure, arm, hours_after } }: RowRep
   const what =
     outcome === 'growth' ? (muscle ?? measure) : outcome === 'strength' ? 'strength' : `${hours_after} h after`;
   return `${what}, ${arm}`;
+}
+
+/** Names of rows, by line; the measure where two rows of an arm would have one name. */
+function nameRows(rows: readonly RowReport[]): ReadonlyMap<number, string> {
+  const groups = [...groupRows(rows, nameRow).values()];
+  return new Map(
+    groups.flatMap((group) =>
+      group.map((row) => {
+        const { line, measure, arm, weeks, later } = row.arm;
+        if (group.length === 1) return [line, nameRow(row)] as const;
+        return [line, `${measure}${later ? `, ${weeks} weeks` : ''}, ${arm}`] as const;
+      }),
+    ),
+  );
 }
 
 function shorten(name: string): string {
