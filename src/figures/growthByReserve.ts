@@ -4,7 +4,6 @@
  */
 
 import * as Plot from '@observablehq/plot';
-import { intervalOf } from '../evidence/effectInterval.ts';
 import { bandOf, listBands } from '../model/bands.ts';
 import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
@@ -104,10 +103,12 @@ function tableOf({ settings }: Analysis, { curvePoints, unfitted = [] }: Band): 
   if (unfitted.length > 0) {
     return {
       columns: ['study', 'arm', ...columns],
-      rows: unfitted.map(({ study, arm, reserve, effect, standardError }) => {
-        const { ciLow, ciHigh } = intervalOf({ y: effect, v: standardError ** 2 }, confidence);
-        return [study, arm, formatNumber(reserve, 2), ...[effect, ciLow, ciHigh].map(write)];
-      }),
+      rows: unfitted.map(({ study, arm, reserve, effect, ciLow, ciHigh }) => [
+        study,
+        arm,
+        formatNumber(reserve, 2),
+        ...[effect, ciLow, ciHigh].map(write),
+      ]),
     };
   }
   return {

@@ -1,6 +1,7 @@
 /**
  * One band of loads as plain numbers: coefficients, curve, target and the rows behind them.
  */
+import { intervalOf } from '../evidence/effectInterval.ts';
 import type { Effect } from '../evidence/effects.ts';
 import { RESTS_ON } from '../evidence/vocabulary.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
@@ -52,7 +53,7 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
         difference: { less: null, more: null },
         curvePoints: [],
         fitted: [],
-        unfitted: effects.map(drawRow).sort((a, b) => a.line - b.line),
+        unfitted: listUnfittedRows(effects, settings.confidence),
         unreliable: false,
       },
     };
@@ -141,7 +142,12 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
   return rows.sort((a, b) => a.line - b.line);
 }
 
-function drawRow({ arm, y, v, restsOn }: Effect): UnfittedRow {
+function listUnfittedRows(effects: readonly Effect[], confidence: number): UnfittedRow[] {
+  const rows = effects.map((effect) => ({ ...drawRow(effect), ...intervalOf(effect, confidence) }));
+  return rows.sort((a, b) => a.line - b.line);
+}
+
+function drawRow({ arm, y, v, restsOn }: Effect): Omit<FittedRow, 'weight'> {
   return {
     line: arm.line,
     study: arm.study,

@@ -2,8 +2,8 @@
 import type { Arm } from '../evidence/schema.ts';
 import type { RestsOn } from '../evidence/vocabulary.ts';
 
-/** A row that was there for a fit. */
-export interface UnfittedRow {
+/** A row as any picture of it needs it. */
+interface DrawnRow {
   readonly line: number;
   readonly study: string;
   readonly arm: string;
@@ -17,8 +17,14 @@ export interface UnfittedRow {
   readonly restsOn: RestsOn;
 }
 
+/** A row that was there for a fit that could not be made, with the interval of its effect from its sampling variance alone. */
+export interface UnfittedRow extends DrawnRow {
+  readonly ciLow: number;
+  readonly ciHigh: number;
+}
+
 /** A row that was fitted. */
-export interface FittedRow extends UnfittedRow {
+export interface FittedRow extends DrawnRow {
   /** Share of all weight in the fit that this row carries (sums to 1). */
   readonly weight: number;
 }
