@@ -52,7 +52,7 @@ export function writeDictionary(): string {
     '',
     'This page is written from the schema in `src/evidence/schema.ts` by `npm run dictionary`; do not edit it by hand. `datapackage.json` says the same of `arms.csv` and `studies.csv` for machines.',
     '',
-    'Files are CSV (RFC 4180) in UTF-8 with a header row and a decimal point. A byte-order mark is accepted; semicolons and tabs are recognised as delimiters. Columns may stand in any order; optional columns may be missing.',
+    'Files are CSV (RFC 4180) in UTF-8 with a header row and a decimal point. A byte-order mark is accepted; semicolons and tabs are recognised as delimiters. Where a table of your own is opened or checked it may also be UTF-16, Windows-1252 or a spreadsheet (`.xlsx`, `.ods`), have decimal commas (asked about once) or usual words for columns (asked about). Columns may stand in any order; optional columns may be missing.',
     '',
     '## arms.csv',
     '',

@@ -175,7 +175,8 @@ function* readRows<Row extends { readonly line: number }>(
   return { rows, problems, warnings: header?.warnings ?? [], header: facts };
 }
 
-function drain<Result>(steps: Generator<unknown, Result>): Result {
+/** The result of a reading in steps, at once. */
+export function drain<Result>(steps: Generator<unknown, Result>): Result {
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;

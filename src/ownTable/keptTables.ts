@@ -4,6 +4,7 @@
  * handed another, and what is opened later never takes the place of what was there.
  */
 import { createStore, get, getMany, keys, promisifyRequest, setMany, type UseStore } from 'idb-keyval';
+import type { Encoding } from '../evidence/opening/encoding.ts';
 
 /** What is said of an own table wherever it is named. */
 export interface KeptTable {
@@ -21,6 +22,12 @@ export interface KeptTable {
   readonly bytes: number;
   /** When it was opened or last added to, milliseconds since 1970. */
   readonly opened: number;
+  /** What its file was written in, where that is not UTF-8; the text is kept as UTF-8 all the same. */
+  readonly encoding?: Encoding;
+  /** Name of the sheet that the text was made from, where its file was a spreadsheet. */
+  readonly sheet?: string;
+  /** What was changed since the file was opened, a sentence each; nothing where it stands as it was. */
+  readonly changes?: readonly string[];
 }
 
 /** Said of a table apart from its text: lists are read without the texts. */

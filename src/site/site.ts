@@ -3,21 +3,29 @@ import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
 import { readExercises } from '../evidence/exercises.ts';
+import { askAbout, openArms, readDraftNow } from '../evidence/opening/openTable.ts';
 import { countReading } from '../evidence/reading.ts';
-import { readArms } from '../evidence/table.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
 import { countBase } from '../model/evidenceBase.ts';
 import { analyseInFull } from '../model/full.ts';
 import { defaultSettings } from '../model/settings.ts';
 import { nameReading, stateNeeds, stateReading } from '../practice/evidenceNeeded.ts';
 import { SITE_NAME } from '../ui/siteName.ts';
-import { readSource, requireNoProblems } from './sources.ts';
+import { readSource, readSourceBytes, requireNoProblems } from './sources.ts';
 import { readStudyLines, SHIPPED_ARMS } from './studyLines.ts';
 
 /** Another table than the shipped one: EVIDENCE=FILE npm run build. */
 const file = process.env.EVIDENCE ?? SHIPPED_ARMS;
-const text = readSource(file, 'table of study arms');
-const table = requireNoProblems(file, readArms(text, basename(file)));
+const draft = await openArms(readSourceBytes(file, 'table of study arms'), basename(file));
+for (const said of draft.opened.said) console.warn(`${file}: ${said}`);
+const { text } = draft;
+const questions = askAbout(draft);
+const table = requireNoProblems(file, {
+  ...readDraftNow(draft),
+  ...((questions.commas || questions.columns.length > 0) && {
+    hint: `What may solve many at once is asked by \`npm run check -- ${file}\`, which also writes a table that was mended.`,
+  }),
+});
 const EXERCISES_FILE = 'data/exercises.csv';
 const exerciseTable = requireNoProblems(
   EXERCISES_FILE,

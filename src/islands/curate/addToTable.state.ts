@@ -82,7 +82,15 @@ export function createAdding(shipped: SiteTable, csvOf: () => string) {
       adding.value = { step: 'asking about another', now };
       return;
     }
-    const kept = { ...joined.facts, ...(await identify(joined.text)), opened: Date.now() };
+    const kept: KeptTable = {
+      ...joined.facts,
+      ...(await identify(joined.text)),
+      opened: Date.now(),
+      // What its file was stays true of what was added to.
+      ...(now?.encoding && { encoding: now.encoding }),
+      ...(now?.sheet !== undefined && { sheet: now.sheet }),
+      changes: [...(now?.changes ?? []), joined.change],
+    };
     await keepTable(kept, joined.text, joined.from);
     await putInUse(kept.version);
     adding.value = { step: 'added', joined };

@@ -49,6 +49,7 @@ export function ProgrammeEntry({ state }: { readonly state: ProgrammeState }) {
           Show the worked example
         </button>
       </p>
+      <p role="status">{state.note.value}</p>
       {state.problem.value !== null && (
         <p class="problem" role="alert">
           {state.problem.value}
@@ -82,7 +83,7 @@ function VersionText({ state, version, label }: VersionTextProps) {
         <span>Open a file for {label.toLowerCase()}</span>
         <input
           type="file"
-          accept=".csv,.tsv,.txt,.json,text/csv,application/json"
+          accept=".csv,.tsv,.txt,.xlsx,.ods,.json,text/csv,application/json"
           onChange={(event) => {
             const [file] = event.currentTarget.files ?? [];
             if (file) void state.open(file, version);

@@ -30,8 +30,11 @@ export function createProgramme(
   const checking = createChecking(start, input, table, () => store(programme.peek()));
   /** Why the last step could not be done. */
   const problem = signal<string | null>(null);
+  /** How the last file was read, where that is not plain. */
+  const note = signal('');
   const change = (part: Partial<SavedProgramme>) => {
     problem.value = null;
+    note.value = '';
     programme.value = { ...programme.value, ...part };
   };
   const describe = (exercise: Exercise) => {
@@ -43,12 +46,18 @@ export function createProgramme(
   };
   /** Number of the file that was opened last: one that takes longer to read must not come after it. */
   let lastOpened = 0;
-  /** A file of this page, or a CSV of sets for one version. */
+  /** A file of this page, or a table of sets for one version. */
   const open = async (file: File, version: VersionName) => {
     const place = ++lastOpened;
     try {
-      const text = await file.text();
-      if (place === lastOpened) takeText(file.name, text, version);
+      const { openProgramme } = await import('./openProgramme.ts');
+      const { text, refused, said } = await openProgramme(new Uint8Array(await file.arrayBuffer()), file.name);
+      if (place !== lastOpened) return;
+      note.value = '';
+      problem.value = refused;
+      if (refused !== null) return;
+      takeText(file.name, text, version);
+      note.value = said;
     } catch (error) {
       problem.value = `${file.name}: ${reasonOf(error)}`;
     }
@@ -73,7 +82,7 @@ export function createProgramme(
     };
   };
   const showExample = () => change(example);
-  return { programme, checking, problem, change, describe, save, open, showExample, connect };
+  return { programme, checking, problem, note, change, describe, save, open, showExample, connect };
 }
 
 export type ProgrammeState = ReturnType<typeof createProgramme>;

@@ -1,5 +1,6 @@
 /** New rows below a table: nothing is joined that the table's readers refuse, and nothing is lost unsaid. */
 import { describe, expect, it } from 'vitest';
+import { ARM_COLUMNS } from '../../../src/evidence/schema.ts';
 import { readArms } from '../../../src/evidence/table.ts';
 import { joinTables } from '../../../src/islands/curate/joinTables.ts';
 import { type Cells, makeTable } from '../../support/tables.ts';
@@ -62,10 +63,21 @@ describe('rows joined to a table', () => {
     expect(refused.kind === 'refused' && refused.problems).toHaveLength(1);
   });
 
-  it('name the columns of the table that are not read and so would be lost', () => {
+  it('leave every character of the table as it was, also in columns that are not read', () => {
     const [header, ...lines] = OWN.text.split('\n');
-    const text = [`${header.trim()},shoe size`, ...lines.map((row) => `${row.trim()},42`)].join('\n');
+    const text = [`${header.trim()},shoe size`, ...lines.map((row) => `${row.trim()},"42"`)].join('\r\n');
     const joined = joinTables({ name: 'wide.csv', text }, makeTable([NEW]), 'wide.csv');
-    expect(joined.kind === 'joined' && joined.unread).toEqual(['shoe size']);
+    if (joined.kind !== 'joined') throw new Error(joined.reason);
+    expect(joined.text.startsWith(`${text}\r\nWren 2020,2020,`)).toBe(true);
+    expect([joined.unread, joined.change]).toEqual([[], '1 row of the form was added']);
+  });
+
+  it('with columns that the table does not have write it anew, and name those that are not read and so would be lost', () => {
+    const narrow = makeTable([{}], ['shoe size', ...Object.keys(ARM_COLUMNS).filter((name) => name !== 'weeks')]);
+    const joined = joinTables({ name: 'narrow.csv', text: narrow }, makeTable([{ ...NEW, weeks: '8' }]), 'narrow.csv');
+    if (joined.kind !== 'joined') throw new Error(joined.reason);
+    expect(joined.unread).toEqual(['shoe size']);
+    expect(joined.change).toMatch(/with columns that it did not have, so that all of it was written anew$/u);
+    expect(readArms(joined.text, '').arms.map(({ weeks }) => weeks)).toEqual([null, 8]);
   });
 });
