@@ -89,7 +89,7 @@ describe('the site built from the published trials', () => {
   it('says why there is no target, and what it would take', () => {
     const answer = pages.find(({ name }) => name === 'index.html')?.text;
     expect(answer).toMatch(/This evidence gives no reserve that keeps 90.% of the growth/u);
-    expect(answer).toMatch(/With light loads there is no target: .* With heavy loads there is no target: /u);
+    expect(answer).toMatch(/With light loads, there is no target: .* With heavy loads, there is no target: /u);
     expect(answer).toMatch(/A target takes at least 4 studies, to advise a lifter at least 5/u);
     expect(pages.find(({ name }) => name === 'target/index.html')?.text).toMatch(
       /This evidence gives no number to follow at this load\./u,
