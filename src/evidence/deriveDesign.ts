@@ -7,6 +7,9 @@ import type { Arm, ArmColumn } from './schema.ts';
 /** SD of a number that lies anywhere in a range with the same chance, in widths of the range. */
 const UNIFORM_SD = 1 / Math.sqrt(12);
 
+/** More decimals than any paper prints: 34.4 − 19.6 is 14.8, without what the two are off as binary numbers. */
+const PRINTED_DECIMALS = 9;
+
 /** The row with the cells that others give, each listed in `derived`; the row itself where nothing was to be filled. */
 export function deriveDesign(arm: Arm): Arm {
   const derived = [deriveN(arm), deriveLoad(arm), ...deriveReserve(arm)].filter((cell) => cell !== null);
@@ -70,7 +73,7 @@ function deriveReserve(arm: Arm): readonly (Derived | null)[] {
   }
   if (done === null) return [];
   // Means of sets may be off by a fraction of a repetition; what is far above the possible is a problem of the row.
-  const value = Math.max(0, possible - done);
+  const value = Math.max(0, Number((possible - done).toFixed(PRINTED_DECIMALS)));
   const how = `${possible} repetitions possible minus ${done} done with the same load`;
   return [{ column: 'reserve_reps', value, sd: null, how, restsOn: 'recovered' }];
 }

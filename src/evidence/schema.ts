@@ -130,6 +130,8 @@ export type Arm = RowOf<typeof ARM_COLUMNS> & {
   readonly ranges?: Readonly<Partial<Record<ArmColumn, CellRange>>>;
   /** Cells of the design that are empty in the table and were filled from others. */
   readonly derived?: readonly Derived[];
+  /** Of a row that was measured halfway: the row of the same measurement at the end of the training. */
+  readonly later?: { readonly line: number; readonly weeks: number };
 };
 
 /** A validated row of studies.csv. */

@@ -79,7 +79,14 @@ export const TRAINING_COLUMNS = {
   ),
   weeks: numberOrRange(
     { above: 0, to: 520 },
-    { ...training, required: false, unit: 'weeks', example: '8', description: 'Length of the training.' },
+    {
+      ...training,
+      required: false,
+      unit: 'weeks',
+      example: '8',
+      description:
+        'Length of the training up to this measurement. A measurement halfway may stand beside that of the end; fits read the end.',
+    },
   ),
   failure_definition: oneOf(FAILURE_DEFINITIONS, {
     ...proximity,

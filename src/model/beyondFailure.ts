@@ -35,7 +35,11 @@ export interface BeyondFailureContrast {
 /** One contrast a kind of work beyond failure. @param arms all rows of the table; the settings' filters apply */
 export function compareBeyondFailure(arms: readonly Arm[], settings: Settings): readonly BeyondFailureContrast[] {
   const candidates = arms.filter(
-    (arm) => arm.outcome === 'growth' && arm.reserve_reps === 0 && reasonOfFilter(arm, settings.include) === null,
+    (arm) =>
+      arm.outcome === 'growth' &&
+      !arm.later &&
+      arm.reserve_reps === 0 &&
+      reasonOfFilter(arm, settings.include) === null,
   );
   const { effects } = computeKeptEffects(candidates, arms, settings, 'growth');
   const ordered = sortCanonically(effects);

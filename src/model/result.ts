@@ -7,9 +7,9 @@
  * standardised metric. Reserve is in repetitions, load in per cent of 1RM. A number that does not
  * exist is null and a `reason` beside it says why in words.
  */
-import type { Arm } from '../evidence/schema.ts';
 import type { RestsOn } from '../evidence/vocabulary.ts';
 import type { BandDifference } from './differenceResult.ts';
+import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
@@ -109,23 +109,6 @@ export interface CurvePoint {
   readonly predictionHigh: number | null;
 }
 
-/** A row that was fitted, as it is drawn. */
-export interface FittedRow {
-  readonly line: number;
-  readonly study: string;
-  readonly arm: string;
-  readonly year: number;
-  readonly reserve: number;
-  readonly load: number | null;
-  readonly n: Arm['n'];
-  readonly effect: number;
-  readonly standardError: number;
-  /** Share of all weight in the fit that this row carries (sums to 1). */
-  readonly weight: number;
-  /** The weakest that its effect, variance, people and reserve rest on. */
-  readonly restsOn: RestsOn;
-}
-
 export interface CurveComparison {
   readonly curve: Curve;
   /** Mean slope per repetition from reserve 0 to the largest studied: of the straight line its slope. */
@@ -184,6 +167,8 @@ export interface Band {
   /** Fitted curve from 0 to the largest reserve studied. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
+  /** Rows that were there for a fit that could not be made; absent where it was. */
+  readonly unfitted?: readonly UnfittedRow[];
   /** All shapes that these reserves allow, compared. */
   readonly curves: readonly CurveComparison[];
   readonly withinBetween: WithinBetween;

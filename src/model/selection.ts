@@ -92,6 +92,9 @@ function reasonToLeaveOut(arm: Arm, settings: Settings): string | null {
   if (wentBeyondFailure(arm)) {
     return `went beyond failure (${arm.beyond_failure}), which is kept apart from the dose-response`;
   }
+  if (arm.later) {
+    return `was measured after ${arm.weeks} weeks; line ${arm.later.line} has the same after ${arm.later.weeks}, the end of the training`;
+  }
   if (arm.reserve_reps === null) {
     return arm.velocity_loss_pct === null
       ? 'reserve is not known (`reserve_reps` is empty)'

@@ -1,7 +1,7 @@
 /** What is known of one study: its facts, what the answer is without it, and its arms. */
 import { isEstimated } from '../../evidence/deriveDesign.ts';
-import type { Arm } from '../../evidence/schema.ts';
-import { formatNumber, slopeUnit } from '../../figures/format.ts';
+import type { Arm, ArmColumn } from '../../evidence/schema.ts';
+import { formatNumber, formatSignificant, slopeUnit } from '../../figures/format.ts';
 import { showFineTarget, showSlope, showSpan, showWeight, whyNone } from '../../figures/studyWords.ts';
 import type { Settings } from '../../model/settings.ts';
 import type { StudyReport, WholeBand } from '../../model/studyReports.ts';
@@ -126,16 +126,16 @@ const ARM_FACTS: readonly {
   readonly number?: boolean;
 }[] = [
   { name: 'Cohort', of: ({ cohort }) => cohort },
-  { name: 'People', of: ({ n }) => n, number: true },
+  { name: 'People', of: showPeople, number: true },
   { name: 'Exercise', of: ({ exercise }) => exercise },
   { name: 'Joints', of: ({ joints }) => joints },
   { name: 'Load, %', of: showLoad, number: true },
-  { name: 'Repetitions', of: ({ reps_per_set }) => reps_per_set, number: true },
-  { name: 'Sets', of: ({ sets }) => sets, number: true },
-  { name: 'Sessions a week', of: ({ sessions_per_week }) => sessions_per_week, number: true },
-  { name: 'Weeks', of: ({ weeks }) => weeks, number: true },
-  { name: 'Reserve', of: ({ reserve_reps }) => reserve_reps, number: true },
-  { name: 'Its SD', of: ({ reserve_sd }) => reserve_sd, number: true },
+  { name: 'Repetitions', of: (arm) => showPrinted(arm, 'reps_per_set'), number: true },
+  { name: 'Sets', of: (arm) => showPrinted(arm, 'sets'), number: true },
+  { name: 'Sessions a week', of: (arm) => showPrinted(arm, 'sessions_per_week'), number: true },
+  { name: 'Weeks', of: (arm) => showPrinted(arm, 'weeks'), number: true },
+  { name: 'Reserve', of: (arm) => showPrinted(arm, 'reserve_reps'), number: true },
+  { name: 'Its SD', of: ({ reserve_sd: sd }) => (sd === null ? null : formatSignificant(sd, 2)), number: true },
   { name: 'Known as', of: ({ reserve_basis }) => reserve_basis },
   { name: 'Failure was', of: ({ failure_definition }) => failure_definition },
   { name: 'Attempted', of: ({ attempted_failure }) => yesNo(attempted_failure) },
@@ -145,7 +145,20 @@ const ARM_FACTS: readonly {
 /** A load from a repetition maximum is marked. */
 function showLoad(arm: Arm): string | number | null {
   const { load_pct_1rm: load } = arm;
-  return load !== null && isEstimated(arm, 'load_pct_1rm') ? `${formatNumber(load, 0)} (estimated)` : load;
+  if (load === null || !isEstimated(arm, 'load_pct_1rm')) return showPrinted(arm, 'load_pct_1rm');
+  return `${formatNumber(load, 0)} (estimated from ${showPrinted(arm, 'load_rm')} RM)`;
+}
+
+/** People of an arm whose paper prints a total only are marked. */
+function showPeople({ n, n_total: total, derived }: Arm): string | number | null {
+  return derived?.some(({ column }) => column === 'n') ? `${n} (a share of ${total})` : n;
+}
+
+/** “8–12” where the paper prints a range, which counts by its middle. */
+function showPrinted(arm: Arm, column: ArmColumn): string | number | null {
+  const range = arm.ranges?.[column];
+  const value = arm[column];
+  return range ? `${range.low}–${range.high}` : typeof value === 'boolean' ? yesNo(value) : value;
 }
 
 function yesNo(value: boolean | null): string | null {
