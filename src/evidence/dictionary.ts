@@ -1,10 +1,11 @@
 /** The data dictionary, for people (Markdown) and machines (Frictionless Data Package), from the schema. */
 import Papa from 'papaparse';
-import type { Column } from './column.ts';
+import type { DescribedColumn } from './column.ts';
+import { DESCRIBED_ARM_COLUMNS } from './columnMeanings.ts';
 import { EXERCISE_COLUMNS } from './exercises.ts';
-import { ARM_COLUMNS, STUDY_COLUMNS } from './schema.ts';
+import { STUDY_COLUMNS } from './schema.ts';
 
-type Columns = Readonly<Record<string, Column<unknown>>>;
+type Columns = Readonly<Record<string, DescribedColumn<unknown>>>;
 
 /** A column as a reader is told about it. */
 export interface ColumnExplanation {
@@ -19,7 +20,7 @@ export interface ColumnExplanation {
 }
 
 /** What stands in each column, in the order of the table. */
-export function explainColumns(columns: Columns = ARM_COLUMNS): readonly ColumnExplanation[] {
+export function explainColumns(columns: Columns = DESCRIBED_ARM_COLUMNS): readonly ColumnExplanation[] {
   return Object.entries(columns).map(([name, { group, required, expected, unit, description, example }]) => ({
     name,
     group,
@@ -31,7 +32,7 @@ export function explainColumns(columns: Columns = ARM_COLUMNS): readonly ColumnE
 }
 
 /** The columns of a table with their explanations, as a CSV file to stand beside an empty one. */
-export function explainColumnsAsCsv(columns: Columns = ARM_COLUMNS): string {
+export function explainColumnsAsCsv(columns: Columns = DESCRIBED_ARM_COLUMNS): string {
   const rows = explainColumns(columns).map(({ name, group, required, cell, meaning, example }) => [
     name,
     group,
@@ -58,7 +59,7 @@ export function writeDictionary(): string {
     '',
     'One row is one measurement on one arm of one study.',
     '',
-    ...listColumns(ARM_COLUMNS),
+    ...listColumns(DESCRIBED_ARM_COLUMNS),
     '## studies.csv',
     '',
     'One row is one study, with what a reference list needs.',
@@ -125,7 +126,7 @@ export function makePackage(): object {
     description: 'Invented data: no such studies exist.',
     licenses: [{ name: 'MIT', title: 'MIT License' }],
     resources: [
-      resource('arms', 'One measurement on one arm of one study a row', ARM_COLUMNS, []),
+      resource('arms', 'One measurement on one arm of one study a row', DESCRIBED_ARM_COLUMNS, []),
       resource('studies', 'One study a row', STUDY_COLUMNS, ['study']),
     ],
   };

@@ -3,6 +3,7 @@
  * are written as the table has them and read back, so that no rule stands here a second time.
  */
 
+import { COLUMN_MEANINGS } from '../../evidence/columnMeanings.ts';
 import { isArmColumn } from '../../evidence/columnWords.ts';
 import { intervalOf } from '../../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../../evidence/effects.ts';
@@ -113,7 +114,7 @@ function bearsNumbers(name: ArmColumn): boolean {
 function readRest(cells: Cells, unread: readonly Problem[], line: number): Rest {
   const stands = Object.fromEntries(
     unread.flatMap(({ column }) =>
-      isArmColumn(column) ? [[column, ARM_COLUMNS[column].required ? ARM_COLUMNS[column].example : '']] : [],
+      isArmColumn(column) ? [[column, ARM_COLUMNS[column].required ? COLUMN_MEANINGS[column].example : '']] : [],
     ),
   );
   const { arms, problems, warnings } = readTable([{ ...cells, ...stands }]);

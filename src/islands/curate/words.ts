@@ -1,8 +1,9 @@
 /** Words of the form that makes rows, and the way from a problem to its entry. */
-import type { Column } from '../../evidence/column.ts';
+import type { DescribedColumn } from '../../evidence/column.ts';
+import { DESCRIBED_ARM_COLUMNS } from '../../evidence/columnMeanings.ts';
 import { COLUMN_WORDS, nameColumns } from '../../evidence/columnWords.ts';
 import { formatExpectation, type Problem } from '../../evidence/problem.ts';
-import { ARM_COLUMNS, type ArmColumn } from '../../evidence/schema.ts';
+import type { ArmColumn } from '../../evidence/schema.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import type { StudyReading } from './readStudies.ts';
 import type { Place, StudyDraft } from './studyDraft.ts';
@@ -31,7 +32,7 @@ export function sayProblem(problem: Pick<Problem, 'value' | 'expected' | 'remedy
 }
 
 /** Choices explain themselves; of a text only the example helps, of a number its range and unit too. */
-export function explainColumn(help: string, column: Column<unknown>): string {
+export function explainColumn(help: string, column: DescribedColumn<unknown>): string {
   const { expected, unit, example, field } = column;
   if (wordsOf(column)) return help;
   if (field.constraints.maxLength !== undefined) return `${help} For example: ${example}`;
@@ -39,7 +40,7 @@ export function explainColumn(help: string, column: Column<unknown>): string {
 }
 
 export function explain(name: ArmColumn): string {
-  return explainColumn(COLUMN_WORDS[name].help, ARM_COLUMNS[name]);
+  return explainColumn(COLUMN_WORDS[name].help, DESCRIBED_ARM_COLUMNS[name]);
 }
 
 /** The arm, the measure or both that an entry belongs to; empty where it is the study’s. */
