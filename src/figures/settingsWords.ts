@@ -33,7 +33,8 @@ const WEIGHTING_WORDS = {
   equal: 'all rows equal',
 } as const;
 
-const MISSING_SDS_WORDS = {
+/** What stands in for SDs that rows do not print. */
+export const MISSING_SDS_WORDS = {
   missing: 'the pooled spread of the measure, where a row prints none',
   all: 'the pooled spread of the measure, for all rows with means',
 } as const;

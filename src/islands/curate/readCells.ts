@@ -2,6 +2,8 @@
  * What the table's own readers say of rows in the making, and the numbers that follow from them. Rows
  * are written as the table has them and read back, so that no rule stands here a second time.
  */
+
+import { isArmColumn } from '../../evidence/columnWords.ts';
 import { intervalOf } from '../../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../../evidence/effects.ts';
 import type { Problem } from '../../evidence/problem.ts';
@@ -140,8 +142,4 @@ function nameQuantity({ quantity }: Recovered, metric: Metric): string {
   const effect = metric === 'log-ratio' ? 'log ratio' : 'standardised change';
   if (quantity === 'effect') return effect;
   return quantity === 'variance' ? `variance of the ${effect}` : quantity;
-}
-
-function isArmColumn(name: string | null): name is ArmColumn {
-  return name !== null && Object.hasOwn(ARM_COLUMNS, name);
 }
