@@ -3,6 +3,7 @@ import type { CellRange, Derived } from './column.ts';
 import { loadForRepetitions, meanRepetitions, spreadOfRepetitions } from './repetitions.ts';
 import { reserveFromShare } from './reserve.ts';
 import type { Arm, ArmColumn } from './schema.ts';
+import { wentBeyondFailure } from './vocabulary.ts';
 
 /** SD of a number that lies anywhere in a range with the same chance, in widths of the range. */
 const UNIFORM_SD = 1 / Math.sqrt(12);
@@ -66,7 +67,8 @@ function deriveReserve(arm: Arm): readonly (Derived | null)[] {
     return [{ column: 'reserve_sd', value, sd: null, how, restsOn: 'assumed' }];
   }
   const { reps_possible: possible, reps_per_set: done, share_of_maximum_pct: share } = arm;
-  if (possible === null) return [];
+  // Of sets to failure the difference of two means is no reserve.
+  if (possible === null || arm.attempted_failure === true || wentBeyondFailure(arm)) return [];
   if (share !== null) {
     const { mean, how } = reserveFromShare(share / 100, possible, 0);
     return mean === null ? [] : [{ column: 'reserve_reps', value: mean, sd: null, how, restsOn: 'recovered' }];

@@ -8,6 +8,7 @@ import { hasPeople } from './countedArm.ts';
 import type { Computed } from './effectFormulas.ts';
 import { logRatioOf } from './logRatio.ts';
 import { type PooledSpread, pooledEffect } from './pooledSpread.ts';
+import { logRatioOfErrors } from './printedError.ts';
 import type { Recovered } from './recover.ts';
 import { restsOn } from './restsOn.ts';
 import type { Arm } from './schema.ts';
@@ -63,13 +64,19 @@ export function computeEffects(arms: readonly Arm[], choice: EffectChoice): Comp
   return { effects, excluded };
 }
 
+const NO_PEOPLE =
+  'the number of people in the arm is not known (`n` is empty), which a variance needs where no standard error is printed';
+
 /** The effect of a row, or the reason why it has none in this metric. */
 export function computeEffect(arm: Arm, choice: Omit<EffectChoice, 'outcome'>): Effect | string {
   const { metric, assumedCorrelation, pooled } = choice;
   if (arm.effect !== null && arm.effect_variance !== null && arm.effect_metric === metric) {
     return finish(arm, readyMade({ ...arm, effect: arm.effect }, arm.effect_variance, choice));
   }
-  if (!hasPeople(arm)) return 'the number of people in the arm is not known (`n` is empty), which a variance needs';
+  if (!hasPeople(arm)) {
+    const ofErrors = metric === 'log-ratio' ? logRatioOfErrors(arm, assumedCorrelation) : null;
+    return ofErrors ? finish(arm, ofErrors) : NO_PEOPLE;
+  }
   const fromPool = () => (pooled ? pooledEffect(arm, pooled, metric, assumedCorrelation) : null);
   const first = pooled?.use === 'all' ? fromPool() : null;
   if (first && typeof first !== 'string') return finish(arm, first);

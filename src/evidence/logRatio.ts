@@ -3,14 +3,14 @@
  * (Hedges, Gurevitch & Curtis 1999, Ecology 80:1150; paired: Lajeunesse 2011, Ecology 92:2049, eq. 6).
  *
  * Where changes in per cent are printed with their spread, v is that of their mean by the delta method, s²/(n (100 + p)²):
- * y = ln(1 + p/100) has the derivative 1/(100 + p). It is taken before SDs whose correlation would be assumed, and after a
- * spread of the change in the unit of the row.
+ * y = ln(1 + p/100) has the derivative 1/(100 + p). It is taken before SDs whose correlation would be assumed and before
+ * what a test of the change implies, and after a spread of the change that is printed in the unit of the row.
  */
 
 import type { CountedArm } from './countedArm.ts';
 import { type Computed, explain, FORMULAS } from './effectFormulas.ts';
 import { resolveMeans } from './means.ts';
-import { spreadOfChange, spreadOfPercents } from './recoveredSpread.ts';
+import { printsErrorOfChange, spreadOfChange, spreadOfPercents } from './recoveredSpread.ts';
 import { resolveStatistics } from './statistics.ts';
 
 /** Why a row that prints a change has no variance. */
@@ -50,7 +50,7 @@ function logRatioOfPercents(arm: CountedArm): Computed | null {
   const spread = spreadOfPercents(arm, means.unit === 'per cent' ? percent : null);
   if (!spread) return null;
   const other = means.unit === 'row' ? spreadOfChange(arm, means.change) : null;
-  if (other && other.restsOn !== 'assumed') return null;
+  if (other && other.restsOn !== 'assumed' && printsErrorOfChange(arm)) return null;
   const isFullyPrinted = arm.correlation !== null && (arm.baseline_sd !== null || arm.followup_sd !== null);
   if (means.unit === 'row' && isFullyPrinted) return null;
   const arePrinted = arm.baseline_mean !== null && arm.followup_mean !== null;

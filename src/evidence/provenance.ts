@@ -1,4 +1,5 @@
 /** Every number behind a row's effect and how it was obtained: reported, recovered, assumed, computed. */
+import type { CellRange } from './column.ts';
 import { FORMULAS } from './effectFormulas.ts';
 import type { Effect } from './effects.ts';
 import { QUARTILES_TO_MEAN } from './means.ts';
@@ -51,9 +52,17 @@ const REPORTED = [
 export function traceNumbers(arm: Arm, effect: Effect | null): readonly Recovered[] {
   const reported = REPORTED.flatMap(([column, quantity]): Recovered[] => {
     const value = arm[column];
+    const bound = arm.ranges?.[column];
+    if (bound) return [reportBound(quantity, bound)];
     return value === null ? [] : [{ quantity: nameInterval(arm, column, quantity), value, how: 'reported' }];
   });
   return [...reported, ...(effect?.steps ?? []).filter(({ how }) => how !== 'reported')];
+}
+
+/** A p of which only a bound is printed: of “below 0.001” that end, of “above 0.05” this one. */
+function reportBound(quantity: string, { low, high, value }: CellRange): Recovered {
+  const isBelow = value !== null;
+  return { quantity: `${quantity}, ${isBelow ? 'below' : 'above'}`, value: isBelow ? high : low, how: 'reported' };
 }
 
 /** “95 % interval of the change, low”. */
@@ -68,6 +77,8 @@ const SOURCES_OF_FORMULAS: Readonly<Record<string, string>> = {
   [FORMULAS.logRatio]: 'Hedges, Gurevitch & Curtis 1999 (Ecology 80:1150)',
   [FORMULAS.logRatioVariance]: 'Lajeunesse 2011 (Ecology 92:2049), eq. 6',
   [FORMULAS.logRatioVarianceOfChange]: 'Lajeunesse 2011 (Ecology 92:2049), eq. 6, with s₁/m₁ = s₂/m₂',
+  [FORMULAS.logRatioVarianceOfError]: 'Lajeunesse 2011 (Ecology 92:2049), eq. 6, with s₁/m₁ = s₂/m₂',
+  [FORMULAS.logRatioVarianceOfErrors]: 'Lajeunesse 2011 (Ecology 92:2049), eq. 6',
   [FORMULAS.logRatioPooled]: 'Nakagawa et al. 2023 (Ecol Lett 26:232), for the same people before and after',
   [FORMULAS.logRatioVariancePooled]: 'Nakagawa et al. 2023 (Ecol Lett 26:232), for the same people before and after',
   [QUARTILES_TO_MEAN]: 'Luo, Wan, Liu & Tong 2018 (Stat Methods Med Res 27:1785)',

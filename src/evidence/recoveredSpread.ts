@@ -41,6 +41,13 @@ export function spreadOfChange(arm: CountedArm, change: number | null): Recovere
   return firstSpread(arm, columns, change);
 }
 
+/** True where SD, standard error or interval of the change are printed, so that its spread is not that of a test. */
+export function printsErrorOfChange(arm: CountedArm): boolean {
+  return (
+    arm.change_sd !== null || arm.change_se !== null || (arm.change_ci_low !== null && arm.change_ci_high !== null)
+  );
+}
+
 /** SD of the per cent changes. @param change in per cent that t, F and p are of; null where they are of another */
 export function spreadOfPercents(arm: CountedArm, change: number | null): Recovered | null {
   const columns = {

@@ -44,6 +44,13 @@ effect <- function(i) {
   if (is.na(m2) && !is.na(m1)) m2 <- if (!is.na(ch[i])) m1 + ch[i] else m1 * (1 + pc[i] / 100)
   sc <- N("change_sd")[i]
   if (is.na(sc)) sc <- N("change_se")[i] * sqrt(n[i])
+  sp <- N("percent_change_sd")[i]
+  if (is.na(sp)) sp <- N("percent_change_se")[i] * sqrt(n[i])
+  # A spread of per cents that is printed says more than a test of the change.
+  if (!is.na(m1) && is.na(sc) && !is.na(sp)) {
+    both <- !is.na(b[i]) && !is.na(f[i])
+    return(c(if (both) log(f[i] / b[i]) else log(1 + pc[i] / 100), sp^2 / (n[i] * (100 + pc[i])^2)))
+  }
   if (!is.na(m1)) {
     if (is.na(sc) && !is.na(p[i])) sc <- sd_of_p(m2 - m1, i)
     y <- log(m2 / m1)
@@ -54,8 +61,6 @@ effect <- function(i) {
   }
   if (is.na(pc[i])) return(c(NA, NA))
   y <- log(1 + pc[i] / 100)
-  sp <- N("percent_change_sd")[i]
-  if (is.na(sp)) sp <- N("percent_change_se")[i] * sqrt(n[i])
   if (is.na(sp) && !is.na(p[i])) sp <- sd_of_p(pc[i], i)
   if (!is.na(sp)) return(c(y, sp^2 / (n[i] * (100 + pc[i])^2)))
   if (is.na(d[i]) || pc[i] / d[i] <= 0) return(c(NA, NA))

@@ -98,7 +98,7 @@ describe('what is said of a study', () => {
     ['a range upside down', { reserve_reps: '2-1', attempted_failure: '' }],
     ['failure with a reserve', { reserve_reps: '2' }],
     ['an interval the wrong way round', { change_mean: '3', change_ci_low: '5', change_ci_high: '1' }],
-    ['no spread', { baseline_sd: '', followup_sd: '' }],
+    ['no change', { followup_mean: '', followup_sd: '' }],
     ['no year', { year: '' }],
     ['means that do not give the change', { change_mean: '9' }],
   ])('with %s is what the table’s readers say, word for word', (_what, cells) => {
