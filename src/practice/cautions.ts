@@ -4,9 +4,15 @@ import type { Exercise } from '../evidence/exercises.ts';
 
 /** What decides which cautions bind: the exercise, and who is there. */
 export interface Guard {
-  readonly exercise: Pick<Exercise, 'canPin' | 'stoppable'>;
+  readonly exercise: Guarded;
   readonly company: Company;
 }
+
+/** What a rule of safety reads of an exercise. */
+export type Guarded = Pick<Exercise, 'canPin' | 'stoppable' | 'relation'> & {
+  /** True where it stands in no list, and what it is, is not known. */
+  readonly isUnlisted?: boolean;
+};
 
 export const COMPANIES = ['alone', 'spotter', 'safety arms'] as const;
 /** Who or what can take the load: nobody, a person, or arms of the rack. */
@@ -14,6 +20,8 @@ export type Company = (typeof COMPANIES)[number];
 
 /** Least reserve advised where the lifter can be pinned and nothing would take the load. */
 export const LEAST_RESERVE_WHEN_PINNED = 1;
+
+const COLLARS_OFF = 'When benching alone without either, leave the collars off so that the plates can slide.';
 
 /** Cautions that hold for every set. */
 const ALWAYS: readonly string[] = [
@@ -38,7 +46,7 @@ export function guardCautions(guard: Guard): readonly string[] {
   if (isUnguarded(guard)) {
     return [
       'Set safety arms or have a spotter; without either, never take a set to failure under a load that can pin you.',
-      'When benching alone without either, leave the collars off so that the plates can slide.',
+      ...collarCautions(exercise),
     ];
   }
   if (exercise.canPin) {
@@ -54,9 +62,19 @@ export function guardCautions(guard: Guard): readonly string[] {
   return [];
 }
 
+/** Plates that slide off free the chest; under a squat they would tip the bar. So only a bench press is told, and what may be one. */
+function collarCautions({ relation, isUnlisted = false }: Guarded): readonly string[] {
+  if (relation === 'bench press') return [COLLARS_OFF];
+  return isUnlisted
+    ? [
+        'Where the bar is over the chest and you are alone without either, leave the collars off so that the plates can slide.',
+      ]
+    : [];
+}
+
 /** Everything a page that names targets for no one exercise must say. */
 export const GENERAL_CAUTIONS: readonly string[] = [
   'An exercise that can pin the lifter is never taken to reserve 0 without a spotter or safety arms: set the arms, or have a spotter.',
-  'When benching alone without either, leave the collars off so that the plates can slide.',
+  COLLARS_OFF,
   ...ALWAYS,
 ];

@@ -5,12 +5,11 @@
  */
 
 import type { PracticeAnalysis } from '../model/full.ts';
-import type { Target } from '../model/result.ts';
 import { LEAST_TARGET_STUDIES } from '../model/target.ts';
-import { showTarget, type WholeRange } from '../model/wholeRepetitions.ts';
+import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { isUnguarded, LEAST_RESERVE_WHEN_PINNED } from './cautions.ts';
-import { type Judgement, reallyLeft } from './judgement.ts';
+import { reallyLeft, sayTarget } from './judgement.ts';
 import { boundOfPossible, mostReserve, refuseReserve, statePossible } from './possible.ts';
 import { judgeEvent, leastReserveInTime, recoveryAfter, writeHours } from './recovery.ts';
 import type { Situation } from './situation.ts';
@@ -38,7 +37,8 @@ const SLACK = 1e-9;
 /** Least reserve that may be said: 1 under an unguarded load that can pin, more for who overrates it. */
 export function leastSafe(situation: Situation): number {
   if (!isUnguarded(situation)) return 0;
-  return Math.ceil(LEAST_RESERVE_WHEN_PINNED + Math.max(0, -situation.judgement.bias) - SLACK);
+  const { bias, lowest = bias } = situation.judgement;
+  return Math.ceil(LEAST_RESERVE_WHEN_PINNED + Math.max(0, -Math.min(bias, lowest)) - SLACK);
 }
 
 export function chooseReserve(
@@ -67,7 +67,7 @@ export function chooseReserve(
     const instead = recovered > floor ? 'move the session' : 'set safety arms or have a spotter';
     return refuse(`${refuseReserve(bound, needed)} Take a lighter load, or ${instead}.`, floor > ceiling ? 0 : floor);
   }
-  const wanted = studies < LEAST_ADVICE_STUDIES ? NONE_WANTED : wantForGrowth(target, judgement);
+  const wanted = studies < LEAST_ADVICE_STUDIES ? NONE_WANTED : (sayTarget(target, judgement)?.whole ?? NONE_WANTED);
   // Staying fresh never asks for less than growth does.
   const least = Math.max(needed, wanted.least);
   const most = fresh?.isLate(wanted.most) ? least : Math.max(least, wanted.most);
@@ -90,13 +90,6 @@ export function chooseReserve(
 
 /** Where growth asks for nothing that can be told. */
 const NONE_WANTED: WholeRange = { least: 0, most: 0 };
-
-/** The range to say so that what is really left is the target's: all of it lowered by how much the lifter stops early. */
-function wantForGrowth({ point, low, high }: Target, { bias }: Judgement): WholeRange {
-  if (point === null || low === null) return NONE_WANTED;
-  const toSay = (reserve: number) => Math.max(0, reserve - bias);
-  return showTarget({ point: toSay(point), low: toSay(low), high: high === null ? null : toSay(high) }).whole;
-}
 
 /** No number to follow; what safety asks for holds all the same. */
 function refuse(why: string, floor: number): ChosenReserve {

@@ -6,6 +6,8 @@
  * (Halperin et al. 2022, Sports Med 52:377, doi 10.1007/s40279-021-01559-x; abstract read);
  * between-person SD about 1.45 (second-hand).
  */
+import type { Target } from '../model/result.ts';
+import { type ShownTarget, showTarget } from '../model/wholeRepetitions.ts';
 
 export const JUDGEMENTS = ['taken as said', 'as most people', 'own test sets'] as const;
 export type JudgementKind = (typeof JUDGEMENTS)[number];
@@ -15,6 +17,11 @@ export interface Judgement {
   readonly bias: number;
   /** SD of that difference, repetitions. */
   readonly spread: number;
+  /**
+   * Bias that safety reckons with where it is lower than the mean, repetitions: what a lifter's own sets showed as
+   * they were. Left out where the mean is all that is known.
+   */
+  readonly lowest?: number;
 }
 
 export const PUBLISHED_JUDGEMENT: Judgement = { bias: 0.95, spread: 1.45 };
@@ -28,6 +35,20 @@ export const TAKEN_AS_SAID: Judgement = { bias: 0, spread: 0 };
 export function judgementOf(kind: JudgementKind, own: Judgement): Judgement {
   if (kind === 'taken as said') return TAKEN_AS_SAID;
   return kind === 'as most people' ? PUBLISHED_JUDGEMENT : own;
+}
+
+/** A target in what is to be said, so that what is really left is the target's; null where there is no number. */
+export function sayTarget({ point, low, high }: Target, { bias }: Judgement): ShownTarget | null {
+  if (point === null || low === null) return null;
+  const toSay = (reserve: number) => Math.max(0, reserve - bias);
+  return showTarget({ point: toSay(point), low: toSay(low), high: high === null ? null : toSay(high) });
+}
+
+/** Which numbers follow how the lifter judges, and which do not and why; null where nothing is misjudged. */
+export function stateShift({ bias }: Judgement): string | null {
+  const by = Math.abs(bias).toFixed(1);
+  if (Number(by) === 0) return null;
+  return `This lifter really leaves about ${by} ${bias > 0 ? 'more' : 'fewer'} than they say. The number to say, the first column, the targets to say and the card are moved by that; growth kept, recovery and the figure are those of what is really left. Common practice is not moved: it does not say which of the two it means.`;
 }
 
 /** What will really be left where a number is said: the mean, and about two people in three (± 1 SD). */

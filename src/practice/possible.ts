@@ -79,15 +79,26 @@ export function statePossible({ mean }: Possible): string {
   return `no more than about ${mean.toFixed(1)} repetitions are possible on average`;
 }
 
-/** “About 9 repetitions are possible on average, 6 to 11 for about two people in three (published for …).” */
-export function statePossibleInFull({ mean, sd, relation, standsIn }: Possible): string {
-  const spread =
-    sd === null
-      ? '; the spread between people is not published for this load'
-      : `, ${Math.max(0, mean - sd).toFixed(0)} to ${(mean + sd).toFixed(0)} for about two people in three`;
+/** With its source: “About 9 repetitions are possible on average, 6 to 11 for about two people in three (published for …).” */
+export function statePossibleInFull(possible: Possible): string {
+  const { relation, standsIn } = possible;
   const { from, to } = loadsWithSpread('leg press');
   const whose = standsIn
     ? `published for the ${relation}, which stands in here; in the leg press more are possible (at hand from ${from} to ${to}\u00a0%)`
     : `published for the ${relation}`;
-  return `About ${mean.toFixed(0)} repetitions are possible on average${spread} (${whose}).`;
+  return `${beginPossible(possible)} (${whose}).`;
+}
+
+/** The same for a lifter, who trains one exercise and is told of no other: that one stands in is said without its name. */
+export function statePossibleForLifter(possible: Possible): string {
+  const whose = possible.standsIn ? ' (not published for this exercise: those of another stand in)' : '';
+  return `${beginPossible(possible)}${whose}.`;
+}
+
+function beginPossible({ mean, sd }: Possible): string {
+  const spread =
+    sd === null
+      ? '; the spread between people is not published for this load'
+      : `, ${Math.max(0, mean - sd).toFixed(0)} to ${(mean + sd).toFixed(0)} for about two people in three`;
+  return `About ${mean.toFixed(0)} repetitions are possible on average${spread}`;
 }

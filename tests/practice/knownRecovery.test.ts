@@ -152,7 +152,7 @@ describe('judgement', () => {
 
 describe('cautions', () => {
   const guard = (canPin: boolean, stoppable: boolean, company: 'alone' | 'spotter' | 'safety arms') => ({
-    exercise: { canPin, stoppable },
+    exercise: { canPin, stoppable, relation: 'bench press' as const },
     company,
   });
 

@@ -1,7 +1,7 @@
 /** One page for the gym: what to do in this set, and what to mind. On paper only. */
 
 import { formatPlain, formatShare, formatTarget } from '../../figures/format.ts';
-import { statePossibleInFull } from '../../practice/possible.ts';
+import { statePossibleForLifter } from '../../practice/possible.ts';
 import { writeHours } from '../../practice/recovery.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
@@ -44,7 +44,7 @@ export function GymCard({ state, isInvented }: Props) {
         {possible && (
           <>
             <dt>Possible</dt>
-            <dd>{statePossibleInFull(possible)}</dd>
+            <dd>{statePossibleForLifter(possible)}</dd>
           </>
         )}
         {most?.kept.share && (

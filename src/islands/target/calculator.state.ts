@@ -29,7 +29,9 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
   const exercise = computed<Situation['exercise']>(() => {
     const { exercise: name, pins, stops, partials } = choices.value;
     const listed = exercises.find((one) => one.name === name);
-    return listed ?? { name: 'this exercise', canPin: pins, stoppable: stops, partials, relation: null };
+    return (
+      listed ?? { name: 'this exercise', canPin: pins, stoppable: stops, partials, relation: null, isUnlisted: true }
+    );
   });
   const situation = computed<Situation>(() => {
     const { purpose, load, planned, company, status, hours, judgement, bias, spread } = choices.value;
