@@ -17,6 +17,8 @@ export interface GrowthAtLoadOptions {
   readonly target: Target;
   /** Whole repetitions that are advised; null where none are. */
   readonly advised: WholeRange | null;
+  /** Repetitions that are really left beyond those said: what is advised is said, and the axis is what is left. Default 0. */
+  readonly bias?: number;
   readonly width?: number;
   readonly height?: number;
 }
@@ -30,7 +32,7 @@ const REACH = 0.12;
 export function growthAtLoad(
   { settings }: Pick<PracticeAnalysis, 'settings'>,
   near: OpenFit,
-  { load, target, advised, width = 420, height = 260 }: GrowthAtLoadOptions,
+  { load, target, advised, bias = 0, width = 420, height = 260 }: GrowthAtLoadOptions,
 ): Figure {
   const { metric, confidence, outcome } = settings;
   const { source, studiedReserve } = near.fit;
@@ -49,7 +51,10 @@ export function growthAtLoad(
   const top = points.reduce((most, { high }) => Math.max(most, high), 0);
   const bottom = points.reduce((least, { low }) => Math.min(least, low), 0);
   const floor = bottom - (top - bottom) / 10;
-  const range = advised && [{ from: advised.least - REACH, to: advised.most + REACH, words: formatWhole(advised) }];
+  const place = (said: number) => Math.min(Math.max(0, said + bias), Math.max(studiedReserve.high, said));
+  const range = advised && [
+    { from: place(advised.least) - REACH, to: place(advised.most) + REACH, words: formatWhole(advised) },
+  ];
   const bar = target.shown && [
     {
       at: target.shown.point,
@@ -58,7 +63,7 @@ export function growthAtLoad(
       foot: floor * 0.6 + bottom * 0.4,
     },
   ];
-  const place = `${formatPlain(load)}\u00a0% of 1RM`;
+  const where = `${formatPlain(load)}\u00a0% of 1RM`;
   return describedByWords({
     plot: {
       width,
@@ -102,10 +107,12 @@ export function growthAtLoad(
           : []),
       ],
     },
-    title: `${outcome === 'growth' ? 'Growth' : 'Strength'} by reserve at ${place}`,
+    title: `${outcome === 'growth' ? 'Growth' : 'Strength'} by reserve at ${where}`,
     caption: [
       `Fitted curve with its ${writePercent(confidence)} band, read from the ${source === 'joint' ? SOURCE_NAMES.joint : `fit of ${LOAD_NAMES[source]}`}.`,
-      advised ? `Advised: ${formatWhole(advised)} in reserve, shaded.` : 'No number is advised.',
+      advised
+        ? `Advised: ${formatWhole(advised)} in reserve, shaded${Number(bias.toFixed(1)) === 0 ? '' : ' where so many said are really left'}.`
+        : 'No number is advised.',
       target.shown ? `Target ${formatTarget(target)}, the bar at the foot.` : '',
     ]
       .filter(Boolean)

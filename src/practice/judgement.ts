@@ -44,11 +44,18 @@ export function sayTarget({ point, low, high }: Target, { bias }: Judgement): Sh
   return showTarget({ point: toSay(point), low: toSay(low), high: high === null ? null : toSay(high) });
 }
 
-/** Which numbers follow how the lifter judges, and which do not and why; null where nothing is misjudged. */
-export function stateShift({ bias }: Judgement): string | null {
+/** “About 1.2 repetitions more are really left than are said.” */
+export function stateDifference({ bias }: Judgement): string {
   const by = Math.abs(bias).toFixed(1);
-  if (Number(by) === 0) return null;
-  return `This lifter really leaves about ${by} ${bias > 0 ? 'more' : 'fewer'} than they say. The number to say, the first column, the targets to say and the card are moved by that; growth kept, recovery and the figure are those of what is really left. Common practice is not moved: it does not say which of the two it means.`;
+  return Number(by) === 0
+    ? 'As many repetitions are left as are said.'
+    : `About ${by} repetitions ${bias > 0 ? 'more' : 'fewer'} are really left than are said.`;
+}
+
+/** Which numbers follow how the lifter judges, and which do not and why; null where nothing is misjudged. */
+export function stateShift(judgement: Judgement): string | null {
+  if (Number(judgement.bias.toFixed(1)) === 0) return null;
+  return `${stateDifference(judgement)} The number to say, the first column, the targets to say and the card are moved by that; growth kept, recovery and the figure are those of what is really left. Common practice is not moved: it does not say which of the two it means.`;
 }
 
 /** What will really be left where a number is said: the mean, and about two people in three (± 1 SD). */

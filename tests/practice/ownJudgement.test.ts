@@ -131,7 +131,7 @@ describe('what follows a lifter’s judgement', () => {
     expect(kept(own, 1)?.estimate).toBeLessThan(kept(exact, 1)?.estimate ?? 0);
     // By hand: mean 13/6, σ² = (2·2.1025 + 2.8333)/7 = 1.00548, w = 0.92619, bias 2.0769.
     expect(judgement.bias).toBeCloseTo(2.0769, 4);
-    expect(stateShift(judgement)).toMatch(/about 2\.1 more than they say/u);
+    expect(stateShift(judgement)).toMatch(/About 2\.1 repetitions more are really left/u);
   });
 
   it('moves nothing where nothing is misjudged', () => {

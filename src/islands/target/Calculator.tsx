@@ -8,6 +8,7 @@ import { CalculatorControls } from './Controls.tsx';
 import { createCalculator, type Calculator as State } from './calculator.state.ts';
 import type { Built } from './fitted.state.ts';
 import { GymCard } from './GymCard.tsx';
+import { RecentSituations } from './RecentSituations.tsx';
 import { CalculatorResult } from './Result.tsx';
 
 interface Props {
@@ -33,10 +34,12 @@ export function Calculator({ built, exercises, shipped }: Props) {
         <CalculatorResult state={state} />
         {fitted.isShown.value && <GymCard state={state} isInvented={isInvented} />}
       </div>
+      <RecentSituations recent={state.recent} choices={state.choices.value} exercises={exercises} />
       <CommonShares
         shares={fitted.shares.value}
         problem={fitted.sharesProblem.value}
         onRetry={fitted.retry}
+        judgement={state.judged.value}
         confidence={built.analysis.settings.confidence}
       />
     </>

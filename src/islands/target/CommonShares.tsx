@@ -1,6 +1,8 @@
 /** Targets for the shares of growth that are asked for most. */
 import { formatTarget } from '../../figures/format.ts';
+import type { Target } from '../../model/result.ts';
 import { writePercent } from '../../numerics/percent.ts';
+import { type Judgement, sayTarget, stateShift } from '../../practice/judgement.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
@@ -12,11 +14,13 @@ interface Props {
   readonly shares: readonly SharedTarget[] | null;
   readonly problem: string | null;
   readonly onRetry: () => void;
+  /** How the lifter judges: the targets are moved to what is to be said. */
+  readonly judgement: Judgement;
   /** Of the intervals, 0 to 1. */
   readonly confidence: number;
 }
 
-export function CommonShares({ shares, problem, onRetry, confidence }: Props) {
+export function CommonShares({ shares, problem, onRetry, judgement, confidence }: Props) {
   return (
     <>
       <h2>Targets for common shares</h2>
@@ -26,8 +30,10 @@ export function CommonShares({ shares, problem, onRetry, confidence }: Props) {
         <Scroll label="Targets for common shares">
           <table>
             <caption>
-              Repetitions in reserve that keep a share of the growth at reserve 0: estimate ({writePercent(confidence)}{' '}
-              interval).
+              {stateShift(judgement) === null
+                ? 'Repetitions in reserve that keep'
+                : 'Repetitions to say to this lifter, so that what is really left keeps'}{' '}
+              a share of the growth at reserve 0: estimate ({writePercent(confidence)} interval).
             </caption>
             <TableHead columns={['Growth kept', ...shares[0].bands.map(({ name }) => LOAD_HEADINGS[name])]} />
             <tbody>
@@ -36,7 +42,7 @@ export function CommonShares({ shares, problem, onRetry, confidence }: Props) {
                   <th scope="row">{writePercent(keptShare)}</th>
                   {bands.map(({ name, target, unreliable }) => (
                     <td key={name}>
-                      {target.point === null ? target.reason : formatTarget(target)}
+                      {showTargetToSay(target, judgement)}
                       {unreliable && '; interval unreliable'}
                     </td>
                   ))}
@@ -48,4 +54,9 @@ export function CommonShares({ shares, problem, onRetry, confidence }: Props) {
       )}
     </>
   );
+}
+
+function showTargetToSay(target: Target, judgement: Judgement): string {
+  const said = sayTarget(target, judgement);
+  return said ? formatTarget(said) : (target.reason ?? 'none');
 }

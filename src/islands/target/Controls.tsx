@@ -11,7 +11,8 @@ import { ExerciseFacts } from '../../ui/ExerciseFacts.tsx';
 import { NumberEntry, type NumberEntryProps } from '../../ui/NumberEntry.tsx';
 import { Slider } from '../../ui/Slider.tsx';
 import { type Calculator, isOther } from './calculator.state.ts';
-import { BIAS, MOST_HOURS, OTHER_EXERCISE, PLANNED, SPREAD } from './situationAddress.ts';
+import { MOST_HOURS, type NumberChoice, OTHER_EXERCISE, PLANNED } from './situationAddress.ts';
+import { TestSets } from './TestSets.tsx';
 
 interface Props {
   readonly state: Calculator;
@@ -103,22 +104,7 @@ export function CalculatorControls({ state, exercises }: Props) {
         onChange={(value) => state.change({ judgement: value })}
       />
       {judgement === 'own test sets' && (
-        <>
-          <AddressedEntry
-            state={state}
-            name="bias"
-            label="More done in test sets than was said, mean"
-            {...BIAS}
-            help="Repetitions; below 0 for a lifter who can do fewer than they say."
-          />
-          <AddressedEntry
-            state={state}
-            name="spread"
-            label="Spread of that from set to set (SD)"
-            {...SPREAD}
-            help="Repetitions."
-          />
-        </>
+        <TestSets sets={state.choices.value.sets} own={state.own.value} onChange={(sets) => state.change({ sets })} />
       )}
       <Slider
         id="keep"
@@ -166,7 +152,7 @@ function OtherExercise({ state }: { readonly state: Calculator }) {
 
 interface AddressedEntryProps extends Pick<NumberEntryProps, 'label' | 'help' | 'from' | 'to'> {
   readonly state: Calculator;
-  readonly name: 'planned' | 'hours' | 'bias' | 'spread';
+  readonly name: NumberChoice;
   /** What stays where the entry is not taken; the number that stands, unless it is said. */
   readonly stays?: string;
 }

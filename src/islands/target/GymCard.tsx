@@ -1,6 +1,7 @@
 /** One page for the gym: what to do in this set, and what to mind. On paper only. */
 
 import { formatPlain, formatShare, formatTarget } from '../../figures/format.ts';
+import { sayTarget, stateDifference, stateShift } from '../../practice/judgement.ts';
 import { statePossibleForLifter } from '../../practice/possible.ts';
 import { writeHours } from '../../practice/recovery.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
@@ -17,6 +18,9 @@ export function GymCard({ state, isInvented }: Props) {
   const { reserve, sentence, adjustments, cautions, event, choices, target } = state.advice.value;
   const { load, company, purpose } = state.choices.value;
   const possible = state.possible.value;
+  const judgement = state.judged.value;
+  const isMoved = stateShift(judgement) !== null;
+  const said = sayTarget(target, judgement);
   const most = choices.find((choice) => choice.reserve === reserve?.most);
   return (
     <section class="gym-card">
@@ -51,8 +55,16 @@ export function GymCard({ state, isInvented }: Props) {
           <>
             <dt>Growth kept</dt>
             <dd>
-              {formatShare(most.kept.share)} with {most.reserve} in reserve; target {formatTarget(target)}
+              {formatShare(most.kept.share)} with {most.reserve} {isMoved && 'said to be '}in reserve; target{' '}
+              {isMoved && 'to say '}
+              {said ? formatTarget(said) : 'none'}
             </dd>
+          </>
+        )}
+        {isMoved && (
+          <>
+            <dt>Judgement</dt>
+            <dd>{stateDifference(judgement)}</dd>
           </>
         )}
         {most?.recovery.time && (

@@ -1,7 +1,7 @@
 /** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
 
 import { stateStrength } from '../../figures/findings.ts';
-import { formatHours, formatNumber, formatRange, formatShare } from '../../figures/format.ts';
+import { formatHours, formatNumber, formatRange, formatShare, formatTarget } from '../../figures/format.ts';
 import { growthAtLoad } from '../../figures/growthAtLoad.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../../model/result.ts';
@@ -9,7 +9,9 @@ import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import type { Advice, ReserveChoice } from '../../practice/advice.ts';
 import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
 import { stateNear } from '../../practice/evidenceNear.ts';
+import { sayTarget, stateShift } from '../../practice/judgement.ts';
 import { SOURCE_NAMES } from '../../practice/loadNames.ts';
+import { stateOwn } from '../../practice/ownJudgement.ts';
 import { wholeHours } from '../../practice/recovery.ts';
 import { fitNear } from '../../practice/targetTable.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
@@ -77,9 +79,16 @@ function Behind({ state }: { readonly state: Calculator }) {
   const near = fitNear(analysis, load);
   return (
     <div class="inked">
-      <Choices advice={advice} />
+      <Choices advice={advice} isMoved={stateShift(state.judged.value) !== null} />
       {near && (
-        <LaterFigure figure={growthAtLoad(analysis, near, { load, target: advice.target, advised: advice.reserve })} />
+        <LaterFigure
+          figure={growthAtLoad(analysis, near, {
+            load,
+            target: advice.target,
+            advised: advice.reserve,
+            bias: state.judged.value.bias,
+          })}
+        />
       )}
       {event?.time && (
         <LaterFigure
@@ -114,13 +123,15 @@ function EventSentence({ sentence }: { readonly sentence: string }) {
 }
 
 /** What one more and one fewer would change. */
-function Choices({ advice }: { readonly advice: Advice }) {
+function Choices({ advice, isMoved }: { readonly advice: Advice; readonly isMoved: boolean }) {
   const { choices, reserve } = advice;
   if (!reserve) return null;
   return (
     <table class="numbers">
       <caption>What one more or one fewer in reserve changes. Marked: what is advised.</caption>
-      <TableHead columns={['In reserve', 'Growth kept (interval)', 'Recovered after (interval)']} />
+      <TableHead
+        columns={[isMoved ? 'Said in reserve' : 'In reserve', 'Growth kept (interval)', 'Recovered after (interval)']}
+      />
       <tbody>
         {choices.map((choice) => {
           const isAdvised = choice.reserve >= reserve.least && choice.reserve <= reserve.most;
@@ -161,6 +172,36 @@ function showTrained(state: Calculator): string {
   return state.situation.value.judgement.spread > 0 ? people : 'as much as is said';
 }
 
+/** How the lifter judges, and what is moved by it. */
+function JudgedBy({ state }: { readonly state: Calculator }) {
+  const { advice, choices, judged, own } = state;
+  const { target, mainLift } = advice.value;
+  const { judgement } = choices.value;
+  if (judgement === 'taken as said') return null;
+  if (mainLift) {
+    return (
+      <>
+        <dt>Judgement</dt>
+        <dd id="judged">
+          Planned repetitions are counted, not judged: nothing here is moved by how the lifter judges.
+        </dd>
+      </>
+    );
+  }
+  const said = sayTarget(target, judged.value);
+  return (
+    <>
+      <dt>Target to say</dt>
+      <dd id="said">{said ? formatTarget(said) : 'none'}</dd>
+      <dt>Judgement</dt>
+      <dd id="judged">
+        {judgement === 'own test sets' && `${stateOwn(own.value)} `}
+        {stateShift(judged.value)}
+      </dd>
+    </>
+  );
+}
+
 /** What the answer rests on. */
 function Basis({ state }: { readonly state: Calculator }) {
   const { target, source, unreliable, near, trained, testSet } = state.advice.value;
@@ -196,6 +237,7 @@ function Basis({ state }: { readonly state: Calculator }) {
           </dd>
         </>
       )}
+      <JudgedBy state={state} />
       {target.reason !== null && (
         <>
           <dt>Note</dt>

@@ -2,10 +2,12 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { Exercise } from '../../evidence/exercises.ts';
 import { type Advice, advise } from '../../practice/advice.ts';
-import { judgementOf } from '../../practice/judgement.ts';
+import { judgementOf, TAKEN_AS_SAID } from '../../practice/judgement.ts';
+import { judgeOwn } from '../../practice/ownJudgement.ts';
 import { loadForPossible, POSSIBLE_REPETITIONS, possibleAt } from '../../practice/possible.ts';
 import type { Situation } from '../../practice/situation.ts';
 import { type Built, createFitted } from './fitted.state.ts';
+import { createRecent } from './recent.state.ts';
 import {
   type Choices,
   DEFAULT_CHOICES,
@@ -33,8 +35,10 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
       listed ?? { name: 'this exercise', canPin: pins, stoppable: stops, partials, relation: null, isUnlisted: true }
     );
   });
+  /** What the test sets come to, asked for or not. */
+  const own = computed(() => judgeOwn(choices.value.sets));
   const situation = computed<Situation>(() => {
-    const { purpose, load, planned, company, status, hours, judgement, bias, spread } = choices.value;
+    const { purpose, load, planned, company, status, hours, judgement } = choices.value;
     return {
       purpose,
       load,
@@ -43,15 +47,19 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
       company,
       status,
       hoursToEvent: hours,
-      judgement: judgementOf(judgement, { bias, spread }),
+      judgement: judgementOf(judgement, own.value),
     };
   });
   const advice = computed<Advice>(() => advise(fitted.analysis.value, situation.value));
+  /** What is said is moved by it; planned repetitions are counted, so that nothing is judged. */
+  const judged = computed(() => (advice.value.mainLift ? TAKEN_AS_SAID : situation.value.judgement));
   const possible = computed(() => possibleAt(choices.value.load, exercise.value.relation));
   const change = (part: Partial<Choices>) => {
     choices.value = { ...choices.value, ...part };
     refused.value = {};
   };
+  const names = exercises.map(({ name }) => name);
+  const recent = createRecent(choices, names);
   const refuse = (control: string, written: string) => {
     refused.value = { ...refused.value, [control]: written };
   };
@@ -71,11 +79,11 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
 
   /** Reads the address, asks for what it needs and keeps the address in step; returns what ends it. */
   const connect = () => {
-    const names = exercises.map(({ name }) => name);
     const { values, unread } = readChoices(location.search, names);
     change(values);
     ignored.value = unread;
     const disconnect = fitted.connect();
+    const stopKeeping = recent.connect();
     const writeAddress = () => {
       history.replaceState(null, '', `${location.pathname}${writeChoices(choices.peek())}${location.hash}`);
     };
@@ -87,6 +95,7 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
     });
     return () => {
       disconnect();
+      stopKeeping();
       stopWriting();
       clearTimeout(rest);
       // What was moved last is kept too, by whoever reads the address next.
@@ -97,8 +106,11 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
     choices,
     fitted,
     exercise,
+    own,
+    recent,
     situation,
     advice,
+    judged,
     possible,
     ignored,
     refused,

@@ -1,7 +1,7 @@
 /**
  * The calculator's choices as an address: only what differs from the defaults.
  *
- *     ?exercise=leg+press&load=75&company=spotter&hours=39
+ *     ?exercise=leg+press&load=75&company=spotter&hours=39&judgement=own+test+sets&sets=2-4+3-3
  *
  * A part that does not hold stands at its default and is named.
  */
@@ -10,7 +10,8 @@ import '../../evidence/zodConfig.ts';
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
 import { defaultSettings } from '../../model/settings.ts';
 import { COMPANIES } from '../../practice/cautions.ts';
-import { JUDGEMENTS, PUBLISHED_JUDGEMENT } from '../../practice/judgement.ts';
+import { JUDGEMENTS } from '../../practice/judgement.ts';
+import { MOST_TEST_SETS, TEST_SET, type TestSet } from '../../practice/ownJudgement.ts';
 import { LOAD_RANGE } from '../../practice/possible.ts';
 import { PURPOSES } from '../../practice/situation.ts';
 
@@ -27,13 +28,18 @@ export const OTHER_EXERCISE = 'another';
 export const MOST_HOURS = 336;
 /** Repetitions of a set of a main lift. */
 export const PLANNED = { from: 1, to: 30 } as const;
-/** Limits of a lifter's own judgement error, repetitions. */
-export const BIAS = { from: -5, to: 5 } as const;
-export const SPREAD = { from: 0, to: 5 } as const;
 
 const within = ({ from, to }: { readonly from: number; readonly to: number }) =>
   numberInText(z.number().check(z.gte(from), z.lte(to)));
 const percent = within({ from: 50, to: 99 });
+const count = z.int().check(z.gte(TEST_SET.from), z.lte(TEST_SET.to));
+/** Test sets as said-done, “2-4 3-3”. */
+const testSets = z.readonly(
+  z.pipe(
+    z.pipe(z.string().check(z.regex(/^\d{1,2}-\d{1,2}(?: \d{1,2}-\d{1,2})*$/u)), z.transform(splitSets)),
+    z.array(z.object({ said: count, done: count })).check(z.maxLength(MOST_TEST_SETS)),
+  ),
+);
 
 const fields = {
   purpose: z.enum(PURPOSES),
@@ -54,8 +60,7 @@ const fields = {
     within({ from: 0, to: MOST_HOURS }),
   ]),
   judgement: z.enum(JUDGEMENTS),
-  bias: within(BIAS),
-  spread: within(SPREAD),
+  sets: testSets,
   keep: percent,
   confidence: percent,
 } as const;
@@ -74,13 +79,13 @@ export const DEFAULT_CHOICES: Choices = {
   status: 'trained',
   hours: null,
   judgement: 'taken as said',
-  ...PUBLISHED_JUDGEMENT,
+  sets: [],
   keep: Math.round(100 * defaultSettings.keptShare),
   confidence: Math.round(100 * defaultSettings.confidence),
 };
 
 /** A choice that is entered as a number. */
-export type NumberChoice = 'planned' | 'hours' | 'bias' | 'spread';
+export type NumberChoice = 'planned' | 'hours';
 
 /** A number as a reader wrote it, within the limits of its choice; null where it is not. No event is near where nothing is written. */
 export function readNumber(name: NumberChoice, written: string): Partial<Choices> | null {
@@ -119,9 +124,22 @@ export function writeChoices(choices: Choices): string {
   const parameters = new URLSearchParams();
   for (const name of Object.keys(fields) as (keyof Choices)[]) {
     const value = choices[name];
-    if (value === DEFAULT_CHOICES[name]) continue;
-    parameters.set(name, typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value ?? 'none'));
+    const written = writeChoice(value);
+    if (written !== writeChoice(DEFAULT_CHOICES[name])) parameters.set(name, written);
   }
   const query = parameters.toString();
   return query ? `?${query}` : '';
+}
+
+function writeChoice(value: Choices[keyof Choices]): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'object' && value !== null) return value.map(({ said, done }) => `${said}-${done}`).join(' ');
+  return String(value ?? 'none');
+}
+
+function splitSets(text: string): TestSet[] {
+  return text.split(' ').map((pair) => {
+    const [said, done] = pair.split('-').map(Number);
+    return { said, done };
+  });
 }
