@@ -9,9 +9,8 @@ import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import type { Advice, ReserveChoice } from '../../practice/advice.ts';
 import { COMMON_PRACTICE_TAG } from '../../practice/commonPractice.ts';
 import { stateNear } from '../../practice/evidenceNear.ts';
-import { sayTarget, stateShift } from '../../practice/judgement.ts';
+import { sayTarget, stateDifference, stateShift } from '../../practice/judgement.ts';
 import { SOURCE_NAMES } from '../../practice/loadNames.ts';
-import { stateOwn } from '../../practice/ownJudgement.ts';
 import { wholeHours } from '../../practice/recovery.ts';
 import { fitNear } from '../../practice/targetTable.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
@@ -174,7 +173,7 @@ function showTrained(state: Calculator): string {
 
 /** How the lifter judges, and what is moved by it. */
 function JudgedBy({ state }: { readonly state: Calculator }) {
-  const { advice, choices, judged, own } = state;
+  const { advice, choices, judged } = state;
   const { target, mainLift } = advice.value;
   const { judgement } = choices.value;
   if (judgement === 'taken as said') return null;
@@ -194,10 +193,7 @@ function JudgedBy({ state }: { readonly state: Calculator }) {
       <dt>Target to say</dt>
       <dd id="said">{said ? formatTarget(said) : 'none'}</dd>
       <dt>Judgement</dt>
-      <dd id="judged">
-        {judgement === 'own test sets' && `${stateOwn(own.value)} `}
-        {stateShift(judged.value)}
-      </dd>
+      <dd id="judged">{stateShift(judged.value) ?? stateDifference(judged.value)}</dd>
     </>
   );
 }
