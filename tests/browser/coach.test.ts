@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, type ServedSite, serveSite } from './site.ts';
+import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
 
 let site: ServedSite;
 beforeAll(async () => {
@@ -63,6 +63,64 @@ describe('Target', () => {
     await page.locator('#judgement').selectOption('as most people');
     await expect.poll(() => textOf(page, '#reserve')).not.toBe(exact);
     expect(await textOf(page, '#trained')).toMatch(/for about two people in three/u);
+    await close();
+  });
+
+  it('takes test sets by keys on a phone, says how sure they are, and forgets one again', async () => {
+    const { page, complaints, close } = await openPage(site, 'target/?load=80&company=spotter', PHONE);
+    await page.locator('#judgement').selectOption('own test sets');
+    await expect.poll(() => textOf(page, '.test-sets')).toMatch(/No test set yet: 0\.95 more done than said/u);
+    const add = async (said: string, done: string) => {
+      await page.locator('#test-said').fill(said);
+      await page.locator('#test-done').fill(done);
+      await page.locator('#test-done').press('Enter');
+    };
+    await add('2', '4.5');
+    await expect.poll(() => textOf(page, '#test-status')).toMatch(/whole repetitions from 0 to 30 in “Then done/u);
+    for (const done of ['4', '5', '4']) await add('2', done);
+    await expect.poll(() => page.locator('.test-sets li').count()).toBe(3);
+    expect(await page.evaluate('document.activeElement.id')).toBe('test-said');
+    expect(await textOf(page, '.test-sets')).toMatch(/3 test sets: 2\.3 more .*That they stop early is fairly sure/u);
+    expect(await textOf(page, '#judged')).toMatch(/are moved by that/u);
+    expect(await textOf(page, 'h2:has-text("Targets for common shares") ~ * caption')).toMatch(
+      /Repetitions to say to this lifter/u,
+    );
+    await expect.poll(() => new URL(page.url()).searchParams.get('sets')).toBe('2-4 2-5 2-4');
+    await page.getByRole('button', { name: 'Remove said 2, did 5' }).click();
+    await expect.poll(() => textOf(page, '#test-status')).toBe('Removed: said 2, did 5.');
+    expect(await page.evaluate('document.activeElement.id')).toBe('test-said');
+    expect(await findViolations(page)).toEqual([]);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('keeps the situations asked about last, each a link, until they are forgotten', async () => {
+    const { page, complaints, close } = await openPage(site, 'target/?exercise=squat&load=80&company=spotter');
+    await page.goto(`${site.address}/target/?exercise=leg+press&load=70`);
+    const link = page.getByRole('link', { name: /squat at 80/u });
+    await expect.poll(() => link.innerText()).toMatch(/^squat at 80\u00a0% of 1RM, for growth, spotter$/u);
+    await link.click();
+    await expect.poll(() => page.locator('#exercise').inputValue()).toBe('squat');
+    await expect.poll(() => textOf(page, '.recent')).toMatch(/leg press at 70/u);
+    await page.getByRole('button', { name: 'Forget them' }).click();
+    await expect.poll(() => page.locator('.recent').count()).toBe(0);
+    expect(await page.evaluate('Object.keys(localStorage)')).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('does without recent situations where the browser keeps nothing', async () => {
+    const { page, complaints, close } = await openPage(site, 'methods/');
+    await page.addInitScript(
+      `Object.defineProperty(self, 'localStorage', { get() { throw new DOMException('denied'); } })`,
+    );
+    for (const load of [70, 80]) {
+      await page.goto(`${site.address}/target/?load=${load}`);
+      await expect.poll(() => page.locator('#load').inputValue()).toBe(String(load));
+    }
+    expect(await page.locator('.recent').count()).toBe(0);
+    expect(complaints).toEqual([]);
     await close();
   });
 
