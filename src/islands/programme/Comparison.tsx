@@ -6,8 +6,10 @@ import type { Metric } from '../../model/settings.ts';
 import type { MuscleDifference } from '../../practice/programme/report.ts';
 import { TableHead } from '../../ui/TableHead.tsx';
 import type { ProgrammeState } from './programme.state.ts';
+import { usePaper } from './usePaper.ts';
 
 export function ProgrammeComparison({ state }: { readonly state: ProgrammeState }) {
+  const isPaper = usePaper();
   const { report, by, of } = state.checking.made.value;
   const { comparison } = report;
   if (!comparison) return null;
@@ -18,27 +20,30 @@ export function ProgrammeComparison({ state }: { readonly state: ProgrammeState 
       <p class="saying" aria-live="polite" id="finding">
         {stateVersions(comparison, of.input.calendar, by)}
       </p>
-      <table>
-        <caption>
-          Expected growth of version two minus version one, by muscle, with its interval. The evidence speaks of how
-          near to failure sets end, not of how many there are: every set counts alike.
-        </caption>
-        <TableHead columns={['Muscle', 'Difference in growth']} />
-        <tbody>
-          {[...comparison.muscles, comparison.overall].map((one) => (
-            <tr key={one.muscle ?? 'all'}>
-              <th scope="row">
-                {one.muscle ?? 'all sets together'}
-                <br />
-                <span class="small">
-                  sets: {one.sets.first} → {one.sets.second}
-                </span>
-              </th>
-              <td>{showDifference(one, settings.metric)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <details open={isPaper}>
+        <summary>By muscle</summary>
+        <table>
+          <caption>
+            Expected growth of version two minus version one, by muscle, with its interval. The evidence speaks of how
+            near to failure sets end, not of how many there are: every set counts alike.
+          </caption>
+          <TableHead columns={['Muscle', 'Difference in growth']} />
+          <tbody>
+            {[...comparison.muscles, comparison.overall].map((one) => (
+              <tr key={one.muscle ?? 'all'}>
+                <th scope="row">
+                  {one.muscle ?? 'all sets together'}
+                  <br />{' '}
+                  <span class="small">
+                    sets: {one.sets.first} → {one.sets.second}
+                  </span>
+                </th>
+                <td>{showDifference(one, settings.metric)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
     </section>
   );
 }

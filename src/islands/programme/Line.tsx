@@ -61,12 +61,6 @@ function Line({ state, which, line, number, report, taken }: LineProps) {
           </span>
         </legend>
         <LineFields state={state} which={which} line={line} report={report} />
-        <p class="line-buttons">
-          <Act state={state} of={[which, id]} part="up" word="↑" label={`Move line ${number} up`} />
-          <Act state={state} of={[which, id]} part="down" word="↓" label={`Move line ${number} down`} />
-          <Act state={state} of={[which, id]} part="copy" word="Copy" label={`Copy line ${number}`} />
-          <Act state={state} of={[which, id]} part="delete" word="Delete" label={`Delete line ${number}`} />
-        </p>
         <div class="line-said" id={`${which}-${id}-said`}>
           <LineVerdict state={state} which={which} line={line} number={number} report={report} taken={taken} />
           {TEXT_CELLS.filter(({ column }) => cells[column] !== '').map(({ column, label }) => (
@@ -75,6 +69,12 @@ function Line({ state, which, line, number, report, taken }: LineProps) {
             </p>
           ))}
         </div>
+        <p class="line-buttons">
+          <Act state={state} of={[which, id]} part="up" word="↑" label={`Move line ${number} up`} />
+          <Act state={state} of={[which, id]} part="down" word="↓" label={`Move line ${number} down`} />
+          <Act state={state} of={[which, id]} part="copy" word="Copy" label={`Copy line ${number}`} />
+          <Act state={state} of={[which, id]} part="delete" word="Delete" label={`Delete line ${number}`} />
+        </p>
       </fieldset>
     </li>
   );

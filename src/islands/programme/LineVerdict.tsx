@@ -32,13 +32,8 @@ export function LineVerdict({ state, which, line, number, report, taken }: Props
       {checked && problems.length === 0 && <Verdict checked={checked} />}
       {checked && problems.length === 0 && which === 'first' && isToMove(checked) && (
         <p>
-          <button
-            type="button"
-            class="inline"
-            aria-label={`Apply the advice to line ${number}, in version two`}
-            onClick={() => state.apply(line.id)}
-          >
-            Apply, in version two
+          <button type="button" class="inline" onClick={() => state.apply(line.id)}>
+            Apply the advice<span class="unseen"> to line {number}, in version two</span>
           </button>
         </p>
       )}
@@ -58,7 +53,11 @@ export function LineVerdict({ state, which, line, number, report, taken }: Props
       )}
       {waits && <Suggestions state={state} which={which} line={line} />}
       {warnings.length > 0 && <Questions checked={checked} warnings={warnings} />}
-      {[checked?.line.how ?? null, ...assumed, ...(taken ?? []).filter((one) => !assumed.includes(one))].map(
+      {[
+        checked?.line.how ? `Worked out: ${checked.line.how}.` : null,
+        ...assumed,
+        ...(taken ?? []).filter((one) => !assumed.includes(one)),
+      ].map(
         (one, i) =>
           one && (
             <p class="small" key={i}>

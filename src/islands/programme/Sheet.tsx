@@ -1,5 +1,4 @@
 /** The lines of a version on paper, and where nothing can be edited: each against the evidence. */
-import { useEffect, useState } from 'preact/hooks';
 import { formatPlain, formatShare } from '../../figures/format.ts';
 import { stateAgainst } from '../../figures/programmeFindings.ts';
 import { writePercent } from '../../numerics/percent.ts';
@@ -8,6 +7,7 @@ import type { CheckedLine } from '../../practice/programme/line.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { TableHead } from '../../ui/TableHead.tsx';
+import { usePaper } from './usePaper.ts';
 
 interface Props {
   readonly check: ProgrammeCheck;
@@ -46,29 +46,6 @@ export function ProgrammeSheet({ check, name, numberOf, keptShare }: Props) {
   );
 }
 
-/**
- * True as the page is built, for those who have no JavaScript, and while it is printed. On the screen the
- * same lines stand in the editor: a second table of them would cost time at every key.
- */
-function usePaper(): boolean {
-  const [isPaper, setPaper] = useState(true);
-  useEffect(() => {
-    const paper = matchMedia('print');
-    const follow = () => setPaper(paper.matches);
-    const before = () => setPaper(true);
-    follow();
-    paper.addEventListener('change', follow);
-    addEventListener('beforeprint', before);
-    addEventListener('afterprint', follow);
-    return () => {
-      paper.removeEventListener('change', follow);
-      removeEventListener('beforeprint', before);
-      removeEventListener('afterprint', follow);
-    };
-  }, []);
-  return isPaper;
-}
-
 function Row({ checked, number }: { readonly checked: CheckedLine; readonly number: number }) {
   const { line, kept, advised, near } = checked;
   const { day, exercise, sets, repetitions, load, reserve, how, company } = line;
@@ -77,7 +54,7 @@ function Row({ checked, number }: { readonly checked: CheckedLine; readonly numb
       <td>{number}</td>
       <th scope="row">
         {exercise.name}
-        <br />
+        <br />{' '}
         <span class="small">
           {writeDay(day)}, {sets} × {repetitions}, {company}
           {how && `; ${how}`}

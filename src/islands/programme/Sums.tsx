@@ -68,14 +68,13 @@ function Muscles({ muscles, metric, numberOf }: MusclesProps) {
           <tr key={muscle ?? 'all'}>
             <th scope="row">
               {muscle ?? 'all sets together'}
-              <br />
-              <span class="small">{countOf(sets, 'set')}</span>
+              <br /> <span class="small">{countOf(sets, 'set')}</span>
             </th>
             <td>
               {kept ? formatShare(kept) : 'not known'}
               {leftOut.length > 0 && (
                 <>
-                  <br />
+                  <br />{' '}
                   <span class="small">
                     without {leftOut.length === 1 ? 'line' : 'lines'} {leftOut.map(numberOf).join(', ')}
                   </span>
