@@ -43,7 +43,7 @@ function explain(checked: CheckedLine, why: LeftLine['why'], wanted: number | nu
     case 'questioned':
       return askAbout({ ...line, relation: line.exercise.relation }, plausibility) ?? '';
     case 'no repetition':
-      return `With ${wanted} in reserve none of the ${formatPlain(totalOf(line))} repetitions done and left would be done: take a lighter load.${checked.unsafe ? ' Or set safety arms, or have a spotter.' : ''}`;
+      return `Repetitions done and left are ${formatPlain(totalOf(line))} together: with ${wanted} in reserve none would be done. Take a lighter load.${checked.unsafe ? ' Or set safety arms, or have a spotter.' : ''}`;
     case 'too many':
       return `With ${wanted} in reserve more repetitions would be done than are possible: look at repetitions, reserve and those possible.`;
   }

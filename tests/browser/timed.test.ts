@@ -62,7 +62,8 @@ describe('a programme of 500 lines', () => {
     await expect.poll(() => version.innerText(), { timeout: 20_000 }).toMatch(/Lines 1 to 40 of 500 lines/u);
     await page.waitForSelector('[aria-busy=true]', { state: 'detached' });
     // 400 ms leave room for a machine that does other work beside the test.
-    expect(await page.evaluate('window.longest')).toBeLessThan(400);
+    const opening = await page.evaluate('Math.round(window.longest)');
+    expect(opening).toBeLessThan(400);
     await page.evaluate('window.longest = 0');
     const times = (await page.evaluate(`(async () => {
       const line = document.querySelector('.lines > li');
@@ -83,7 +84,7 @@ describe('a programme of 500 lines', () => {
       return times.sort((a, b) => a - b);
     })()`)) as number[];
     console.info(
-      `500 lines: verdict after ${times[10].toFixed(0)} ms (median), ${times[20].toFixed(0)} at most; longest task while editing ${await page.evaluate('Math.round(window.longest)')} ms`,
+      `500 lines: verdict after ${times[10].toFixed(0)} ms (median), ${times[20].toFixed(0)} at most; longest task ${await page.evaluate('Math.round(window.longest)')} ms while editing, ${opening} ms while they come in`,
     );
     // 100 ms each are the bounds on a quiet machine; beside other work they may be four times as long.
     expect(times[10]).toBeLessThan(400);

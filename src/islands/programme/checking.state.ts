@@ -9,7 +9,7 @@ import { openCalculation } from '../analysis/calculation.ts';
 import type { ProgrammeOperations } from './programmeWorker.ts';
 
 /** Milliseconds without a keystroke after which a programme is checked: a verdict is to stand there within 100. */
-const REST = 30;
+const REST = 10;
 
 /** What is checked, and which lines its texts are of. */
 export interface CheckedInput {

@@ -107,7 +107,9 @@ describe('Applying the advice', () => {
     const { moves, left } = apply(list);
     expect(moves).toEqual([]);
     expect(left).toMatchObject([{ id: 1, why: 'no repetition', checked: { unsafe: true } }]);
-    expect(stateLeft(left[0])).toMatch(/^Not safe as written, and left so\. .* take a lighter load\./u);
+    expect(stateLeft(left[0])).toMatch(
+      /^Not safe as written, and left so\. .* Take a lighter load\. Or set safety arms/u,
+    );
   });
 
   it('names a line for which there is no advice, with the reason', () => {
@@ -132,7 +134,7 @@ describe('Applying the advice', () => {
     const few = apply(listOf({ exercise: 'arm curl', repetitions: '1', load: '75', reserve: '0' }));
     expect(few.left).toMatchObject([{ why: 'no repetition' }]);
     expect(stateLeft(few.left[0])).toMatch(
-      /none of the 1 repetitions? done and left would be done: take a lighter load/u,
+      /are 1 together: with \d in reserve none would be done\. Take a lighter load/u,
     );
     const many = apply(listOf({ exercise: 'arm curl', repetitions: '8', load: '75', possible: '9', reserve: '6' }));
     expect(many.left).toMatchObject([{ why: 'too many' }]);
