@@ -123,7 +123,7 @@ describe('Programme', () => {
     await page.locator('#text-second').fill(`${HEADER}\nmon;squat;3;6;75;4;spotter\n`);
     await openText(page);
     await page.locator('#text-first').fill(`${HEADER.toUpperCase()}\nmon;Squat;3;8;75;2;Spotter\n`);
-    await expect.poll(() => textOf(page, 'section[aria-label="Version one"]')).toMatch(/as advised/iu);
+    await expect.poll(() => linesOf(page, 'Version one').first().textContent()).toMatch(/as advised/iu);
     await expect.poll(() => textOf(page, '#finding')).toMatch(/growth by −/u);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
     expect(complaints).toEqual([]);
@@ -148,12 +148,14 @@ describe('Programme', () => {
       }
     };
     await set('rdl', ['3', '8', '75', '', '2']);
-    await expect.poll(() => linesOf(page, 'The programme').first().innerText()).toMatch(/as advised[\s\S]*Keeps \d/iu);
+    await expect
+      .poll(() => linesOf(page, 'The programme').first().textContent())
+      .toMatch(/as advised[\s\S]*Keeps \d/iu);
     await keyboard.press('Control+Enter');
     await expect.poll(() => textOf(page, '#done')).toMatch(/Line 2 was added/u);
     await set('rfess', ['3', '10', '70', '', '8']);
     const second = linesOf(page, 'The programme').nth(1);
-    await expect.poll(() => second.innerText()).toMatch(/further from failure/iu);
+    await expect.poll(() => second.textContent()).toMatch(/further from failure/iu);
     await keyboard.press('Alt+ArrowUp');
     await expect.poll(() => textOf(page, '#done')).toMatch(/Line 2 is now line 1/u);
     await expect.poll(() => focused(page)).toMatch(/-reserve$/u);
@@ -196,11 +198,11 @@ describe('Programme', () => {
     // The example's Saturday goes with it, and is asked for.
     expect(await page.locator('#event-day').inputValue()).toBe('none');
     await expect.poll(() => textOf(page, '.ask-event')).toMatch(/No event is set/u);
-    await expect.poll(() => lines.first().innerText()).toMatch(/rating of 8 out of ten is taken as/u);
+    await expect.poll(() => lines.first().textContent()).toMatch(/rating of 8 out of ten is taken as/u);
     await page.reload();
-    await expect.poll(() => lines.first().innerText()).toMatch(/rating of 8 out of ten is taken as/u);
+    await expect.poll(() => lines.first().textContent()).toMatch(/rating of 8 out of ten is taken as/u);
     await lines.first().locator('.cell.reserve input').fill('3');
-    await expect.poll(() => lines.first().innerText()).not.toMatch(/rating of 8/u);
+    await expect.poll(() => lines.first().textContent()).not.toMatch(/rating of 8/u);
     await page.getByRole('button', { name: 'Show the worked example' }).click();
     await expect.poll(() => page.locator('#event-day').inputValue()).toBe('6');
     await page.getByRole('button', { name: /^Undo/u }).click();
@@ -301,7 +303,7 @@ describe('Programme', () => {
     await text.fill(`${HEADER}\nMon;squat;three;8;75;2;spotter\nTue;${bad};3;8;75;2;alone\n`);
     const version = page.locator('section[aria-label="The programme"]');
     const lines = linesOf(page, 'The programme');
-    await expect.poll(() => lines.first().innerText()).toMatch(/sets: expected .* received “three”/u);
+    await expect.poll(() => lines.first().textContent()).toMatch(/sets: expected .* received “three”/u);
     expect(await lines.first().locator('.cell.sets input').getAttribute('aria-invalid')).toBe('true');
     await expect.poll(() => version.innerText()).toMatch(/Sums wait until lines? 1/u);
     await text.fill(`${HEADER}\nMon;sled drag;3;8;75;2;alone\nTue;squat;3;8;75;2;spotter\n`);
@@ -356,7 +358,7 @@ describe('Programme', () => {
     await exercise.fill('arm curl');
     await page.reload();
     await expect.poll(() => exercise.inputValue()).toBe('arm curl');
-    await expect.poll(() => linesOf(page, 'Version one').first().innerText()).toMatch(/Advised:/u);
+    await expect.poll(() => linesOf(page, 'Version one').first().textContent()).toMatch(/Advised:/u);
     // The form of the version before, which held texts.
     const older = {
       kind: 'programme',

@@ -2,7 +2,6 @@
 import type { ProgrammeState } from './programme.state.ts';
 
 export function ProgrammeBar({ state }: { readonly state: ProgrammeState }) {
-  const { past, future } = state.history.value;
   const { isOpen } = state.opening;
   return (
     <div class="entry bar">
@@ -20,15 +19,22 @@ export function ProgrammeBar({ state }: { readonly state: ProgrammeState }) {
           Save all to a file
         </button>
       </p>
-      <div class="going-back">
-        <p class="buttons">
-          <Step word="Undo" label={past.at(-1)?.label} onClick={state.undo} />
-          <Step word="Redo" label={future.at(-1)?.label} onClick={state.redo} />
-        </p>
-        <p class="small" role="status" id="done">
-          {state.said.value}
-        </p>
-      </div>
+    </div>
+  );
+}
+
+/** Stays in sight: what was done last, and the way back from it. */
+export function ProgrammeSteps({ state }: { readonly state: ProgrammeState }) {
+  const { past, future } = state.history.value;
+  return (
+    <div class="entry going-back">
+      <p class="buttons">
+        <Step word="Undo" label={past.at(-1)?.label} onClick={state.undo} />
+        <Step word="Redo" label={future.at(-1)?.label} onClick={state.redo} />
+      </p>
+      <p class="small" role="status" id="done">
+        {state.said.value}
+      </p>
     </div>
   );
 }

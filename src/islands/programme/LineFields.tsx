@@ -83,7 +83,7 @@ export function LineFields({ state, which, line, report }: Props) {
         >
           {[...new Set(['', ...COMPANIES, cells.company])].map((value) => (
             <option key={value} value={value}>
-              {value === '' ? 'not said: alone' : value}
+              {value === '' ? 'alone (not said)' : value}
             </option>
           ))}
         </select>

@@ -20,8 +20,31 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
   const start = page * PAGE_LINES;
   const report = state.checking.isShown.value ? state.reports.value[which] : null;
   const shown = lines.slice(start, start + PAGE_LINES);
+  /** @param then where the focus goes: below the lines it would be left behind */
+  const pager = (then: () => void = () => undefined) => {
+    const show = (next: number) => {
+      if (next < 0 || next > last) return;
+      state.showPage(which, next);
+      then();
+    };
+    if (last === 0) return null;
+    return (
+      <p class="buttons">
+        <button type="button" aria-disabled={page === 0} onClick={() => show(page - 1)}>
+          Lines before
+        </button>
+        <button type="button" aria-disabled={page === last} onClick={() => show(page + 1)}>
+          Lines after
+        </button>
+        <span class="small">
+          Lines {start + 1} to {start + shown.length} of {countOf(lines.length, 'line')}
+        </span>
+      </p>
+    );
+  };
   return (
     <div class="entry">
+      {pager()}
       <div class="line-heads small" aria-hidden="true">
         {LINE_HEADS.map((head) => (
           <span key={head}>{head}</span>
@@ -40,23 +63,7 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
         ))}
       </ol>
       {lines.length === 0 && <p>No lines yet.</p>}
-      {last > 0 && (
-        <p class="buttons">
-          <button type="button" aria-disabled={page === 0} onClick={() => state.showPage(which, page - 1)}>
-            Lines before
-          </button>
-          <span class="small" role="status">
-            Lines {start + 1} to {start + shown.length} of {countOf(lines.length, 'line')}
-          </span>
-          <button
-            type="button"
-            aria-disabled={page === last}
-            onClick={() => state.showPage(which, Math.min(last, page + 1))}
-          >
-            Lines after
-          </button>
-        </p>
-      )}
+      {pager(() => state.focusOn(`version-${which}`))}
       <p class="buttons">
         <button type="button" id={`add-${which}`} onClick={() => state.add(which)}>
           Add a line
@@ -67,7 +74,7 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
           </button>
         )}
       </p>
-      <p class="small" id={`keys-${which}`}>
+      <p class="small keys">
         In a line: Ctrl+Enter adds one below, Alt+↑ and Alt+↓ move it; Ctrl+Z undoes, Ctrl+Shift+Z does it again (on a
         Mac Cmd for Ctrl).
       </p>

@@ -8,7 +8,7 @@ import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
-import { ProgrammeBar } from './Bar.tsx';
+import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
 import { ProgrammeCalendar } from './Calendar.tsx';
 import { ProgrammeComparison } from './Comparison.tsx';
 import { ProgrammeOpening } from './Opening.tsx';
@@ -36,6 +36,7 @@ export function Programme({ analysis, exercises, example, table }: Props) {
   return (
     <div class="programme" aria-busy={checking.pending.value}>
       <ProgrammeBar state={state} />
+      <ProgrammeSteps state={state} />
       <ProgrammeOpening state={state} />
       <ProgrammeCalendar state={state} />
       <div role="status">

@@ -18,7 +18,7 @@ import { leaveExample } from '../../practice/programme/leaveExample.ts';
 export type VersionName = 'first' | 'second';
 
 /** Lines of a version that are laid out at once; more would hold up the page at every key. */
-export const PAGE_LINES = 40;
+export const PAGE_LINES = 25;
 
 /** What the focus can go to in a line: its cells and its buttons. */
 export type LinePart = EditorColumn | 'up' | 'down' | 'copy' | 'delete';
