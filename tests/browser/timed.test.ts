@@ -64,7 +64,9 @@ describe('a programme of 500 lines', () => {
     // 400 ms leave room for a machine that does other work beside the test.
     const opening = await page.evaluate('Math.round(window.longest)');
     expect(opening).toBeLessThan(400);
-    await page.evaluate('window.longest = 0');
+    await page.evaluate(
+      'window.longest = 0; window.blocked = 0; new PerformanceObserver((list) => { for (const { duration } of list.getEntries()) window.blocked += duration; }).observe({ type: "longtask" })',
+    );
     const times = (await page.evaluate(`(async () => {
       const line = document.querySelector('.lines > li');
       const reserve = line.querySelector('.cell.reserve input');
@@ -86,9 +88,10 @@ describe('a programme of 500 lines', () => {
     console.info(
       `500 lines: verdict after ${times[10].toFixed(0)} ms (median), ${times[20].toFixed(0)} at most; longest task ${await page.evaluate('Math.round(window.longest)')} ms while editing, ${opening} ms while they come in`,
     );
-    // 100 ms each are the bounds on a quiet machine; beside other work they may be four times as long.
+    // 100 ms are the bound on a quiet machine; beside other work it may be four times as long.
     expect(times[10]).toBeLessThan(400);
-    expect(await page.evaluate('window.longest')).toBeLessThan(400);
+    // Long tasks per key: one stall of a busy machine is no fault of the page, one at every key is.
+    expect(Number(await page.evaluate('window.blocked')) / times.length).toBeLessThan(100);
     await page.getByRole('button', { name: 'Lines after' }).first().click();
     await expect.poll(() => version.locator('.line-number').first().textContent()).toMatch(/^26/u);
     await close();
