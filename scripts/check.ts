@@ -2,46 +2,71 @@
  * Checks a table of study arms, and whether each of its studies has a line in the table of studies.
  * `npm run check -- --help` says how.
  */
-import { existsSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Arm } from '../src/evidence/schema.ts';
 import { compareStudyLines } from '../src/evidence/studyLines.ts';
-import { type ArmTable, readArms, readStudies } from '../src/evidence/table.ts';
+import { type ArmTable, readStudies } from '../src/evidence/table.ts';
 import { OUTCOMES } from '../src/evidence/vocabulary.ts';
-import { CallError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
+import { CallError, runScript, stateFileError } from './terminal/call.ts';
+import { listKinds, type ReadFile, readAnyText, readTableFile, TABLE_HELP, TABLE_OPTIONS } from './terminal/table.ts';
 
 const SHIPPED_ARMS = 'data/arms.csv';
 const STUDIES = 'studies.csv';
 
-const HELP = `usage: npm run check -- [FILE.csv]
+const HELP = `usage: npm run check -- [FILE] [--decimal-comma] [--write NEW.csv] [--all]
 
-Checks a table of study arms; lists every problem with its line, column, value and what was expected.
+Checks a table of study arms; says every problem with its line, column, value and what was expected.
 
 Without a file it checks ${SHIPPED_ARMS} and the table of studies beside it, data/${STUDIES}: they
 belong together, so that a study without its line there is a problem. With a file that table is what is
 checked, and a ${STUDIES} beside it may be another's: whatever is wrong there is a warning. A line whose
 study has no arms is always a warning: a reference may be there before its arms are coded.
 
-Exit code 0: no problem. 1: problems, all listed. 2: wrong call.`;
+  --write NEW.csv       writes the table as it was read, from a spreadsheet too, as CSV in UTF-8
+${TABLE_HELP}
 
-runScript({ help: HELP, files: { counts: [0, 1], expected: 'one file' } }, ({ files }) => {
+Exit code 0: no problem. 1: problems. 2: wrong call.`;
+
+const form = {
+  help: HELP,
+  options: { write: { type: 'string' }, ...TABLE_OPTIONS },
+  files: { counts: [0, 1], expected: 'one file' },
+} as const;
+
+runScript(form, async ({ values, files }) => {
   const file = files[0] ?? SHIPPED_ARMS;
-  const ofArms = readArms(readText(file, 'table'), basename(file));
+  if (values.write !== undefined && existsSync(values.write)) {
+    throw new CallError(`expected a new file for --write, found one at ${resolve(values.write)}`, 2);
+  }
+  const ofArms = await readTableFile(file, 'table', values);
   const studiesFile = join(dirname(file), STUDIES);
   const areBothChecked = files.length === 0;
   const ofStudies = checkStudies(ofArms, file, studiesFile, areBothChecked);
   const problems = [...ofArms.problems, ...(areBothChecked ? ofStudies.problems : [])];
-  const warnings = [...ofArms.warnings, ...(areBothChecked ? [] : ofStudies.problems), ...ofStudies.warnings];
-  for (const warning of warnings) console.log(`warning: ${placeProblem(warning)}`);
+  const warnings = [...(areBothChecked ? [] : ofStudies.problems), ...ofStudies.warnings];
+  for (const note of ofArms.notes) console.log(`note: ${note}`);
+  for (const warning of [...ofArms.warningLines, ...listKinds(warnings, values.all)])
+    console.log(`warning: ${warning}`);
+  if (values.write !== undefined) writeTable(ofArms, values.write);
   if (problems.length > 0) {
     const checked = areBothChecked ? `${file} and ${studiesFile}` : file;
-    throw new CallError(
-      `${listProblems(problems)}\n${problems.length} problem(s) in ${checked}; ${ofStudies.summary}`,
-      1,
-    );
+    const lines = [...ofArms.problemLines, ...listKinds(areBothChecked ? ofStudies.problems : [], values.all)];
+    throw new CallError([...lines, `${problems.length} problem(s) in ${checked}; ${ofStudies.summary}`].join('\n'), 1);
   }
-  console.log(`${file}: ${summarise(ofArms.arms)}; ${ofStudies.summary}; no problem, ${warnings.length} warning(s)`);
+  const count = ofArms.warnings.length + warnings.length;
+  console.log(`${file}: ${summarise(ofArms.arms)}; ${ofStudies.summary}; no problem, ${count} warning(s)`);
 });
+
+function writeTable({ text }: ReadFile, file: string): void {
+  if (text === '') return;
+  try {
+    writeFileSync(file, text, { flag: 'wx' });
+  } catch (error) {
+    throw new CallError(`cannot write the table ${file}: ${stateFileError(error, file)}`, 2);
+  }
+  console.log(`written to ${file}`);
+}
 
 /** The table of studies itself, and how it goes with the arms. Without one there is nothing to compare, unless it must be there. */
 function checkStudies({ arms, problems: ofArms }: ArmTable, file: string, studiesFile: string, isNeeded: boolean) {
@@ -52,7 +77,9 @@ function checkStudies({ arms, problems: ofArms }: ArmTable, file: string, studie
   if (!isNeeded && !existsSync(studiesFile)) {
     return { problems: [], warnings: [], summary: `no ${studiesFile} to compare its studies with` };
   }
-  const { studies, problems, warnings } = readStudies(readText(studiesFile, 'table of studies'), STUDIES);
+  const { text, notes } = readAnyText(studiesFile, 'table of studies');
+  for (const note of notes) console.log(`note: ${note}`);
+  const { studies, problems, warnings } = readStudies(text, STUDIES);
   // Rows with problems are not read, so that their studies would seem to be missing.
   if (ofArms.length + problems.length > 0) {
     return { problems, warnings, summary: `studies not compared with ${studiesFile} until both have no problem` };

@@ -2,44 +2,42 @@
  * Compares two tables of study arms: what changed, the answer before and after, and who moved it.
  * `npm run compare -- --help` says how.
  */
-import { type ArmTable, readArms } from '../src/evidence/table.ts';
 import { compareTables } from '../src/model/compareTables.ts';
-import { CallError, listProblems, placeProblem, readText, runScript } from './terminal/call.ts';
+import { CallError, runScript } from './terminal/call.ts';
 import { stateComparison } from './terminal/comparisonReport.ts';
 import { readSettings, SETTINGS_HELP } from './terminal/settings.ts';
+import { readTableFile, TABLE_HELP, TABLE_OPTIONS } from './terminal/table.ts';
 
-const HELP = `usage: npm run compare -- OLD.csv NEW.csv [--settings FILE.json] [--json]
+const HELP = `usage: npm run compare -- OLD NEW [--settings FILE.json] [--json]
 
 Says what changed between two tables of study arms, slope and target before and after, and which
 study's change moved them most.
 
 ${SETTINGS_HELP}
   --json                prints all of the comparison as JSON
+${TABLE_HELP}
 
-Exit code 0: compared, whatever changed. 1: a table or the settings have problems (all are listed).
-2: wrong call.`;
+Exit code 0: compared, whatever changed. 1: a table or the settings have problems. 2: wrong call.`;
 
 const form = {
   help: HELP,
-  options: { settings: { type: 'string' }, json: { type: 'boolean', default: false } },
+  options: { settings: { type: 'string' }, json: { type: 'boolean', default: false }, ...TABLE_OPTIONS },
   files: { counts: [2], expected: 'two table files, the old and the new' },
 } as const;
 
-runScript(form, ({ values, files: [old, now] }) => {
+runScript(form, async ({ values, files: [old, now] }) => {
   const settings = readSettings(values.settings);
-  // Both are read before either is judged, so that all problems come at once.
-  const [before, after] = [readTable(old, 'old table'), readTable(now, 'new table')];
-  for (const warning of [...before.warnings, ...after.warnings]) console.error(`warning: ${placeProblem(warning)}`);
-  const problems = [...before.problems, ...after.problems];
-  if (problems.length > 0) {
-    const counts = [before, after].map(({ problems }, i) => `${problems.length} problem(s) in ${[old, now][i]}`);
-    throw new CallError(`${listProblems(problems)}\n${counts.join(', ')}; nothing was compared`, 1);
+  // Both are read before either is judged, so that all problems come at once; they may have one name, so these say paths.
+  const before = await readTableFile(old, 'old table', values, old);
+  const after = await readTableFile(now, 'new table', values, now);
+  const both = [before, after];
+  for (const note of both.flatMap(({ notes }) => notes)) console.error(`note: ${note}`);
+  for (const warning of both.flatMap(({ warningLines }) => warningLines)) console.error(`warning: ${warning}`);
+  if (both.some(({ problems }) => problems.length > 0)) {
+    const counts = both.map(({ problems }, i) => `${problems.length} problem(s) in ${[old, now][i]}`);
+    const lines = both.flatMap(({ problemLines }) => problemLines);
+    throw new CallError([...lines, `${counts.join(', ')}; nothing was compared`].join('\n'), 1);
   }
   const comparison = compareTables(before.arms, after.arms, settings);
   console.log(values.json ? JSON.stringify(comparison, null, 2) : stateComparison(comparison, old, now));
 });
-
-/** The two may have one name, so that problems say their paths. */
-function readTable(file: string, what: string): ArmTable {
-  return readArms(readText(file, what), file);
-}

@@ -4,11 +4,11 @@
  */
 import { appendFileSync, existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { appendRows } from '../src/evidence/appendRows.ts';
 import { type Problem, showValue } from '../src/evidence/problem.ts';
-import type { Study } from '../src/evidence/schema.ts';
+import { STUDY_COLUMNS, type Study } from '../src/evidence/schema.ts';
 import { compareStudyLines } from '../src/evidence/studyLines.ts';
 import { readArms, readStudies } from '../src/evidence/table.ts';
-import { appendRows } from './references/appendRows.ts';
 import { BIBTEX } from './references/bibtex.ts';
 import { CSL_JSON } from './references/cslJson.ts';
 import { type Export, type Format, readExport } from './references/entry.ts';
@@ -46,7 +46,7 @@ runScript(form, ({ values: { table, write }, files: [file] }) => {
     throw new CallError(`${listProblems(problems)}\n${problems.length} problem(s) in ${table}; nothing is added`, 1);
   }
   const plan = planAdditions(exported.entries, studies, basename(file), format.fields);
-  const addition = appendRows(existing, plan.added, basename(table));
+  const addition = appendRows(existing, plan.added, STUDY_COLUMNS, basename(table));
   if (write && addition.text !== '') append(table, addition.text);
   describe(plan, exported, addition.text, { file, table, write });
   const after = readStudies(existing + addition.text, basename(table));

@@ -29,20 +29,19 @@ type Values<Given extends Options> = ReturnType<typeof parseArgs<{ options: Give
 /** Reads the call and does a script's work with it; a CallError becomes its message and exit code. */
 export function runScript<Given extends Options>(
   form: CallForm<Given>,
-  work: (call: { readonly values: Values<Given>; readonly files: readonly string[] }) => void,
+  work: (call: { readonly values: Values<Given>; readonly files: readonly string[] }) => void | Promise<void>,
 ): void {
   const words = process.argv.slice(2);
   if (words.includes('--help') || words.includes('-h')) {
     console.log(form.help);
     return;
   }
-  try {
-    work(readCall(words, form));
-  } catch (error) {
+  const run = async () => work(readCall(words, form));
+  run().catch((error: unknown) => {
     if (!(error instanceof CallError)) throw error;
     console.error(error.message);
     process.exitCode = error.exitCode;
-  }
+  });
 }
 
 function readCall<Given extends Options>(words: string[], { help, options, files }: CallForm<Given>) {

@@ -49,10 +49,24 @@ export function formatProblem(problem: Problem): string {
   return `${place.join(', ')}: ${formatExpectation(problem)}`;
 }
 
-/** The same without its place, to stand at the place: “expected a number from 0 to 30, received “1-2”. …” */
-export function formatExpectation({ value, expected, remedy }: Pick<Problem, 'value' | 'expected' | 'remedy'>): string {
-  const received = value === '' ? 'nothing' : `“${showValue(value)}”`;
-  return `expected ${expected}, received ${received}.${remedy ? ` ${remedy}` : ''}`;
+/**
+ * The same without its place, to stand at the place: “expected a number from 0 to 30, received “1-2”. …”
+ *
+ * @param others values that were received at other places
+ * @param andMore true where there are still others
+ */
+export function formatExpectation(
+  { value, expected, remedy }: Pick<Problem, 'value' | 'expected' | 'remedy'>,
+  others: readonly string[] = [],
+  andMore = false,
+): string {
+  const received = [value, ...others].map(showReceived);
+  return `expected ${expected}, received ${received.join(', ')}${andMore ? ', …' : ''}.${remedy ? ` ${remedy}` : ''}`;
+}
+
+/** A value in quotation marks, or that there is none. */
+export function showReceived(value: string): string {
+  return value === '' ? 'nothing' : `“${showValue(value)}”`;
 }
 
 /** A value shortened for a message, unseen characters written out. */

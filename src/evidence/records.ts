@@ -92,8 +92,8 @@ function readCell(cell: string, column: Column<unknown>): Reading {
       ? ({
           kind: 'missing-value',
           value: '',
-          expected: column.expected,
-          remedy: 'The cell must not be empty.',
+          expected: 'a value',
+          remedy: null,
         } as const)
       : null;
     return { value: null, range: null, problem };
@@ -117,6 +117,8 @@ function readCell(cell: string, column: Column<unknown>): Reading {
 function suggestRemedy(cell: string, column: Column<unknown>): string | null {
   const { type, constraints } = column.field;
   if (type === 'number' || type === 'integer' || column.rangeOf) {
+    if (/^[+-]?[1-9]\d{0,2}(?:,\d{3})+$/u.test(cell))
+      return 'Write thousands without a comma, and decimals with a point.';
     if (/^[+-]?\d+,\d+$/u.test(cell)) return 'Use a decimal point.';
     if (/%$/u.test(cell)) return 'Leave out the per cent sign; the unit is in the data dictionary.';
     if (/^[<>≤≥]/u.test(cell)) return 'A bound is not a value: enter the exact number, or leave the cell empty.';

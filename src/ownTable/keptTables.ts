@@ -4,6 +4,7 @@
  * handed another, and what is opened later never takes the place of what was there.
  */
 import { createStore, get, getMany, keys, promisifyRequest, setMany, type UseStore } from 'idb-keyval';
+import type { Encoding } from '../evidence/opening/encoding.ts';
 
 /** What is said of an own table wherever it is named. */
 export interface KeptTable {
@@ -15,10 +16,18 @@ export interface KeptTable {
   readonly rows: number;
   /** True where a row says that it is invented. */
   readonly demonstration: boolean;
+  /** How its papers were read, where that was not in full, and what of it counted for the answer when it was opened. */
+  readonly reading?: string;
   /** Of the text as UTF-8. */
   readonly bytes: number;
   /** When it was opened or last added to, milliseconds since 1970. */
   readonly opened: number;
+  /** What its file was written in, where that is not UTF-8; the text is kept as UTF-8 all the same. */
+  readonly encoding?: Encoding;
+  /** Name of the sheet that the text was made from, where its file was a spreadsheet. */
+  readonly sheet?: string;
+  /** What was changed since the file was opened, a sentence each; nothing where it stands as it was. */
+  readonly changes?: readonly string[];
 }
 
 /** Said of a table apart from its text: lists are read without the texts. */
@@ -112,7 +121,8 @@ function isKeptTable(found: unknown): found is KeptTable {
     isVersion(found.version) &&
     typeof found.name === 'string' &&
     [found.studies, found.rows, found.bytes, found.opened].every((count) => Number.isFinite(count)) &&
-    typeof found.demonstration === 'boolean'
+    typeof found.demonstration === 'boolean' &&
+    (found.reading === undefined || typeof found.reading === 'string')
   );
 }
 

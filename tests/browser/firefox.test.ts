@@ -180,4 +180,25 @@ describe.skipIf(!firefox)('In Firefox', () => {
       await expect.poll(() => people(page)).toEqual([...rising].sort((a, b) => b - a));
     });
   });
+
+  it('Your table unpacks a spreadsheet and says which sheet it read', async () => {
+    const ods = readFileSync('tests/evidence/opening/libreOffice.ods').toString('base64');
+    await visit('table/', async (page) => {
+      await page.evaluate(`{
+        const bytes = Uint8Array.from(atob(${JSON.stringify(ods)}), (one) => one.charCodeAt(0));
+        const files = new DataTransfer();
+        files.items.add(new File([bytes], 'arms.ods'));
+        const input = document.querySelector('#own-file');
+        input.files = files.files;
+        input.dispatchEvent(new Event('change', { bubbles: true }));
+      }`);
+      await expect
+        .poll(() => textOf(page, '.your-table'), { timeout: 20_000 })
+        .toMatch(/arms\.ods was taken: 12 rows of \d studies\.[\s\S]*The sheet “arms” was read\./u);
+      await page.evaluate(
+        `[...document.querySelectorAll('button')].find((one) => one.textContent === 'Go back to the site’s table').click()`,
+      );
+      await expect.poll(() => textOf(page, '[data-own-table]')).toMatch(/put away/u);
+    });
+  });
 });

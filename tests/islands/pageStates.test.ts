@@ -82,7 +82,8 @@ describe('the calculator', () => {
 describe('the programme check', () => {
   const calendar = { status: 'trained', sessionHour: 19, event: null } as const;
   const example = { first: 'day,exercise\n', second: null, exercises: [], calendar };
-  const file = (name: string, text: Promise<string>) => ({ name, text: () => text }) as unknown as File;
+  const file = (name: string, text: Promise<string>) =>
+    ({ name, arrayBuffer: async () => new TextEncoder().encode(await text).buffer }) as unknown as File;
   const week = (exercise: string) => `day,exercise,sets,repetitions,load\nMonday,${exercise},3,8,75\n`;
 
   it('does not show what it found of an older text once there is a newer one', () => {
@@ -188,7 +189,8 @@ describe('your table', () => {
     const state = createYourTable(SHIPPED);
     state.download(kept);
     state.compare();
-    browser.workers[0].answer('export', { result: { text: '' } });
+    browser.workers[0].answer('export', { result: { name: 'mine.csv', bytes: new Uint8Array(), said: 'As it was.' } });
+    expect(state.done.value).toBe('As it was.');
     expect([browser.saved, state.comparing.value]).toEqual([['mine.csv'], true]);
     browser.workers[0].answer('compare', { problem: 'no room' });
     expect([state.failure.value, state.comparing.value]).toEqual(['no room', false]);

@@ -8,7 +8,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
-import { appendRows } from '../../scripts/references/appendRows.ts';
 import { BIBTEX } from '../../scripts/references/bibtex.ts';
 import { CSL_JSON } from '../../scripts/references/cslJson.ts';
 import { readExport } from '../../scripts/references/entry.ts';
@@ -16,7 +15,9 @@ import { planAdditions } from '../../scripts/references/planAdditions.ts';
 import { RIS } from '../../scripts/references/ris.ts';
 import { type StudyCells, toStudyCells } from '../../scripts/references/studyCells.ts';
 import { nameStudies } from '../../scripts/references/studyName.ts';
+import { appendRows } from '../../src/evidence/appendRows.ts';
 import { formatProblem } from '../../src/evidence/problem.ts';
+import { STUDY_COLUMNS } from '../../src/evidence/schema.ts';
 import { readStudies } from '../../src/evidence/table.ts';
 
 const ris = (...lines: string[]) => ['TY  - JOUR', ...lines, 'ER  - ', ''].join('\r\n');
@@ -422,7 +423,12 @@ describe('any text at all', () => {
           expect(entries.length + problems.length).toBeGreaterThan(0);
           expect(plan.added.length + plan.already.length + plan.problems.length).toBeGreaterThanOrEqual(entries.length);
           for (const row of plan.added) {
-            const text = appendRows('study,authors,year,title,journal,volume,pages,doi,note\n', [row], 'x').text;
+            const text = appendRows(
+              'study,authors,year,title,journal,volume,pages,doi,note\n',
+              [row],
+              STUDY_COLUMNS,
+              'x',
+            ).text;
             expect(
               readStudies(`study,authors,year,title,journal,volume,pages,doi,note\n${text}`, 'x').problems,
             ).toEqual([]);
@@ -476,7 +482,7 @@ describe('a plan', () => {
       'no year',
       ris('AU  - Plover, A', 'TI  - T'),
       'year',
-      /a whole number from 1900 to 2100, received nothing\. Add a line PY/u,
+      /`year`: expected a value, received nothing\. Add a line PY/u,
     ],
     ['a year in words', record('T', 'in press'), 'year', /received “in press”/u],
     [
@@ -570,17 +576,17 @@ describe('appended lines', () => {
       ',"A ""title""; with signs",2012,"Plover A, Wren B",Plover 2012\n',
     ],
   ])('follow the file: %s', (_what, existing, expected) => {
-    expect(appendRows(existing, [awkward], 'studies.csv').text).toBe(expected);
+    expect(appendRows(existing, [awkward], STUDY_COLUMNS, 'studies.csv').text).toBe(expected);
   });
 
   it('name the columns that the table does not have', () => {
-    expect(appendRows('study,authors,year,title\n', [cells({ doi: '10.1000/x' })], 'studies.csv').unwritten).toEqual([
-      'doi',
-    ]);
+    expect(
+      appendRows('study,authors,year,title\n', [cells({ doi: '10.1000/x' })], STUDY_COLUMNS, 'studies.csv').unwritten,
+    ).toEqual(['doi']);
   });
 
   it('are none where there is nothing to add', () => {
-    expect(appendRows(header, [], 'studies.csv')).toEqual({ text: '', unwritten: [] });
+    expect(appendRows(header, [], STUDY_COLUMNS, 'studies.csv')).toEqual({ text: '', unwritten: [] });
   });
 });
 
@@ -665,7 +671,7 @@ describe('the command', () => {
     expect(status).toBe(1);
     expect(stdout).toMatch(/1 to .* added:\nTeal 2020,Teal A,2020,New/u);
     expect(stderr).toMatch(
-      /some\.bib: line 2, `authors`: expected plain text .* Add a field author to the entry\. It is entry b, “No author”/u,
+      /some\.bib: line 2, `authors`: expected a value, received nothing\. Add a field author to the entry\. It is entry b, “No author”/u,
     );
     expect(readFileSync(table, 'utf8')).toMatch(/\nTeal 2020,Teal A,2020,New,,,,,\n$/u);
   });

@@ -27,15 +27,15 @@ export function ProgrammeOpening({ state }: { readonly state: ProgrammeState }) 
           aria-describedby="pasted-help"
         />
         <span class="help" id="pasted-help">
-          “Mon squat 4x6 80% 2 RIR”, a table with or without a header, or a file of either. Nothing is taken before you
-          have seen how it was understood.
+          “Mon squat 4x6 80% 2 RIR”, a table with or without a header, or a file of either, CSV or a workbook. Nothing
+          is taken before you have seen how it was understood.
         </span>
         <label class="file">
           <span>Or open a file</span>
           <input
             type="file"
             id="opened"
-            accept=".csv,.tsv,.txt,.json,text/csv,application/json"
+            accept=".csv,.tsv,.txt,.xlsx,.ods,.json,text/csv,application/json"
             onChange={(event) => {
               const [file] = event.currentTarget.files ?? [];
               if (file) void opening.open(file);
@@ -44,6 +44,7 @@ export function ProgrammeOpening({ state }: { readonly state: ProgrammeState }) 
           />
         </label>
       </div>
+      <p role="status">{opening.note.value}</p>
       {opening.problem.value !== null && (
         <p class="problem" role="alert">
           {opening.problem.value}

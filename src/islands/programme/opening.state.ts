@@ -36,6 +36,8 @@ export function createOpening(
   const chosen = signal<ReadonlyMap<string, string>>(new Map());
   /** Why the last step could not be done. */
   const problem = signal<string | null>(null);
+  /** How the last file was read, where that is not plain. */
+  const note = signal('');
   const isReading = signal(false);
   /** What was taken without being written, for the lines that came in. */
   const taken = signal<Taken>(new Map());
@@ -69,22 +71,25 @@ export function createOpening(
       clearTimeout(rest);
       text.value = whole;
       problem.value = null;
+      note.value = '';
       chosen.value = new Map();
       isReading.value = whole.trim() !== '';
       if (isReading.value) rest = setTimeout(() => read(whole), wait);
       else written.value = null;
     });
-  const open = (file: File) => {
+  /** A file of this page, a table of sets, or a week as somebody writes it. */
+  const open = async (file: File) => {
     const place = ++lastOpened;
-    const isNewest = () => place === lastOpened;
-    return file.text().then(
-      (whole) => {
-        if (isNewest()) takeFile(file.name, whole);
-      },
-      (error: unknown) => {
-        if (isNewest()) problem.value = `${file.name}: ${reasonOf(error)}`;
-      },
-    );
+    try {
+      const { openProgramme } = await import('./openProgramme.ts');
+      const { text: whole, refused, said } = await openProgramme(new Uint8Array(await file.arrayBuffer()), file.name);
+      if (place !== lastOpened) return;
+      if (refused === null) takeFile(file.name, whole);
+      else problem.value = refused;
+      note.value = said;
+    } catch (error) {
+      problem.value = `${file.name}: ${reasonOf(error)}`;
+    }
   };
   /** A file that this page saved is the programme as it was; any other text is looked at first. */
   const takeFile = (name: string, whole: string) => {
@@ -153,6 +158,7 @@ export function createOpening(
     offered,
     chosen,
     problem,
+    note,
     isReading,
     taken,
     setText,

@@ -1,5 +1,6 @@
 /** The tables that this browser keeps: each with its size and date, to be read, exported or deleted. */
 import { useEffect, useRef } from 'preact/hooks';
+import { ENCODING_NAMES } from '../../evidence/opening/encoding.ts';
 import { countOf, countStudies } from '../../numerics/countOf.ts';
 import type { KeptTable } from '../../ownTable/keptTables.ts';
 import type { YourTableState } from './yourTable.state.ts';
@@ -48,7 +49,7 @@ function Kept({ state, table, isRead }: KeptProps) {
     else if (wasAsked.current) remove.current?.focus();
     wasAsked.current = isAsked;
   }, [isAsked]);
-  const { name, rows, studies, bytes, opened, demonstration } = table;
+  const { name, rows, studies, bytes, opened, demonstration, changes = [] } = table;
   return (
     <li aria-current={isRead ? 'true' : undefined}>
       <p>
@@ -58,6 +59,9 @@ function Kept({ state, table, isRead }: KeptProps) {
         <span class="small">
           {countOf(rows, 'row')} of {countStudies(studies)}
           {demonstration && ', invented for demonstration'} · {showBytes(bytes)} · opened {showTime(opened)}
+          <br />
+          {stateOrigin(table)}
+          {changes.length > 0 ? ` Changed since: ${changes.join('; ')}.` : ' As it was opened.'}
         </span>
       </p>
       {isAsked ? (
@@ -92,6 +96,12 @@ function Kept({ state, table, isRead }: KeptProps) {
       )}
     </li>
   );
+}
+
+/** What its file was, where that was not CSV as UTF-8. */
+function stateOrigin({ sheet, encoding }: KeptTable): string {
+  if (sheet !== undefined) return `From the sheet “${sheet}”.`;
+  return encoding ? `In ${ENCODING_NAMES[encoding]}.` : '';
 }
 
 /** “12 kB”, “3.4 MB”: thousands, as file managers show them. */

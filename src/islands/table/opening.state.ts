@@ -1,14 +1,16 @@
 /** State of opening a file as a table: how far it is, and what was found in it. */
 import { signal } from '@preact/signals';
+import type { Answer } from '../../evidence/opening/openTable.ts';
+import { loadTableText } from '../../ownTable/loadTable.ts';
 import { putInUse } from '../../ownTable/tableInUse.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import { saveFile } from '../../ui/saveFile.ts';
-import { callWorker } from '../../ui/workerCalls.ts';
-import type { OpenedTable, TableOperations } from './tableWorker.ts';
+import { callWorker, type Operation, type Waiting } from '../../ui/workerCalls.ts';
+import type { OpenedTable, OpeningStep, TableOperations } from './tableWorker.ts';
 
 interface OpeningProgress {
   readonly name: string;
-  readonly phase: 'reading' | 'checking';
+  readonly phase: OpeningStep['phase'];
   /** 0 to 1. */
   readonly share: number;
 }
@@ -45,18 +47,42 @@ export function createOpening(kept: () => Promise<void>) {
     progress.value = null;
     opened.value = found;
   };
+  const follow = (name: string): Waiting<Operation<unknown, OpenedTable, OpeningStep>> => ({
+    progress: ({ phase, done, total }) => {
+      progress.value = { name, phase, share: total > 0 ? done / total : 0 };
+    },
+    take: (found) => void take(found),
+    fail,
+  });
   const open = (file: File) => {
     cancel();
     failure.value = null;
     opened.value = null;
     progress.value = { name: file.name, phase: 'reading', share: 0 };
-    calls.ask('open', file, {
-      progress: ({ phase, done, total }) => {
-        progress.value = { name: file.name, phase, share: total > 0 ? done / total : 0 };
-      },
-      take: (found) => void take(found),
-      fail,
-    });
+    calls.ask('open', file, follow(file.name));
+  };
+  /** Answers a question about the file that was opened last; what is asked then stands in its place. */
+  const reply = (given: Answer) => {
+    if (!opened.value || progress.value) return;
+    failure.value = null;
+    const { name } = opened.value.facts;
+    progress.value = { name, phase: 'checking', share: 0 };
+    calls.ask('answer', given, follow(name));
+  };
+  /** Opens a table that the site serves, as if its file had been chosen. */
+  const openServed = async (address: string, name: string) => {
+    cancel();
+    failure.value = null;
+    opened.value = null;
+    const started = { name, phase: 'reading', share: 0 } as const;
+    progress.value = started;
+    try {
+      const text = await loadTableText(address);
+      // Stopped meanwhile, or another file was opened.
+      if (progress.value === started) open(new File([text], name, { type: 'text/csv' }));
+    } catch (error) {
+      if (progress.value === started) fail(reasonOf(error));
+    }
   };
   /** Ends the opening; what the site reads stays. */
   const cancel = () => {
@@ -70,5 +96,5 @@ export function createOpening(kept: () => Promise<void>) {
       fail,
     });
   };
-  return { progress, opened, failure, open, cancel, downloadProblems };
+  return { progress, opened, failure, open, openServed, reply, cancel, downloadProblems };
 }

@@ -2,14 +2,7 @@
 import { signal } from '@preact/signals';
 import type { TableComparison } from '../../model/compareTables.ts';
 import { deleteTable, type KeptTable, listTables } from '../../ownTable/keptTables.ts';
-import {
-  addressIn,
-  addressOf,
-  followTable,
-  putInUse,
-  type TableInUse,
-  versionInUse,
-} from '../../ownTable/tableInUse.ts';
+import { addressIn, followTable, putInUse, type TableInUse, versionInUse } from '../../ownTable/tableInUse.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { createOpening, openTableWorker } from './opening.state.ts';
@@ -61,8 +54,12 @@ export function createYourTable(shipped: string) {
   };
   const download = (table: KeptTable) => {
     failure.value = null;
-    calls.ask('export', addressOf(table), {
-      take: ({ text }) => saveFile({ name: table.name, type: 'text/csv', text }),
+    done.value = '';
+    calls.ask('export', table, {
+      take: ({ name, bytes, said }) => {
+        saveFile({ name, type: 'text/csv', text: new Blob([bytes]) });
+        done.value = said;
+      },
       fail: (reason) => {
         failure.value = reason;
       },

@@ -1,9 +1,8 @@
-/** Lines to put behind what a CSV file holds already, written as the file is (RFC 4180). */
+/** Rows to put behind what a CSV file holds already, written as the file is (RFC 4180). */
 import Papa from 'papaparse';
-import { openCsv, readBlocks } from '../../src/evidence/csv.ts';
-import { readHeader } from '../../src/evidence/header.ts';
-import { STUDY_COLUMNS } from '../../src/evidence/schema.ts';
-import type { StudyCells } from './studyCells.ts';
+import type { Column } from './column.ts';
+import { openCsv, readBlocks } from './csv.ts';
+import { readHeader } from './header.ts';
 
 export interface Addition {
   /** To be appended to the file as it is; empty where there are no rows. */
@@ -17,19 +16,24 @@ export interface Addition {
  * dictionary stays empty. The cells must have passed the schema, which lets no formula through.
  *
  * @param existing the whole content of the file, with a header that has no problem
+ * @param rows cells by column; one that is not named is empty
  */
-export function appendRows(existing: string, rows: readonly StudyCells[], file: string): Addition {
+export function appendRows(
+  existing: string,
+  rows: readonly Readonly<Record<string, string>>[],
+  columns: Readonly<Record<string, Column<unknown>>>,
+  file: string,
+): Addition {
   if (rows.length === 0) return { text: '', unwritten: [] };
-  const source = openCsv(existing, file, new Set(Object.keys(STUDY_COLUMNS)));
+  const source = openCsv(existing, file, new Set(Object.keys(columns)));
   const [block] = readBlocks(source, file);
-  const { names } = readHeader(block.records[0], STUDY_COLUMNS, file, source.delimiter);
+  const { names } = readHeader(block.records[0], columns, file, source.delimiter);
   const newline = /\r\n|\n|\r/u.exec(existing)?.[0] ?? '\n';
-  const data = rows.map((row) => names.map((name) => (name === null ? '' : row[name as keyof StudyCells])));
+  const data = rows.map((row) => names.map((name) => (name === null ? '' : (row[name] ?? ''))));
   const before = /[\r\n]$/u.test(existing) ? '' : newline;
   const lines = Papa.unparse(data, { delimiter: source.delimiter, newline: '\n' }).replaceAll('\n', newline);
-  const columns = Object.keys(STUDY_COLUMNS) as (keyof StudyCells)[];
   return {
     text: `${before}${lines}${newline}`,
-    unwritten: columns.filter((column) => !names.includes(column) && rows.some((row) => row[column] !== '')),
+    unwritten: Object.keys(columns).filter((column) => !names.includes(column) && rows.some((row) => row[column])),
   };
 }
