@@ -12,7 +12,13 @@ import { defaultSettings } from '../src/model/settings.ts';
 import { drawPlot } from '../src/site/drawFigure.ts';
 
 const read = (name: string) => readFileSync(name, 'utf8');
-const DOCUMENTS = ['README.md', 'DEVELOPERS.md', 'data/README.md', 'src/model/README.md'] as const;
+const DOCUMENTS = [
+  'README.md',
+  'DEVELOPERS.md',
+  'data/README.md',
+  'data/published/README.md',
+  'src/model/README.md',
+] as const;
 const documents = DOCUMENTS.map((name) => ({ name, text: read(name) }));
 const scripts: Readonly<Record<string, string>> = JSON.parse(read('package.json')).scripts;
 

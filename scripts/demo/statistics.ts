@@ -1,7 +1,7 @@
 /** What a paper would print of one measurement, in one of the ways papers report a change. */
 
-import { smallSampleFactor } from '../../src/evidence/effects.ts';
 import { changeSd, standardErrorFromInterval } from '../../src/evidence/recover.ts';
+import { smallSampleFactor } from '../../src/evidence/smallSampleFactor.ts';
 import { studentTwoSidedP } from '../../src/numerics/distributions.ts';
 import type { Reporting } from './plan.ts';
 

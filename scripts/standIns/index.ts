@@ -28,8 +28,8 @@ const STAND_INS: readonly StandIn[] = [
   { source: '@stdlib/string-format', file: `${HERE}/errorText.cjs` },
   // The source of the same version, of which the bundler can leave out the decompositions that are not used.
   { source: 'ml-matrix', file: 'node_modules/ml-matrix/src/index.js' },
-  { source: './mathOperations', importer: '/ml-matrix/src/', file: `${HERE}/matrixFunctions.js` },
-  { source: './stat', importer: '/ml-matrix/src/', file: `${HERE}/matrixStatistics.js` },
+  { source: './matrix', importer: '/ml-matrix/src/', file: `${HERE}/matrixClass.js` },
+  { source: '../matrix', importer: '/ml-matrix/src/', file: `${HERE}/matrixClass.js` },
   { source: 'd3-geo', file: `${HERE}/mapProjections.js` },
   { source: './schemes.js', importer: '/@observablehq/plot/src/scales/', file: `${HERE}/colourSchemes.js` },
   { source: './scales/schemes.js', importer: '/@observablehq/plot/src/', file: `${HERE}/colourSchemes.js` },
@@ -66,8 +66,20 @@ export function standIns(root: string): Resolver {
       const standIn = STAND_INS.find((one) => one.source === source && importer.includes(one.importer ?? ''));
       return standIn ? join(root, standIn.file) : null;
     },
-    // Makes each distribution at once when it is loaded, so that the bundler keeps all 16; one is used.
-    transform: (code, id) =>
-      id.includes('/d3-random/') ? code.replaceAll('= (function source', '= /* @__PURE__ */ (function source') : null,
+    transform(code, id) {
+      // Makes each distribution at once when it is loaded, so that the bundler keeps all 16; one is used.
+      if (id.includes('/d3-random/'))
+        return code.replaceAll('= (function source', '= /* @__PURE__ */ (function source');
+      return id.includes('/ml-matrix/src/dc/evd.js') ? leaveOutAsymmetric(code) : null;
+    },
   };
+}
+
+const ASYMMETRIC = /orthes\(n, H, ort, V\);\s*hqr2\(n, e, d, V, H\);/u;
+
+/** Leaves out the way of a matrix that is not symmetric, which is more than half of the decomposition; asking for it throws. */
+function leaveOutAsymmetric(code: string): string {
+  if (!ASYMMETRIC.test(code))
+    throw new Error('the decomposition of ml-matrix reads otherwise: look at leaveOutAsymmetric');
+  return code.replace(ASYMMETRIC, "throw new Error('a matrix that is not symmetric was to be decomposed');");
 }

@@ -2,7 +2,8 @@
 import { formatWhole } from '../../src/figures/format.ts';
 import { stateSimplerCurve } from '../../src/figures/settingsWords.ts';
 import { listBands } from '../../src/model/bands.ts';
-import type { Analysis, Band, BandDifference, Coefficient, Target } from '../../src/model/result.ts';
+import type { BandDifference } from '../../src/model/differenceResult.ts';
+import type { Analysis, Band, Coefficient, Target } from '../../src/model/result.ts';
 import type { Settings } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
 

@@ -15,11 +15,9 @@ export interface TableSchemaField {
 
 export interface Column<Value, Required extends boolean = boolean> {
   readonly group: string;
-  readonly description: string;
   /** Unit of the number; null for words and pure numbers. */
   readonly unit: string | null;
   readonly required: Required;
-  readonly example: string;
   /** What a cell must be, completing "expected …". */
   readonly expected: string;
   /** Reads a trimmed cell that is not empty. */
@@ -29,6 +27,12 @@ export interface Column<Value, Required extends boolean = boolean> {
   readonly rangeOf?: (cell: string) => CellRange | null;
   /** Of a column that may hold ranges: type and constraints of a number and of either end. */
   readonly endField?: TableSchemaField;
+}
+
+/** A column with what a person is told of it. */
+export interface DescribedColumn<Value, Required extends boolean = boolean> extends Column<Value, Required> {
+  readonly description: string;
+  readonly example: string;
 }
 
 /** A range as it was printed, both ends included, and what the cell counts as: null where no number stands for it. */
@@ -61,13 +65,14 @@ export type RowOf<Columns extends Readonly<Record<string, Column<unknown>>>> = {
 };
 
 /** What is said of a column by hand; the kind of its cells says the rest. */
-export interface Description<Required extends boolean> {
+export interface About {
   readonly group: string;
-  readonly description: string;
-  readonly required: Required;
-  readonly example: string;
+  readonly required: boolean;
   readonly unit?: string;
 }
+
+/** A column of what was said of it, its meaning too where that stands there. */
+export type ColumnOf<Value, A extends About> = Column<Value, A['required']> & Omit<A, 'unit'>;
 
 /** Characters a name or a note may have: far above any real one, far below what would clog a page. */
 const LONGEST_TEXT = 500;
@@ -100,7 +105,7 @@ export function whyNotPlain(text: string): string | null {
 }
 
 /** A column of words. */
-export function text<const R extends boolean>(about: Description<R>): Column<string, R> {
+export function text<const A extends About>(about: A): ColumnOf<string, A> {
   return {
     unit: null,
     ...about,
@@ -111,10 +116,10 @@ export function text<const R extends boolean>(about: Description<R>): Column<str
 }
 
 /** A column of words from a list. @param words every one that a cell may hold */
-export function oneOf<const Word extends string, const R extends boolean>(
+export function oneOf<const Word extends string, const A extends About>(
   words: readonly Word[],
-  about: Description<R>,
-): Column<Word, R> {
+  about: A,
+): ColumnOf<Word, A> {
   return {
     unit: null,
     ...about,
@@ -125,7 +130,7 @@ export function oneOf<const Word extends string, const R extends boolean>(
 }
 
 /** A column of `yes` and `no`, read as true and false. */
-export function yesOrNo<const R extends boolean>(about: Description<R>): Column<boolean, R> {
+export function yesOrNo<const A extends About>(about: A): ColumnOf<boolean, A> {
   return {
     unit: null,
     ...about,
@@ -150,20 +155,16 @@ export interface Limits {
 const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu;
 
 /** A column of numbers within limits. */
-export function number<const R extends boolean>(limits: Limits, about: Description<R>): Column<number, R> {
+export function number<const A extends About>(limits: Limits, about: A): ColumnOf<number, A> {
   return numeric('number', limits, about);
 }
 
 /** A column of whole numbers within limits. */
-export function integer<const R extends boolean>(limits: Limits, about: Description<R>): Column<number, R> {
+export function integer<const A extends About>(limits: Limits, about: A): ColumnOf<number, A> {
   return numeric('integer', limits, about);
 }
 
-function numeric<const R extends boolean>(
-  type: 'number' | 'integer',
-  limits: Limits,
-  about: Description<R>,
-): Column<number, R> {
+function numeric<const A extends About>(type: 'number' | 'integer', limits: Limits, about: A): ColumnOf<number, A> {
   const limitsOf = [
     ...(limits.from !== undefined ? [z.gte(limits.from)] : []),
     ...(limits.to !== undefined ? [z.lte(limits.to)] : []),

@@ -1,7 +1,9 @@
 /** The correlation of before with after, against the SDs before, after and of the change. */
+
+import type { CountedArm } from './countedArm.ts';
 import { type Implied, impliedSdOfChange, type RangeOf, rangeOfCorrelation } from './impliedStatistics.ts';
 import { areApart, type Range, writeRange } from './printed.ts';
-import { type CountedArm, ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
+import { ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
 
 /** A correlation so far outside −1 to 1 that its digits tell nothing more. */
 const FAR_OUTSIDE = 100;
@@ -16,7 +18,7 @@ const AT_MOST_ONE: Range = { low: -1, high: 1 };
 
 /** The correlation that is given, and the one that three SDs imply; of two SDs, whether any third fits. */
 export const checkCorrelation: SelfCheck = ofPeople((arm, rangeOf) => {
-  const [r, change] = [rangeOf('correlation'), impliedSdOfChange(rangeOf, arm.n)];
+  const [r, change] = [rangeOf('correlation'), impliedSdOfChange(rangeOf, arm)];
   const [before, after] = [rangeOf('baseline_sd'), rangeOf('followup_sd')];
   if (!r || !change || (!before && !after)) return null;
   if (!before || !after) return checkOneSd(r, change, before ? 'baseline_sd' : 'followup_sd')(arm, rangeOf);
@@ -52,7 +54,7 @@ function checkOneSd(r: Range, change: Implied, column: 'baseline_sd' | 'followup
 /** Three SDs imply a correlation from 0 to 1. */
 export const checkImpliedCorrelation: SelfCheck = ofPeople((arm, rangeOf) => {
   const [before, after] = [rangeOf('baseline_sd'), rangeOf('followup_sd')];
-  const change = impliedSdOfChange(rangeOf, arm.n);
+  const change = impliedSdOfChange(rangeOf, arm);
   if (!before || !after || !change) return null;
   const possible = rangeOfCorrelation(before, after, change.range);
   const implied = impliedAsPrinted(arm, rangeOf);
@@ -82,7 +84,7 @@ function impliedAsPrinted(arm: CountedArm, rangeOf: RangeOf): number {
   const [before, after, change] = [
     exactly('baseline_sd'),
     exactly('followup_sd'),
-    impliedSdOfChange(exactly, arm.n)?.range,
+    impliedSdOfChange(exactly, arm)?.range,
   ];
   return before && after && change ? rangeOfCorrelation(before, after, change).low : Number.NaN;
 }

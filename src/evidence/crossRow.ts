@@ -1,5 +1,6 @@
 /** What rows must be to one another. Each problem names the later line and quotes the earlier one. */
 import { pairWithFirst } from './groupRows.ts';
+import { identifyMeasurement, MEASUREMENT } from './halfway.ts';
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import { writeCell } from './writeTable.ts';
@@ -7,7 +8,7 @@ import { writeCell } from './writeTable.ts';
 /** Facts of a study, the same in all its rows. */
 export const STUDY_FACTS = ['year', 'design', 'concerns', 'training_status'] as const satisfies readonly ArmColumn[];
 
-/** Facts of an arm's training, the same in all its rows of one exercise. */
+/** Facts of an arm's training, the same in all its rows of one exercise; of the weeks, in all but those measured halfway. */
 export const ARM_FACTS = [
   'load_pct_1rm',
   'reps_per_set',
@@ -23,21 +24,12 @@ export const ARM_FACTS = [
   'beyond_failure',
 ] as const satisfies readonly ArmColumn[];
 
-/** What makes a measurement: two rows that share all of it are the same row twice. */
-export const ROW_IDENTITY = [
-  'study',
-  'arm',
-  'exercise',
-  'muscle',
-  'outcome',
-  'measure',
-  'unit',
-  'hours_after',
-] as const satisfies readonly ArmColumn[];
+/** What makes a row: two rows that share all of it are the same one twice. */
+export const ROW_IDENTITY = [...MEASUREMENT, 'weeks'] as const satisfies readonly ArmColumn[];
 
-/** Equal for two rows exactly where they are the same measurement. */
+/** Equal for two rows exactly where they are the same measurement at the same time. */
 export function identifyRow(arm: Arm): string {
-  return ROW_IDENTITY.map((column) => writeCell(arm[column])).join('\u0000');
+  return `${identifyMeasurement(arm)}\u0000${writeCell(arm.weeks)}`;
 }
 
 /** Contradictions between rows of a study, an arm and a cohort, and rows that stand twice; in no order. */
@@ -50,16 +42,29 @@ export function checkAcrossRows(arms: readonly Arm[], file: string): Problem[] {
       ({ study }) => study,
       (arm) => `study ${arm.study}`,
     ),
-    ...checkAgreement(
+    ...checkTraining(
       arms,
       file,
-      ARM_FACTS,
-      ({ study, arm, exercise }) => `${study}\u0000${arm}\u0000${exercise}`,
-      (arm) => `arm ${arm.arm} of ${arm.study}`,
+      ARM_FACTS.filter((column) => column !== 'weeks'),
+    ),
+    ...checkTraining(
+      arms.filter(({ later }) => !later),
+      file,
+      ['weeks'],
     ),
     ...checkDuplicates(arms, file),
     ...checkCohorts(arms, file),
   ];
+}
+
+function checkTraining(arms: readonly Arm[], file: string, columns: readonly ArmColumn[]): Problem[] {
+  return checkAgreement(
+    arms,
+    file,
+    columns,
+    ({ study, arm, exercise }) => `${study}\u0000${arm}\u0000${exercise}`,
+    (arm) => `arm ${arm.arm} of ${arm.study}`,
+  );
 }
 
 /** Within each group the columns must not change. */
@@ -96,7 +101,7 @@ function checkDuplicates(arms: readonly Arm[], file: string): Problem[] {
     column: null,
     value: `${row.study}, ${row.arm}, ${row.measure}`,
     expected: `a measurement that line ${first.line} does not have already`,
-    remedy: 'Remove one of the two, or name what differs in arm, exercise, muscle or measure.',
+    remedy: 'Remove one of the two, or name what differs in arm, exercise, muscle, measure or weeks.',
   }));
 }
 

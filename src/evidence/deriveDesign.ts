@@ -2,16 +2,25 @@
 import type { CellRange, Derived } from './column.ts';
 import { loadForRepetitions, meanRepetitions, spreadOfRepetitions } from './repetitions.ts';
 import { reserveFromShare } from './reserve.ts';
-import type { Arm } from './schema.ts';
+import type { Arm, ArmColumn } from './schema.ts';
+import { wentBeyondFailure } from './vocabulary.ts';
 
 /** SD of a number that lies anywhere in a range with the same chance, in widths of the range. */
 const UNIFORM_SD = 1 / Math.sqrt(12);
+
+/** More decimals than any paper prints: 34.4 − 19.6 is 14.8, without what the two are off as binary numbers. */
+const PRINTED_DECIMALS = 9;
 
 /** The row with the cells that others give, each listed in `derived`; the row itself where nothing was to be filled. */
 export function deriveDesign(arm: Arm): Arm {
   const derived = [deriveN(arm), deriveLoad(arm), ...deriveReserve(arm)].filter((cell) => cell !== null);
   if (derived.length === 0) return arm;
   return { ...arm, ...Object.fromEntries(derived.map(({ column, value }) => [column, value])), derived };
+}
+
+/** True where a cell is not from the paper but filled on an assumption. */
+export function isEstimated({ derived }: Pick<Arm, 'derived'>, column: ArmColumn): boolean {
+  return derived?.some((cell) => cell.column === column && cell.restsOn === 'assumed') ?? false;
 }
 
 /** An equal share of a total over arms, rounded down. */
@@ -58,14 +67,15 @@ function deriveReserve(arm: Arm): readonly (Derived | null)[] {
     return [{ column: 'reserve_sd', value, sd: null, how, restsOn: 'assumed' }];
   }
   const { reps_possible: possible, reps_per_set: done, share_of_maximum_pct: share } = arm;
-  if (possible === null) return [];
+  // Of sets to failure the difference of two means is no reserve.
+  if (possible === null || arm.attempted_failure === true || wentBeyondFailure(arm)) return [];
   if (share !== null) {
     const { mean, how } = reserveFromShare(share / 100, possible, 0);
     return mean === null ? [] : [{ column: 'reserve_reps', value: mean, sd: null, how, restsOn: 'recovered' }];
   }
   if (done === null) return [];
   // Means of sets may be off by a fraction of a repetition; what is far above the possible is a problem of the row.
-  const value = Math.max(0, possible - done);
+  const value = Math.max(0, Number((possible - done).toFixed(PRINTED_DECIMALS)));
   const how = `${possible} repetitions possible minus ${done} done with the same load`;
   return [{ column: 'reserve_reps', value, sd: null, how, restsOn: 'recovered' }];
 }

@@ -1,10 +1,11 @@
 /** The data dictionary, for people (Markdown) and machines (Frictionless Data Package), from the schema. */
 import Papa from 'papaparse';
-import type { Column } from './column.ts';
+import type { DescribedColumn } from './column.ts';
+import { DESCRIBED_ARM_COLUMNS } from './columnMeanings.ts';
 import { EXERCISE_COLUMNS } from './exercises.ts';
-import { ARM_COLUMNS, STUDY_COLUMNS } from './schema.ts';
+import { STUDY_COLUMNS } from './schema.ts';
 
-type Columns = Readonly<Record<string, Column<unknown>>>;
+type Columns = Readonly<Record<string, DescribedColumn<unknown>>>;
 
 /** A column as a reader is told about it. */
 export interface ColumnExplanation {
@@ -19,7 +20,7 @@ export interface ColumnExplanation {
 }
 
 /** What stands in each column, in the order of the table. */
-export function explainColumns(columns: Columns = ARM_COLUMNS): readonly ColumnExplanation[] {
+export function explainColumns(columns: Columns = DESCRIBED_ARM_COLUMNS): readonly ColumnExplanation[] {
   return Object.entries(columns).map(([name, { group, required, expected, unit, description, example }]) => ({
     name,
     group,
@@ -31,7 +32,7 @@ export function explainColumns(columns: Columns = ARM_COLUMNS): readonly ColumnE
 }
 
 /** The columns of a table with their explanations, as a CSV file to stand beside an empty one. */
-export function explainColumnsAsCsv(columns: Columns = ARM_COLUMNS): string {
+export function explainColumnsAsCsv(columns: Columns = DESCRIBED_ARM_COLUMNS): string {
   const rows = explainColumns(columns).map(({ name, group, required, cell, meaning, example }) => [
     name,
     group,
@@ -48,7 +49,7 @@ export function writeDictionary(): string {
   return `${[
     '# The evidence tables',
     '',
-    '> **The studies in this folder are invented for demonstration.** No such studies exist. Build the site from a table of your own (README.md of the project) to make it say something about the world.',
+    '> **The studies in `arms.csv` and `studies.csv` here are invented for demonstration.** No such studies exist; those in `published/` are real. Build the site from a table of your own (README.md of the project) to make it say something about the world.',
     '',
     'This page is written from the schema in `src/evidence/schema.ts` by `npm run dictionary`; do not edit it by hand. `datapackage.json` says the same of `arms.csv` and `studies.csv` for machines.',
     '',
@@ -58,7 +59,7 @@ export function writeDictionary(): string {
     '',
     'One row is one measurement on one arm of one study.',
     '',
-    ...listColumns(ARM_COLUMNS),
+    ...listColumns(DESCRIBED_ARM_COLUMNS),
     '## studies.csv',
     '',
     'One row is one study, with what a reference list needs.',
@@ -72,6 +73,10 @@ export function writeDictionary(): string {
     '## repetitions.json, published.csv',
     '',
     'Published values with their sources and how each is known: repetitions possible at a load, and pooled results for comparison. Not invented.',
+    '',
+    '## published/',
+    '',
+    'Results of published trials in the same columns, read from abstracts: its `README.md` says how, what is missing and with which cautions. Not invented.',
     '',
     '## calibration.json',
     '',
@@ -121,7 +126,7 @@ export function makePackage(): object {
     description: 'Invented data: no such studies exist.',
     licenses: [{ name: 'MIT', title: 'MIT License' }],
     resources: [
-      resource('arms', 'One measurement on one arm of one study a row', ARM_COLUMNS, []),
+      resource('arms', 'One measurement on one arm of one study a row', DESCRIBED_ARM_COLUMNS, []),
       resource('studies', 'One study a row', STUDY_COLUMNS, ['study']),
     ],
   };
@@ -154,7 +159,7 @@ const GUIDE = [
   '',
   '- **Which event was failure?** Read the definition, not the word. If form decided, *technique*; if a shortened repetition ended the set, *full range*; if the muscle could do no more although a little momentum or a shorter range was allowed, *muscular*; if the rules of the lift decided, *task*. “To volitional failure” without more says none of these: leave the cell empty, and quote the sentence in `note`.',
   '- **To failure.** Reserve 0 and `attempted_failure` yes only where a repetition was attempted and not completed. Stopping because no further repetition was thought possible is reserve 0 with `attempted_failure` no.',
-  '- **Reserve.** Take what was measured before what was asked, and what was asked before what was prescribed; say which in `reserve_basis`. A range such as 1–2 goes in as its mean, with half its width (or the reported SD) in `reserve_sd`. Where sets differ (the first far from failure, the last at it), enter the mean over sets and their spread.',
+  '- **Reserve.** Take what was measured before what was asked, and what was asked before what was prescribed; say which in `reserve_basis`. A range such as 1-2 goes in as printed; its middle counts, and its width / √12 stands for `reserve_sd` where that is empty. Where sets differ (the first far from failure, the last at it), enter the mean over sets and their spread.',
   '- **Reserve not reported.** Where load and repetitions are known, reserve is the repetitions possible at that load minus those done: *load-table*, with its spread. Where a share of the maximum is known (60 % of the repetitions possible at 20RM leave 8): *share-of-maximum*. The page works both out. Where neither is known leave reserve empty: the row is listed as left out of the dose-response and still serves the rest.',
   '- **Beyond failure.** Partials and load drops after failure go in as arms of their own with reserve 0; the dose-response leaves them out and a comparison of their own reads them.',
   '',
@@ -167,16 +172,17 @@ const GUIDE = [
   '### Which row, when several exist',
   '',
   '- **Several muscles or measures:** each once, the same people never twice for the same muscle and measure. Of several sites of one muscle take their mean where the paper gives it with its SD, else the site nearest the middle, named in `measure`.',
-  '- **Several times:** growth and strength have one row, from before training to its end; a measurement halfway or after a pause is not a second one. Fatigue has a row for each time after the session, with its hours in `hours_after` and one `cohort` for all.',
+  '- **Several times:** growth and strength have one row, from before training to its end. A measurement halfway may stand beside it with its own `weeks`: it is shown and fits leave it out. One after a pause is not entered. Fatigue has a row for each time after the session, with its hours in `hours_after` and one `cohort` for all.',
   '- **Several analyses:** the one with most people; unadjusted before adjusted.',
   '- **Several papers on the same people:** one study, named after the first, its rows from whichever paper prints them best; say which in `source_place`.',
   '',
   '### Statistics',
   '',
-  '- **Enter what the paper prints** and nothing that you worked out: the recovery of standard deviations and correlations from what is printed is done here and shown with its formula. `effect` is for papers that give no means.',
-  '- **SD or standard error?** Look in the legend and the methods, then at the size: an SD of muscle size or strength is seldom below a tenth of the mean, a standard error often is (rule of thumb, no source). Only the change has a column for its standard error (`change_se`); one of a mean before or after goes in as SD, times √n, said so in `note`.',
-  '- **Medians.** There is no column for them. With quartiles, no sign of skewness and a large sample (50 people: rule of thumb, no source), the median may stand for the mean and the distance between the quartiles divided by 1.35 for the SD (Cochrane Handbook, chapter 6), said so in `note`. Without quartiles, or skewed, the row is left out; a range is no measure of spread.',
+  '- **Enter what the paper prints** and nothing that you worked out: the recovery of standard deviations and correlations from what is printed is done here and shown with its formula. `effect` is for what a paper prints as an effect.',
+  '- **SD or standard error?** Look in the legend and the methods, then at the size: an SD of muscle size or strength is seldom below a tenth of the mean, a standard error often is (rule of thumb, no source). Each mean has a column for either (`baseline_sd`, `baseline_se`).',
+  '- **Medians** go in with their quartiles (`baseline_median`, `baseline_q1`, `baseline_q3`, the same after and of the change): mean and SD are made of them as of a normal sample (Luo et al. 2018; Wan et al. 2014). Where the paper shows or names skewness, leave the row out. A range from least to greatest is no measure of spread.',
   '- **Figures only.** Enlarge the figure, measure against its axis, twice, and enter the mean of both; `source_place` names the figure and `note` says “read from the figure”. Make sure what the bars are; bars that no legend explains are not entered.',
-  '- **Per cent change reported only?** It is not enough for a variance; write to the authors or leave the row out.',
-  '- **p below a bound** (“p < 0.05”) is no value: leave `change_p` empty.',
+  '- **Per cent change reported only?** It goes in (`percent_change`). With its SD, standard error or interval, with t, F or p, or with a standardised effect it has a variance; alone it is left out of the fit, with the reason, unless missing SDs are filled in on Evidence.',
+  '- **A standardised effect** goes in with what it was divided by (`effect_standardiser`) and whether it was corrected for small samples (`effect_corrected`). Leave both empty where the paper does not say: the SD before is then assumed, and the row says so.',
+  '- **p as a bound** goes in as printed: “<0.001” counts as 0.001, “>0.05” as no number.',
 ];

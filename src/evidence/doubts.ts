@@ -5,7 +5,8 @@ import type { Problem } from './problem.ts';
 import type { Arm } from './schema.ts';
 import type { SelfCheck } from './selfCheck.ts';
 import { REFUSING_CHECKS } from './selfContradiction.ts';
-import { checkPAgainstError, checkSignOfT, checkTAgainstError, checkTAgainstP } from './testChecks.ts';
+import { checkPercentOfMeans, checkSignOfPercent } from './spreadChecks.ts';
+import { checkFAgainstT, checkPAgainstError, checkSignOfT, checkTAgainstError, checkTAgainstP } from './testChecks.ts';
 import { findUnusual } from './unusual.ts';
 
 /** What is looked for in a row, and in the rows together. */
@@ -20,6 +21,9 @@ export const ALL_DOUBTS: Doubts = {
     ...REFUSING_CHECKS,
     checkCentre,
     checkSignOfT,
+    checkSignOfPercent,
+    checkPercentOfMeans,
+    checkFAgainstT,
     checkTAgainstP,
     checkTAgainstError,
     checkPAgainstError,

@@ -1,19 +1,21 @@
 /**
- * The effect of one row and its sampling variance.
- *
- * log-ratio: y = ln(m₂/m₁), v = s₁²/(n m₁²) + s₂²/(n m₂²) − 2 r s₁ s₂/(n m₁ m₂)
- *   (Hedges, Gurevitch & Curtis 1999, Ecology 80:1150; paired: Lajeunesse 2011, Ecology 92:2049, eq. 6).
- *   Per cent change = 100 (eʸ − 1).
- * standardised: d = J(n − 1) (m₂ − m₁)/s₁, v = 2 (1 − r)/n + d²/(2n)
- *   (Becker 1988, Br J Math Stat Psychol 41:257, eq. 13; Morris & DeShon 2002, large-sample variance),
- *   J(m) = Γ(m/2) / (√(m/2) Γ((m − 1)/2)) (Hedges 1981, J Educ Stat 6:107).
+ * The effect of one row and its sampling variance: the log ratio (logRatio.ts; per cent change = 100 (eʸ − 1)) or the
+ * standardised change (standardisedChange.ts). A ready-made effect of the metric with its variance is taken as it is
+ * printed; else the row's statistics give it; else, where the settings ask for it, the pooled spread of other rows.
  */
-import gammaln from '@stdlib/math-base-special-gammaln';
+
+import { hasPeople } from './countedArm.ts';
+import type { Computed } from './effectFormulas.ts';
+import { logRatioOf } from './logRatio.ts';
+import { type PooledSpread, pooledEffect } from './pooledSpread.ts';
+import { logRatioOfErrors } from './printedError.ts';
 import type { Recovered } from './recover.ts';
+import { restsOn } from './restsOn.ts';
 import type { Arm } from './schema.ts';
-import { hasPeople } from './selfCheck.ts';
-import { type RowStatistics, resolveStatistics } from './statistics.ts';
-import type { EFFECT_METRICS, OUTCOMES } from './vocabulary.ts';
+import { standardisedOf } from './standardisedChange.ts';
+import { byBaselineSd } from './standardisedEffect.ts';
+import { resolveStatistics } from './statistics.ts';
+import type { EFFECT_METRICS, OUTCOMES, RestsOn } from './vocabulary.ts';
 
 export interface Effect {
   readonly arm: Arm;
@@ -25,6 +27,8 @@ export interface Effect {
   readonly correlation: number | null;
   /** How effect and variance, and every number behind them that was not simply reported, were obtained, in order. */
   readonly steps: readonly Recovered[];
+  /** The weakest that effect, variance, people and reserve rest on. */
+  readonly restsOn: RestsOn;
 }
 
 export interface EffectChoice {
@@ -32,6 +36,8 @@ export interface EffectChoice {
   readonly metric: (typeof EFFECT_METRICS)[number];
   /** Stands in where a row gives no correlation, −1 to 1 open. */
   readonly assumedCorrelation: number;
+  /** Stands in for SDs that rows do not print; left out where nothing does. */
+  readonly pooled?: PooledSpread | null;
 }
 
 export interface ComputedEffects {
@@ -44,15 +50,6 @@ export interface ComputedEffects {
  * has a log ratio of 0.7; beyond these limits stand slips and tests.
  */
 const COMPUTABLE = { effect: 1e6, leastVariance: 1e-24, mostVariance: 1e24 } as const;
-
-/** How effects and variances are computed, in the words of a step. */
-export const FORMULAS = {
-  logRatio: 'ln(m₂/m₁)',
-  logRatioVariance: 's₁²/(n m₁²) + s₂²/(n m₂²) − 2 r s₁ s₂/(n m₁ m₂)',
-  logRatioVarianceOfChange: 'from the SD of the change alone, s_c²/(n m₁ m₂): equal coefficients of variation assumed',
-  standardised: 'J(n − 1) (m₂ − m₁)/s₁',
-  standardisedVariance: '2 (1 − r)/n + d²/(2 n)',
-} as const;
 
 /** Effects of the rows of one outcome; rows of other outcomes are not looked at. */
 export function computeEffects(arms: readonly Arm[], choice: EffectChoice): ComputedEffects {
@@ -67,90 +64,81 @@ export function computeEffects(arms: readonly Arm[], choice: EffectChoice): Comp
   return { effects, excluded };
 }
 
+const NO_PEOPLE =
+  'the number of people in the arm is not known (`n` is empty), which a variance needs where no standard error is printed';
+
 /** The effect of a row, or the reason why it has none in this metric. */
-export function computeEffect(
-  arm: Arm,
-  { metric, assumedCorrelation }: Omit<EffectChoice, 'outcome'>,
-): Effect | string {
+export function computeEffect(arm: Arm, choice: Omit<EffectChoice, 'outcome'>): Effect | string {
+  const { metric, assumedCorrelation, pooled } = choice;
   if (arm.effect !== null && arm.effect_variance !== null && arm.effect_metric === metric) {
-    const how = 'reported';
-    const extreme = refuseExtreme(arm.effect, arm.effect_variance);
-    if (extreme) return extreme;
-    return {
-      arm,
-      y: arm.effect,
-      v: arm.effect_variance,
-      correlation: null,
-      steps: [
-        { quantity: 'effect', value: arm.effect, how },
-        { quantity: 'variance', value: arm.effect_variance, how },
-      ],
-    };
+    return finish(arm, readyMade({ ...arm, effect: arm.effect }, arm.effect_variance, choice));
   }
-  if (!hasPeople(arm)) return 'the number of people in the arm is not known (`n` is empty), which a variance needs';
-  const statistics = resolveStatistics(arm, assumedCorrelation);
-  const computed = metric === 'log-ratio' ? logRatio(statistics, arm.n) : standardised(statistics, arm.n);
-  if (typeof computed === 'string') {
-    return arm.effect_metric !== null ? `its ready-made effect is ${arm.effect_metric}, and ${computed}` : computed;
+  if (!hasPeople(arm)) {
+    const ofErrors = metric === 'log-ratio' ? logRatioOfErrors(arm, assumedCorrelation) : null;
+    return ofErrors ? finish(arm, ofErrors) : NO_PEOPLE;
   }
-  if (!(computed.v > 0) || !Number.isFinite(computed.v) || !Number.isFinite(computed.y)) {
+  const fromPool = () => (pooled ? pooledEffect(arm, pooled, metric, assumedCorrelation) : null);
+  const first = pooled?.use === 'all' ? fromPool() : null;
+  if (first && typeof first !== 'string') return finish(arm, first);
+  const own = metric === 'log-ratio' ? logRatioOf(arm, assumedCorrelation) : standardisedOf(arm, assumedCorrelation);
+  if (typeof own !== 'string') return finish(arm, own);
+  const reason = reasonOf(arm, metric, own);
+  if (!pooled || printsSpread(arm, assumedCorrelation)) return reason;
+  const filled = fromPool();
+  if (!filled || typeof filled === 'string') return filled ? `${reason}; ${filled}` : reason;
+  return finish(arm, filled);
+}
+
+/** The reason of the statistics, behind that of a ready-made effect where one stands in the row. */
+function reasonOf({ effect_metric: given }: Arm, metric: EffectChoice['metric'], own: string): string {
+  if (given === null) return own;
+  return given === metric
+    ? `its ready-made effect has no variance, and ${own}`
+    : `its ready-made effect is ${given}, and ${own}`;
+}
+
+/** True where the row's own spread can be had, though not in every metric. */
+function printsSpread(arm: Arm, assumedCorrelation: number): boolean {
+  if (!hasPeople(arm)) return false;
+  const { baselineSd, followupSd, changeSd } = resolveStatistics(arm, assumedCorrelation);
+  return baselineSd !== null || followupSd !== null || changeSd !== null;
+}
+
+/** A ready-made effect; a standardised one by another SD, or without its correction, as one by the SD before. */
+function readyMade(
+  arm: Arm & { readonly effect: number },
+  variance: number,
+  { metric, assumedCorrelation }: Omit<EffectChoice, 'outcome'>,
+): Computed {
+  const how = 'reported';
+  const r = arm.correlation ?? assumedCorrelation;
+  const { d, factor, steps } =
+    metric === 'standardised' ? byBaselineSd(arm, r) : { d: arm.effect, factor: 1, steps: [] };
+  const v = variance * factor ** 2;
+  return {
+    y: d,
+    v,
+    correlation: arm.effect_standardiser === 'change-sd' && metric === 'standardised' ? r : null,
+    steps: [
+      ...steps,
+      { quantity: 'effect', value: d, how: steps.length > 0 ? 'as the step before it' : how },
+      { quantity: 'variance', value: v, how: factor === 1 ? how : 'the printed variance times the square of the same' },
+    ],
+  };
+}
+
+function finish(arm: Arm, computed: Computed | string): Effect | string {
+  if (typeof computed === 'string') return computed;
+  const { y, v, correlation, steps } = computed;
+  if (!(v > 0) || !Number.isFinite(v) || !Number.isFinite(y)) {
     return 'its reported statistics give no variance above 0';
   }
-  const extreme = refuseExtreme(computed.y, computed.v);
-  if (extreme) return extreme;
-  return { arm, ...computed, correlation: statistics.correlation, steps: [...statistics.steps, ...computed.steps] };
+  const extreme = refuseExtreme(y, v);
+  return extreme ?? { arm, y, v, correlation, steps, restsOn: restsOn(arm, steps) };
 }
 
 function refuseExtreme(y: number, v: number): string | null {
   const { effect, leastVariance, mostVariance } = COMPUTABLE;
   if (Math.abs(y) <= effect && v >= leastVariance && v <= mostVariance) return null;
   return `its effect of ${y.toPrecision(3)} with a variance of ${v.toPrecision(3)} cannot be computed with (effects up to ${effect}, variances from ${leastVariance} to ${mostVariance})`;
-}
-
-type Computed = Pick<Effect, 'y' | 'v' | 'steps'>;
-
-function logRatio(statistics: RowStatistics, n: number): Computed | string {
-  const { baselineMean: m1, followupMean: m2, baselineSd: s1, followupSd: s2, changeSd, correlation: r } = statistics;
-  if (m1 === null || m2 === null) return 'it reports no means before and after, which the log ratio needs';
-  if (!(m1 > 0 && m2 > 0)) return 'a mean is not above 0, which the log ratio needs';
-  const y = Math.log(m2 / m1);
-  if (s1 !== null && s2 !== null && r !== null) {
-    const v = (s1 / m1) ** 2 / n + (s2 / m2) ** 2 / n - (2 * r * s1 * s2) / (n * m1 * m2);
-    return {
-      y,
-      v,
-      steps: explain(y, FORMULAS.logRatio, v, FORMULAS.logRatioVariance),
-    };
-  }
-  if (changeSd === null) return 'it reports no standard deviation, which a variance needs';
-  // With s₁/m₁ = s₂/m₂ = k the variance is 2 k² (1 − r)/n, and s_c² is 2 k² (1 − r) m₁ m₂ + k² (m₂ − m₁)².
-  const v = changeSd ** 2 / (n * m1 * m2);
-  return {
-    y,
-    v,
-    steps: explain(y, FORMULAS.logRatio, v, FORMULAS.logRatioVarianceOfChange),
-  };
-}
-
-function standardised(statistics: RowStatistics, n: number): Computed | string {
-  const { baselineMean: m1, followupMean: m2, baselineSd: s1, correlation: r } = statistics;
-  if (m1 === null || m2 === null) return 'it reports no means before and after, which the standardised change needs';
-  if (s1 === null || r === null) return 'it reports no standard deviation before, which the standardised change needs';
-  // J does not exist at one degree of freedom: two people have no unbiased standardised change.
-  if (n < 3) return 'two people are too few for a standardised change';
-  const d = (smallSampleFactor(n - 1) * (m2 - m1)) / s1;
-  const v = (2 * (1 - r)) / n + d ** 2 / (2 * n);
-  return { y: d, v, steps: explain(d, FORMULAS.standardised, v, FORMULAS.standardisedVariance) };
-}
-
-function explain(y: number, effect: string, v: number, variance: string): readonly Recovered[] {
-  return [
-    { quantity: 'effect', value: y, how: effect },
-    { quantity: 'variance', value: v, how: variance },
-  ];
-}
-
-/** J(m), exact, for m degrees of freedom above 1; NaN at or below 1. */
-export function smallSampleFactor(m: number): number {
-  return m > 1 ? Math.exp(gammaln(m / 2) - 0.5 * Math.log(m / 2) - gammaln((m - 1) / 2)) : Number.NaN;
 }

@@ -3,6 +3,7 @@
  * recover.ts; each range holds what any unrounded numbers behind the printed ones would give.
  */
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
+import { type CountedArm, levelOf } from './countedArm.ts';
 import { minus, over, type Range, sizes, times } from './printed.ts';
 import { correlationFromSds, standardErrorFromInterval } from './recover.ts';
 import type { ArmColumn } from './schema.ts';
@@ -11,7 +12,9 @@ import type { ArmColumn } from './schema.ts';
 export type Statistic = Extract<
   ArmColumn,
   | `${'baseline' | 'followup' | 'change'}_${'mean' | 'sd'}`
-  | `change_${'se' | 'ci_low' | 'ci_high' | 't' | 'p'}`
+  | `change_${'se' | 'ci_low' | 'ci_high' | 't' | 'f' | 'p'}`
+  | `${'baseline' | 'followup'}_se`
+  | `percent_change${'' | '_sd' | '_se' | '_ci_low' | '_ci_high'}`
   | 'correlation'
 >;
 
@@ -45,46 +48,61 @@ export function printedError(rangeOf: RangeOf, n: number): Implied | null {
 }
 
 /** Standard error of the change from the width of its interval. */
-export function errorOfInterval(rangeOf: RangeOf, n: number): Implied | null {
+export function errorOfInterval(rangeOf: RangeOf, arm: CountedArm): Implied | null {
+  // A credible interval need not be as wide as SD and people make a confidence interval.
+  if (arm.ci_kind === 'credible') return null;
   const [low, high] = [rangeOf('change_ci_low'), rangeOf('change_ci_high')];
   if (!low || !high) return null;
   const width = minus(high, low);
-  const perWidth = standardErrorFromInterval(0, 1, n);
+  const perWidth = standardErrorFromInterval(0, 1, arm.n, levelOf(arm), dfOf(arm));
   return {
     range: times({ low: Math.max(0, width.low), high: Math.max(0, width.high) }, perWidth),
     from: ['change_ci_low', 'change_ci_high'],
   };
 }
 
+/** Size of t, as printed or the root of F. */
+export function sizeOfTest(rangeOf: RangeOf): Implied | null {
+  const [t, f] = [rangeOf('change_t'), rangeOf('change_f')];
+  if (t) return { range: sizes(t), from: ['change_t'] };
+  if (!f) return null;
+  return { range: { low: Math.sqrt(Math.max(0, f.low)), high: Math.sqrt(Math.max(0, f.high)) }, from: ['change_f'] };
+}
+
+/** Degrees of freedom behind t, F, p and interval. */
+export function dfOf({ change_df: df, n }: CountedArm): number {
+  return df ?? n - 1;
+}
+
 /** Sizes of t that a p-value stands for. */
-export function sizeOfTFromP(p: Range, n: number): Range {
+export function sizeOfTFromP(p: Range, df: number): Range {
   // The lower tail, since 1 − p/2 has no digits left for the p of a large t.
-  const at = (value: number) =>
-    value <= 0 ? Number.POSITIVE_INFINITY : -studentQuantile(Math.min(value, 1) / 2, n - 1);
+  const at = (value: number) => (value <= 0 ? Number.POSITIVE_INFINITY : -studentQuantile(Math.min(value, 1) / 2, df));
   return { low: at(p.high), high: at(p.low) };
 }
 
 /** p-values of a t of these sizes. */
-export function pFromT(t: Range, n: number): Range {
+export function pFromT(t: Range, df: number): Range {
   const { low, high } = sizes(t);
-  return { low: studentTwoSidedP(high, n - 1), high: studentTwoSidedP(low, n - 1) };
+  return { low: studentTwoSidedP(high, df), high: studentTwoSidedP(low, df) };
 }
 
 /** SD of the change by the first way that the row gives, in the order in which statistics.ts takes them. */
-export function impliedSdOfChange(rangeOf: RangeOf, n: number): Implied | null {
+export function impliedSdOfChange(rangeOf: RangeOf, arm: CountedArm): Implied | null {
+  const { n } = arm;
   const ofError = (implied: Implied | null) => implied && { ...implied, range: times(implied.range, Math.sqrt(n)) };
   const sd = rangeOf('change_sd');
   if (sd) return { range: sizes(sd), from: ['change_sd'] };
-  return ofError(printedError(rangeOf, n) ?? errorOfInterval(rangeOf, n) ?? errorOfTest(rangeOf, n));
+  return ofError(printedError(rangeOf, n) ?? errorOfInterval(rangeOf, arm) ?? errorOfTest(rangeOf, arm));
 }
 
-/** Standard error of the change from the change and its t or p. */
-export function errorOfTest(rangeOf: RangeOf, n: number): Implied | null {
+/** Standard error of the change from the change and its t, F or p. */
+export function errorOfTest(rangeOf: RangeOf, arm: CountedArm): Implied | null {
   const change = impliedChange(rangeOf);
   if (!change) return null;
-  const [t, p] = [rangeOf('change_t'), rangeOf('change_p')];
-  if (t) return { range: over(sizes(change.range), sizes(t)), from: ['change_t', ...change.from] };
-  return p && { range: over(sizes(change.range), sizeOfTFromP(p, n)), from: ['change_p', ...change.from] };
+  const [t, p] = [sizeOfTest(rangeOf), rangeOf('change_p')];
+  if (t) return { range: over(sizes(change.range), t.range), from: [...t.from, ...change.from] };
+  return p && { range: over(sizes(change.range), sizeOfTFromP(p, dfOf(arm))), from: ['change_p', ...change.from] };
 }
 
 /** Correlations that three SDs allow: the least and greatest over all that they may stand for. */

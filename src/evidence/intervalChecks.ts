@@ -1,5 +1,6 @@
-/** The 95 % interval of the mean change: round the change, and as wide as SD and n make it. */
-import { errorOfInterval, impliedChange, printedError, type RangeOf } from './impliedStatistics.ts';
+/** The interval of the mean change, and of that in per cent: round the change, and as wide as SD and n make it. */
+import { levelOf } from './countedArm.ts';
+import { dfOf, errorOfInterval, impliedChange, printedError, type RangeOf } from './impliedStatistics.ts';
 import { areApart, type Range, times, writeRange, writeStatistic } from './printed.ts';
 import { standardErrorFromInterval } from './recover.ts';
 import { ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
@@ -30,6 +31,8 @@ export const checkMeanInside: SelfCheck = (arm, rangeOf) => {
 
 /** The change lies in the middle of its interval, change ± t SE. */
 export const checkCentre: SelfCheck = (arm, rangeOf) => {
+  // The middle of a posterior's interval may lie beside its mean.
+  if (arm.ci_kind === 'credible') return null;
   const [interval, change] = [readInterval(rangeOf), impliedChange(rangeOf)];
   if (!interval || !change || !areApart(interval.centre, change.range)) return null;
   return {
@@ -44,18 +47,32 @@ export const checkCentre: SelfCheck = (arm, rangeOf) => {
 
 /** Half its width is t × SE, the error from its column or from SD / √n. */
 export const checkWidth: SelfCheck = ofPeople((arm, rangeOf) => {
-  const [interval, printed] = [errorOfInterval(rangeOf, arm.n), printedError(rangeOf, arm.n)];
+  const [interval, printed] = [errorOfInterval(rangeOf, arm), printedError(rangeOf, arm.n)];
   if (!interval || !printed || !areApart(interval.range, printed.range)) return null;
-  const widthPerError = 1 / standardErrorFromInterval(0, 1, arm.n);
+  const widthPerError = 1 / standardErrorFromInterval(0, 1, arm.n, levelOf(arm), dfOf(arm));
   return {
     column: 'change_ci_high',
     doubted: [...LIMITS, ...printed.from],
-    expected: `limits ${writeRange(times(printed.range, widthPerError))} apart, as ${quoteCells(arm, printed.from)} and ${quoteCells(arm, ['n'])} give at 95 %, not ${writeStatistic((arm.change_ci_high ?? 0) - (arm.change_ci_low ?? 0))}`,
+    expected: `limits ${writeRange(times(printed.range, widthPerError))} apart, as ${quoteCells(arm, printed.from)} and ${quoteCells(arm, ['n'])} give at ${arm.ci_level ?? 95} %, not ${writeStatistic((arm.change_ci_high ?? 0) - (arm.change_ci_low ?? 0))}`,
     remedy:
       'Check SD, standard error, limits and n; the interval may have another level, or a standard error may stand in for the SD.',
     isImpossible: false,
   };
 });
+
+/** The change in per cent lies in its interval. */
+export const checkPercentInside: SelfCheck = (arm, rangeOf) => {
+  const limits = ['percent_change_ci_low', 'percent_change_ci_high'] as const;
+  const [percent, low, high] = [rangeOf('percent_change'), ...limits.map(rangeOf)];
+  if (!percent || !low || !high || !areApart({ low: low.low, high: high.high }, percent)) return null;
+  return {
+    column: 'percent_change',
+    doubted: limits,
+    expected: `a change inside its interval, ${arm.percent_change_ci_low} to ${arm.percent_change_ci_high}`,
+    remedy: 'Correct the change in per cent or the limits.',
+    isImpossible: true,
+  };
+};
 
 function readInterval(rangeOf: RangeOf): { readonly whole: Range; readonly centre: Range } | null {
   const [low, high] = LIMITS.map(rangeOf);

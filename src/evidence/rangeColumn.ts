@@ -1,6 +1,6 @@
 /** Columns whose cells may hold a range or a bound in place of a number, as papers print them. */
 import * as z from 'zod/mini';
-import { type CellRange, type Column, type Description, type Limits, number } from './column.ts';
+import { type About, type CellRange, type ColumnOf, type Limits, number } from './column.ts';
 import './zodConfig.ts';
 
 /** Two numbers without signs with a dash or “to” between them. */
@@ -9,7 +9,7 @@ const RANGE = /^(\d+\.?\d*|\.\d+)\s*(?:[-–—]|to)\s*(\d+\.?\d*|\.\d+)$/iu;
 const BOUND = /^([<>≤≥])\s*(\d+\.?\d*|\.\d+)(?:e([+-]?\d+))?$/iu;
 
 /** A column of numbers, or ranges of them as they are printed, “8-12”, which count as their middle. */
-export function numberOrRange<const R extends boolean>(limits: Limits, about: Description<R>): Column<number, R> {
+export function numberOrRange<const A extends About>(limits: Limits, about: A): ColumnOf<number, A> {
   const plain = number(limits, about);
   const rangeOf = (cell: string): CellRange | null => {
     const ends = RANGE.exec(cell);
@@ -41,7 +41,7 @@ export function numberOrRange<const R extends boolean>(limits: Limits, about: De
  * A column of p-values, exact or as a printed bound. “<0.001” counts as 0.001, the conservative end; “>0.05” has no
  * such end, counts as no number and is kept as it is.
  */
-export function pValue<const R extends boolean>(about: Description<R>): Column<number, R> {
+export function pValue<const A extends About>(about: A): ColumnOf<number, A> {
   const exact = number({ above: 0, to: 1 }, about);
   const rangeOf = (cell: string): CellRange | null => {
     const [, sign, digits, exponent] = BOUND.exec(cell) ?? [];

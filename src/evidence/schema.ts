@@ -19,48 +19,29 @@ export const ARM_COLUMNS = {
   study: text({
     ...study,
     required: true,
-    example: 'Plover 2012',
-    description: 'Name of the study, the same in every row and in studies.csv.',
   }),
-  year: integer(
-    { from: 1900, to: 2100 },
-    { ...study, required: true, example: '2012', description: 'Year of publication.' },
-  ),
+  year: integer({ from: 1900, to: 2100 }, { ...study, required: true }),
   design: oneOf(DESIGNS, {
     ...study,
     required: true,
-    example: 'within-person',
-    description: 'Whether arms are different people, limbs of the same people, or the same people one after the other.',
   }),
   concerns: oneOf(CONCERNS, {
     ...study,
     required: false,
-    example: 'some',
-    description: "The curator's judgement of how far bias may have moved the result.",
   }),
   training_status: oneOf(TRAINING_STATUSES, {
     ...study,
     required: false,
-    example: 'trained',
-    description: 'Whether participants were used to resistance training.',
   }),
-  sex: oneOf(SEXES, { ...study, required: false, example: 'mixed', description: 'Sex of the participants.' }),
-  age_mean_years: number(
-    { above: 0, to: 120 },
-    { ...study, required: false, unit: 'years', example: '24.5', description: 'Mean age of the participants.' },
-  ),
+  sex: oneOf(SEXES, { ...study, required: false }),
+  age_mean_years: number({ above: 0, to: 120 }, { ...study, required: false, unit: 'years' }),
   arm: text({
     ...arm,
     required: true,
-    example: 'to failure',
-    description: 'Name of the arm, unique inside its study.',
   }),
   cohort: text({
     ...arm,
     required: false,
-    example: 'a',
-    description:
-      'Rows with the same cohort in a study measured the same people, so their errors are correlated. The same word in two studies means nothing; empty shares with no row.',
   }),
   n: integer(
     { from: 2, to: 100000 },
@@ -68,9 +49,6 @@ export const ARM_COLUMNS = {
       ...arm,
       required: false,
       unit: 'people',
-      example: '14',
-      description:
-        'Number of people behind the row. Empty: an equal share of `n_total` is assumed where that is given; without either the row has no variance.',
     },
   ),
   n_total: integer(
@@ -79,15 +57,9 @@ export const ARM_COLUMNS = {
       ...arm,
       required: false,
       unit: 'people',
-      example: '43',
-      description:
-        'People (limbs, where limbs are the arms) over several arms, where the paper prints only their total.',
     },
   ),
-  n_total_arms: integer(
-    { from: 2, to: 100 },
-    { ...arm, required: false, unit: 'arms', example: '3', description: 'Number of arms that share `n_total`.' },
-  ),
+  n_total_arms: integer({ from: 2, to: 100 }, { ...arm, required: false, unit: 'arms' }),
   ...TRAINING_COLUMNS,
   ...OUTCOME_COLUMNS,
 } as const satisfies Record<string, Column<unknown>>;
@@ -130,6 +102,8 @@ export type Arm = RowOf<typeof ARM_COLUMNS> & {
   readonly ranges?: Readonly<Partial<Record<ArmColumn, CellRange>>>;
   /** Cells of the design that are empty in the table and were filled from others. */
   readonly derived?: readonly Derived[];
+  /** Of a row that was measured halfway: the row of the same measurement at the end of the training. */
+  readonly later?: { readonly line: number; readonly weeks: number };
 };
 
 /** A validated row of studies.csv. */

@@ -1,4 +1,5 @@
 /** What a check of a row against itself is, and what it finds. */
+import { type CountedArm, hasPeople } from './countedArm.ts';
 import type { RangeOf, Statistic } from './impliedStatistics.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import { writeCell } from './writeTable.ts';
@@ -17,13 +18,6 @@ export interface SelfContradiction {
 
 /** Looks at one thing in a row. @param rangeOf what the printed numbers may stand for */
 export type SelfCheck = (arm: Arm, rangeOf: RangeOf) => SelfContradiction | null;
-
-/** A row whose number of people is known. */
-export type CountedArm = Arm & { readonly n: number };
-
-export function hasPeople(arm: Arm): arm is CountedArm {
-  return arm.n !== null;
-}
 
 /** A check that asks for the number of people, and finds nothing where that is not known. */
 export function ofPeople(check: (arm: CountedArm, rangeOf: RangeOf) => SelfContradiction | null): SelfCheck {

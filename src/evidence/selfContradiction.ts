@@ -7,12 +7,12 @@
  * once.
  */
 import type { RangeOf, Statistic } from './impliedStatistics.ts';
-import { checkMeanInside } from './intervalChecks.ts';
+import { checkMeanInside, checkPercentInside } from './intervalChecks.ts';
 import { type Range, rangeOfPrinted } from './printed.ts';
 import type { Problem } from './problem.ts';
 import type { Arm, ArmColumn } from './schema.ts';
 import type { SelfCheck, SelfContradiction } from './selfCheck.ts';
-import { checkChangeOfMeans, checkErrorAgainstSd, checkSmallSds } from './spreadChecks.ts';
+import { checkChangeOfMeans, checkErrorsAgainstSds, checkSmallSds } from './spreadChecks.ts';
 import { writeArmCell, writeCell } from './writeTable.ts';
 
 /** The text of a cell as it stands in the file. */
@@ -21,9 +21,10 @@ export type PrintedText = (column: ArmColumn) => string;
 /** Those that may refuse a table, and what they rest on. */
 export const REFUSING_CHECKS: readonly SelfCheck[] = [
   checkMeanInside,
+  checkPercentInside,
   ...checkSmallSds,
   checkChangeOfMeans,
-  checkErrorAgainstSd,
+  ...checkErrorsAgainstSds,
 ];
 
 /**

@@ -1,5 +1,5 @@
 /** SDs against their means and their standard error, and the mean change against the means. */
-import { changeOfMeans } from './impliedStatistics.ts';
+import { changeOfMeans, impliedChange } from './impliedStatistics.ts';
 import { areApart, over, sizes, times, writeRange, writeStatistic } from './printed.ts';
 import { ofPeople, quoteCells, type SelfCheck } from './selfCheck.ts';
 
@@ -53,19 +53,66 @@ export const checkChangeOfMeans: SelfCheck = (arm, rangeOf) => {
 };
 
 /** SE = SD / √n: the same number in both is a copy, and no standard error is above its SD. */
-export const checkErrorAgainstSd: SelfCheck = ofPeople((arm, rangeOf) => {
-  const [sd, error] = [rangeOf('change_sd'), rangeOf('change_se')];
-  if (!sd || !error || arm.change_sd === null || arm.change_se === null) return null;
-  const fitting = times(sizes(sd), 1 / Math.sqrt(arm.n));
-  if (!areApart(fitting, error)) return null;
-  const isCopy = arm.change_se === arm.change_sd;
+export const checkErrorsAgainstSds: readonly SelfCheck[] = (
+  ['change', 'baseline', 'followup', 'percent_change'] as const
+).map((of) =>
+  ofPeople((arm, rangeOf) => {
+    const [sdColumn, errorColumn] = [`${of}_sd`, `${of}_se`] as const;
+    const [sd, error] = [rangeOf(sdColumn), rangeOf(errorColumn)];
+    const [printedSd, printedError] = [arm[sdColumn], arm[errorColumn]];
+    if (!sd || !error || printedSd === null || printedError === null) return null;
+    const fitting = times(sizes(sd), 1 / Math.sqrt(arm.n));
+    if (!areApart(fitting, error)) return null;
+    return {
+      column: errorColumn,
+      doubted: [sdColumn, errorColumn],
+      expected: `a standard error of ${writeRange(fitting)}, ${quoteCells(arm, [sdColumn])} divided by √n with ${quoteCells(arm, ['n'])}`,
+      remedy:
+        printedError === printedSd
+          ? 'One of the two is a copy of the other: keep it where it belongs, and clear the other cell.'
+          : 'Check whether the two are exchanged or one is of other people; clear the one that the paper does not print.',
+      isImpossible: printedError >= printedSd,
+    };
+  }),
+);
+
+/**
+ * A mean of people's changes in per cent and the change of their means differ, since those who start lower may gain a
+ * larger share: by no more than this share of the change, or so many per cent (common practice, no source).
+ */
+const MEANS_OF_PERCENTS = { share: 0.25, percent: 1.5 } as const;
+
+/** The change in per cent, and that of the means. */
+export const checkPercentOfMeans: SelfCheck = (arm, rangeOf) => {
+  const [percent, before, change] = [rangeOf('percent_change'), rangeOf('baseline_mean'), impliedChange(rangeOf)];
+  if (!percent || !before || !change) return null;
+  if (before.low <= 0) return null;
+  const ends = [change.range.low, change.range.high].flatMap((end) => [
+    (100 * end) / before.low,
+    (100 * end) / before.high,
+  ]);
+  const computed = { low: Math.min(...ends), high: Math.max(...ends) };
+  const slack = Math.max(MEANS_OF_PERCENTS.percent, MEANS_OF_PERCENTS.share * sizes(computed).high);
+  if (!areApart(percent, { low: computed.low - slack, high: computed.high + slack })) return null;
   return {
-    column: 'change_se',
-    doubted: ['change_sd', 'change_se'],
-    expected: `a standard error of ${writeRange(fitting)}, ${quoteCells(arm, ['change_sd'])} divided by √n with ${quoteCells(arm, ['n'])}`,
-    remedy: isCopy
-      ? 'One of the two is a copy of the other: keep it where it belongs, and clear the other cell.'
-      : 'Check whether the two are exchanged or one is of other people; clear the one that the paper does not print.',
-    isImpossible: arm.change_se >= arm.change_sd,
+    column: 'percent_change',
+    doubted: ['percent_change'],
+    expected: `a change near ${writeRange(computed)} %, as ${quoteCells(arm, [...new Set([...change.from, 'baseline_mean' as const])])} give`,
+    remedy: 'Check the three; the change in per cent may be of other people, adjusted, or a difference between arms.',
+    isImpossible: false,
   };
-});
+};
+
+/** A mean change and a change in per cent have one sign. */
+export const checkSignOfPercent: SelfCheck = (arm, rangeOf) => {
+  const [percent, change] = [rangeOf('percent_change'), rangeOf('change_mean')];
+  if (!percent || !change) return null;
+  if (!((percent.high < 0 && change.low > 0) || (percent.low > 0 && change.high < 0))) return null;
+  return {
+    column: 'percent_change',
+    doubted: ['percent_change'],
+    expected: `a change ${change.low > 0 ? 'above' : 'below'} 0, as ${quoteCells(arm, ['change_mean'])} is`,
+    remedy: 'Correct the sign of one of the two.',
+    isImpossible: false,
+  };
+};

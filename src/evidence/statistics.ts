@@ -1,15 +1,18 @@
-/** The statistics of one row, each reported, recovered or assumed, with how it was obtained. */
-import {
-  correlationFromSds,
-  followupSdFromChange,
-  type Recovered,
-  sdFromStandardError,
-  standardErrorFromInterval,
-  standardErrorFromP,
-  standardErrorFromT,
-} from './recover.ts';
+/**
+ * The statistics of one row, each reported, recovered or assumed, with how it was obtained.
+ *
+ * An SD of the change is looked for in what the row prints of the change, then in the spread of its per cents, last in
+ * a standardised effect. That an SD after is taken as equal to that before, and that a correlation is assumed, are steps
+ * too; they say how before and after go together, and do not make a row one that rests on assumptions (restsOn.ts).
+ */
+
+import type { CountedArm } from './countedArm.ts';
+import { type Means, resolveMeans } from './means.ts';
+import { type PrintedSds, printedSds } from './printedSds.ts';
+import { correlationFromSds, followupSdFromChange, type Recovered } from './recover.ts';
+import { spreadOfChange, spreadOfPercents } from './recoveredSpread.ts';
 import type { Arm } from './schema.ts';
-import type { CountedArm } from './selfCheck.ts';
+import { type SdOfEffect, sdOfStandardisedEffect } from './standardisedEffect.ts';
 
 export interface RowStatistics {
   readonly baselineMean: number | null;
@@ -20,6 +23,8 @@ export interface RowStatistics {
   readonly changeSd: number | null;
   /** Correlation of before with after; null where no SD stands beside it, so that it serves nothing. */
   readonly correlation: number | null;
+  /** Unit of means and SDs (means.ts). */
+  readonly unit: Means['unit'];
   /** How each number that is not simply reported was obtained; only numbers that the others rest on. */
   readonly steps: readonly Recovered[];
 }
@@ -32,101 +37,106 @@ const ASSUMED = 'assumed: the setting for this outcome';
  * @param assumedCorrelation stands in where the row gives no correlation, −1 to 1 open
  */
 export function resolveStatistics(arm: CountedArm, assumedCorrelation: number): RowStatistics {
-  const steps: Recovered[] = [];
-  const note = (quantity: string, value: number, how: string) => {
-    steps.push({ quantity, value, how });
-    return value;
+  const means = resolveMeans(arm);
+  const steps: Recovered[] = [...means.steps];
+  const note = (step: Recovered) => {
+    if (step.how !== 'reported') steps.push(step);
+    return step.value;
   };
-  const baselineMean = arm.baseline_mean;
-  const followupMean =
-    arm.followup_mean ??
-    (baselineMean !== null && arm.change_mean !== null
-      ? note('mean after', baselineMean + arm.change_mean, 'mean before + mean change')
-      : null);
-  const spread = spreadOfChange(arm, followupMean);
+  const { spread, sds, effect } = findSpread(arm, means);
   const changeSd = spread?.value ?? null;
-  const means = { baselineMean, followupMean };
-  const noteSpread = () => {
-    if (spread && spread.how !== 'reported') steps.push(spread);
+  const common = {
+    baselineMean: means.baselineMean,
+    followupMean: means.followupMean,
+    unit: means.unit,
+    changeSd,
   };
-  if (arm.baseline_sd === null && arm.followup_sd === null) {
-    noteSpread();
-    return { ...means, baselineSd: null, followupSd: null, changeSd, correlation: null, steps };
+  if (sds.baseline === null && sds.followup === null) {
+    if (spread) note(spread);
+    return { ...common, baselineSd: null, followupSd: null, correlation: null, steps };
   }
-  const correlation = resolveCorrelation(arm, changeSd, assumedCorrelation);
-  const solved = solveFollowupSd(arm, changeSd, correlation);
+  const correlation = resolveCorrelation(arm, sds, changeSd, assumedCorrelation);
+  const solved = solveFollowupSd(sds, changeSd, correlation);
+  if (effect) note(effect.sd);
+  else for (const sd of [sds.baseline, sds.followup]) if (sd) note(sd);
   // With both SDs and a correlation reported, what the row says of the change is not needed.
-  if (solved || !(correlation.how === 'reported' || correlation.how === ASSUMED)) noteSpread();
-  if (correlation.how !== 'reported') steps.push(correlation);
-  const { baselineSd, followupSd } = resolveSds(arm, solved, note);
-  return { ...means, baselineSd, followupSd, changeSd, correlation: correlation.value, steps };
+  if (spread && (solved || !(correlation.how === 'reported' || correlation.how === ASSUMED))) note(spread);
+  note(correlation);
+  const { baselineSd, followupSd } = resolveSds(sds, solved, note);
+  return { ...common, baselineSd, followupSd, correlation: correlation.value, steps };
 }
 
-/** The first way in which the row says how much the change varied. */
-function spreadOfChange(arm: CountedArm, followupMean: number | null): Recovered | null {
-  const quantity = 'SD of the change';
-  const change =
-    arm.change_mean ?? (arm.baseline_mean !== null && followupMean !== null ? followupMean - arm.baseline_mean : null);
-  const fromError = (standardError: number, how: string): Recovered | null => {
-    const value = sdFromStandardError(standardError, arm.n);
-    return Number.isFinite(value) && value > 0 ? { quantity, value, how } : null;
-  };
-  if (arm.change_sd !== null) return { quantity, value: arm.change_sd, how: 'reported' };
-  if (arm.change_se !== null) return fromError(arm.change_se, 'standard error × √n');
-  if (arm.change_ci_low !== null && arm.change_ci_high !== null) {
-    const error = standardErrorFromInterval(arm.change_ci_low, arm.change_ci_high, arm.n);
-    return fromError(error, '95 % interval: width / (2 t) × √n, t with n − 1 df');
-  }
-  if (arm.change_t !== null && change !== null) {
-    return fromError(standardErrorFromT(change, arm.change_t), 't: |change / t| × √n');
-  }
-  if (arm.change_p !== null && change !== null) {
-    return fromError(standardErrorFromP(change, arm.change_p, arm.n), 'p: |change| / t(p) × √n, t with n − 1 df');
-  }
-  return null;
+/** What the row prints of spread; what its standardised effect gives only where it prints none. */
+function findSpread(
+  arm: CountedArm,
+  means: Means,
+): { readonly spread: Recovered | null; readonly sds: PrintedSds; readonly effect: SdOfEffect | null } {
+  const sds = means.unit === 'row' ? printedSds(arm) : { baseline: null, followup: null };
+  const spread = means.unit === 'row' ? spreadOfChange(arm, means.change) : spreadOfPercents(arm, means.change);
+  const found = spread ?? spreadFromPercents(arm, means);
+  if (found || sds.baseline || sds.followup) return { spread: found, sds, effect: null };
+  const effect = sdOfStandardisedEffect(arm, means.change);
+  if (!effect) return { spread: null, sds, effect: null };
+  if (effect.of === 'change-sd') return { spread: effect.sd, sds, effect: null };
+  const both = effect.of === 'pooled-sd';
+  return { spread: null, sds: { baseline: effect.sd, followup: both ? effect.sd : null }, effect };
+}
+
+/** SD of the change from that of per cents, as if all had begun at the mean before. */
+function spreadFromPercents(arm: CountedArm, { baselineMean, unit }: Means): Recovered | null {
+  if (unit !== 'row' || baselineMean === null) return null;
+  const percents = spreadOfPercents(arm, null);
+  if (!percents) return null;
+  const how = `${percents.how === 'reported' ? '' : `${percents.how}; `}SD of the change in per cent × mean before / 100`;
+  const value = (percents.value * baselineMean) / 100;
+  return { quantity: 'SD of the change', value, how, restsOn: percents.restsOn ?? 'recovered' };
 }
 
 /** Reported; else from three SDs or from two with the third assumed equal, where these fit together; else assumed. */
-function resolveCorrelation(arm: Arm, changeSd: number | null, assumed: number): Recovered {
+function resolveCorrelation(arm: Arm, sds: PrintedSds, changeSd: number | null, assumed: number): Recovered {
   const quantity = 'correlation of before with after';
   if (arm.correlation !== null) return { quantity, value: arm.correlation, how: 'reported' };
   const inside = (value: number) => value > -1 && value < 1;
-  if (changeSd !== null && arm.baseline_sd !== null && arm.followup_sd !== null) {
-    const value = correlationFromSds(arm.baseline_sd, arm.followup_sd, changeSd);
-    if (inside(value)) return { quantity, value, how: 'three SDs: (s₁² + s₂² − s_c²) / (2 s₁ s₂)' };
+  const [before, after] = [sds.baseline?.value ?? null, sds.followup?.value ?? null];
+  if (changeSd !== null && before !== null && after !== null) {
+    const value = correlationFromSds(before, after, changeSd);
+    const how = 'three SDs: (s₁² + s₂² − s_c²) / (2 s₁ s₂)';
+    if (inside(value)) return { quantity, value, how, restsOn: 'recovered' };
   }
-  const isOneMissing = arm.baseline_sd === null || arm.followup_sd === null;
-  const onlySd = arm.baseline_sd ?? arm.followup_sd;
+  const isOneMissing = before === null || after === null;
+  const onlySd = before ?? after;
   if (changeSd !== null && onlySd !== null && isOneMissing) {
     const value = correlationFromSds(onlySd, onlySd, changeSd);
-    if (inside(value))
-      return { quantity, value, how: 'one SD and that of the change, the other SD assumed equal: 1 − s_c² / (2 s²)' };
+    const how = 'one SD and that of the change, the other SD assumed equal: 1 − s_c² / (2 s²)';
+    if (inside(value)) return { quantity, value, how, restsOn: 'recovered' };
   }
   return { quantity, value: assumed, how: ASSUMED };
 }
 
 /** The SD after from that before, that of the change and a reported correlation; null where it is not needed or not to be had. */
-function solveFollowupSd(arm: Arm, changeSd: number | null, correlation: Recovered): Recovered | null {
-  if (arm.baseline_sd === null || arm.followup_sd !== null) return null;
+function solveFollowupSd(sds: PrintedSds, changeSd: number | null, correlation: Recovered): Recovered | null {
+  if (sds.baseline === null || sds.followup !== null) return null;
   if (changeSd === null || correlation.how !== 'reported') return null;
-  const value = followupSdFromChange(arm.baseline_sd, changeSd, correlation.value);
+  const value = followupSdFromChange(sds.baseline.value, changeSd, correlation.value);
   if (!Number.isFinite(value)) return null;
   const how = 'from SD before, SD of the change and correlation: the larger root of s₂² − 2 r s₁ s₂ + s₁² = s_c²';
-  return { quantity: 'SD after', value, how };
+  return { quantity: 'SD after', value, how, restsOn: 'recovered' };
 }
 
 /** Both SDs: one that is missing is solved for where that is possible, else taken as equal to the other. */
 function resolveSds(
-  { baseline_sd: baselineSd, followup_sd: followupSd }: Arm,
+  { baseline, followup }: PrintedSds,
   solved: Recovered | null,
-  note: (quantity: string, value: number, how: string) => number,
+  note: (step: Recovered) => number,
 ): { baselineSd: number | null; followupSd: number | null } {
-  if (baselineSd !== null && followupSd === null) {
-    if (solved) return { baselineSd, followupSd: note(solved.quantity, solved.value, solved.how) };
-    return { baselineSd, followupSd: note('SD after', baselineSd, 'assumed equal to the SD before') };
+  const equalTo = (other: Recovered, quantity: string, time: string): number =>
+    note({ quantity, value: other.value, how: `assumed equal to the SD ${time}`, restsOn: 'recovered' });
+  if (baseline && !followup) {
+    if (solved) return { baselineSd: baseline.value, followupSd: note(solved) };
+    return { baselineSd: baseline.value, followupSd: equalTo(baseline, 'SD after', 'before') };
   }
-  if (baselineSd === null && followupSd !== null) {
-    return { baselineSd: note('SD before', followupSd, 'assumed equal to the SD after'), followupSd };
+  if (!baseline && followup) {
+    return { baselineSd: equalTo(followup, 'SD before', 'after'), followupSd: followup.value };
   }
-  return { baselineSd, followupSd };
+  return { baselineSd: baseline?.value ?? null, followupSd: followup?.value ?? null };
 }

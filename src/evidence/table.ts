@@ -9,6 +9,7 @@ import { deriveDesign } from './deriveDesign.ts';
 import { findUnusualDois } from './doi.ts';
 import { ALL_DOUBTS, type Doubts } from './doubts.ts';
 import { pairWithFirst } from './groupRows.ts';
+import { markHalfway } from './halfway.ts';
 import { type Header, readHeader } from './header.ts';
 import { findLookAlikeStudies } from './lookAlike.ts';
 import { type Problem, sortByLine } from './problem.ts';
@@ -68,7 +69,7 @@ function* readWithDoubts(text: string, file: string, doubts: Doubts): Generator<
     return checkRow(arm, file, found);
   });
   const { warnings, header } = read;
-  const rows = read.rows.map(deriveDesign);
+  const rows = markHalfway(read.rows.map(deriveDesign));
   const problems = [...read.problems, ...checkAcrossRows(rows, file)];
   return {
     arms: rows,

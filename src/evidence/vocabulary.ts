@@ -27,6 +27,14 @@ export const EFFECT_METRICS = ['log-ratio', 'standardised'] as const;
 export const STANDARDISERS = ['baseline-sd', 'pooled-sd', 'change-sd'] as const;
 /** How an interval was made: by a sampling distribution, or from a posterior (highest density or equal tails). */
 export const INTERVAL_KINDS = ['confidence', 'credible'] as const;
+/**
+ * What a row's numbers rest on, the strongest first: printed as they are; recovered by arithmetic from what is printed;
+ * assumed where the paper does not say it; pooled from other rows of the table.
+ */
+export const RESTS_ON = ['printed', 'recovered', 'assumed', 'pooled'] as const;
+export type RestsOn = (typeof RESTS_ON)[number];
+/** For which rows the pooled spread of other rows stands in: those that print none, or all with means. */
+export const POOLED_FOR = ['missing', 'all'] as const;
 /** What of the paper was read. */
 export const READINGS = ['full text', 'abstract', 'second-hand'] as const;
 

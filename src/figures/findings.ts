@@ -155,6 +155,8 @@ const CHOICE_WORDS: Readonly<Record<SweepChoice, string>> = {
   weighting: 'the weighting',
   adjust: 'the adjustment',
   inclusion: 'leaving out studies of high concern',
+  restingOn: 'leaving out rows that rest on assumptions',
+  missingSds: 'filling in missing SDs',
 };
 
 /** Ends and middle of nine in ten targets of a sweep; null where no combination gives one. */

@@ -11,6 +11,7 @@ import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
+import { stateFooting } from './footing.ts';
 import { formatChange, formatNumber, formatRange, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
@@ -34,7 +35,7 @@ export function growthByReserve(
   { band: name, width = 420, height = 340 }: GrowthByReserveOptions,
 ): Figure {
   const band = bandOf(analysis, name);
-  const { metric, confidence } = analysis.settings;
+  const { metric } = analysis.settings;
   const shown = (effect: number) => toShown(effect, metric);
   const { colour, symbol } = LOAD_LOOKS[name];
   const unit = shownUnit(metric);
@@ -45,14 +46,15 @@ export function growthByReserve(
     low: shown(point.ciLow),
     high: shown(point.ciHigh),
   }));
-  const rows = band.fitted.map((row) => ({
+  const { fitted, unfitted = [] } = band;
+  const rows = [...fitted, ...unfitted.map((row) => ({ ...row, weight: 1 / unfitted.length }))].map((row, _, all) => ({
     line: row.line,
     study: row.study,
     arm: row.arm,
     weight: row.weight,
     reserve: row.reserve,
     growth: shown(row.effect),
-    radius: MEAN_RADIUS * Math.sqrt(row.weight * band.fitted.length),
+    radius: MEAN_RADIUS * Math.sqrt(row.weight * all.length),
   }));
   const floor = domain.y[0];
   return describedByWords({
@@ -83,22 +85,41 @@ export function growthByReserve(
       ],
     },
     title: titleOf(analysis, band, name),
-    caption: captionOf(analysis, band, name),
-    table: {
-      columns: [
-        'reserve (repetitions)',
-        `${analysis.settings.outcome} (${unit})`,
-        `${writePercent(confidence)} interval, low`,
-        'high',
-      ],
-      rows: band.curvePoints
-        .filter((_, i, all) => i % LISTED_POINTS === 0 || i === all.length - 1)
-        .map(({ reserve, estimate, ciLow, ciHigh }) => [
-          formatNumber(reserve, 2),
-          ...[estimate, ciLow, ciHigh].map((value) => formatNumber(shown(value), shownDigits(metric))),
-        ]),
-    },
+    caption: [captionOf(analysis, band, name), stateFooting(analysis, band, name)].filter(Boolean).join(' '),
+    table: tableOf(analysis, band),
   });
+}
+
+/** The curve at some reserves; where there is none the rows, each with its own interval. */
+function tableOf({ settings }: Analysis, { curvePoints, unfitted = [] }: Band): Figure['table'] {
+  const { metric, confidence, outcome } = settings;
+  const write = (value: number) => formatNumber(toShown(value, metric), shownDigits(metric));
+  const columns = [
+    'reserve (repetitions)',
+    `${outcome} (${shownUnit(metric)})`,
+    `${writePercent(confidence)} interval, low`,
+    'high',
+  ];
+  if (unfitted.length > 0) {
+    return {
+      columns: ['study', 'arm', ...columns],
+      rows: unfitted.map(({ study, arm, reserve, effect, ciLow, ciHigh }) => [
+        study,
+        arm,
+        formatNumber(reserve, 2),
+        ...[effect, ciLow, ciHigh].map(write),
+      ]),
+    };
+  }
+  return {
+    columns,
+    rows: curvePoints
+      .filter((_, i, all) => i % LISTED_POINTS === 0 || i === all.length - 1)
+      .map(({ reserve, estimate, ciLow, ciHigh }) => [
+        formatNumber(reserve, 2),
+        ...[estimate, ciLow, ciHigh].map(write),
+      ]),
+  };
 }
 
 interface Domain {
@@ -109,10 +130,11 @@ interface Domain {
 /** Both bands share their axes, so that they can be compared by eye. */
 function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): Domain {
   const all = listBands(bands).map(([, band]) => band);
-  const reserves = all.flatMap(({ fitted }) => fitted.map(({ reserve }) => reserve));
-  const growths = all.flatMap(({ fitted, curvePoints }) => [
-    ...fitted.map(({ effect }) => shown(effect)),
-    ...curvePoints.flatMap(({ ciLow, ciHigh }) => [shown(ciLow), shown(ciHigh)]),
+  const rowsOf = ({ fitted, unfitted = [] }: Band) => [...fitted, ...unfitted];
+  const reserves = all.flatMap((band) => rowsOf(band).map(({ reserve }) => reserve));
+  const growths = all.flatMap((band) => [
+    ...rowsOf(band).map(({ effect }) => shown(effect)),
+    ...band.curvePoints.flatMap(({ ciLow, ciHigh }) => [shown(ciLow), shown(ciHigh)]),
   ]);
   // Not spread into arguments: a table may hold more rows than a call can take.
   const top = growths.reduce((most, value) => Math.max(most, value), 0);
@@ -163,7 +185,13 @@ function titleOf({ settings: { outcome } }: Analysis, band: Band, name: BandName
 
 function captionOf({ settings }: Analysis, band: Band, name: BandName): string {
   const { metric, confidence, outcome } = settings;
-  if (band.failure) return `Not fitted: ${band.failure.reason}.`;
+  if (band.failure) {
+    const rows =
+      band.rows > 0
+        ? ` The marks are the ${countOf(band.rows, 'row')} of ${countStudies(band.studies)} that there are.`
+        : '';
+    return `Not fitted: ${band.failure.reason}.${rows}`;
+  }
   const fit = `${countOf(band.rows, 'row')} of ${countStudies(band.studies)}, ${LOAD_NAMES[name]}; marks by weight, curve with ${writePercent(confidence)} band.`;
   const growth = band.atFailure ? `At reserve 0 ${outcome} is ${formatChange(band.atFailure, metric)}.` : '';
   const few = band.unreliable

@@ -33,9 +33,27 @@ const WEIGHTING_WORDS = {
   equal: 'all rows equal',
 } as const;
 
+/** What stands in for SDs that rows do not print. */
+export const MISSING_SDS_WORDS = {
+  missing: 'the pooled spread of the measure, where a row prints none',
+  all: 'the pooled spread of the measure, for all rows with means',
+} as const;
+
 /** Pairs of what and how, in the order of the calculation. */
 export function stateSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
-  const { outcome, metric, split, curve, weighting, rho, assumedCorrelation, adjust, keptShare, confidence } = settings;
+  const {
+    outcome,
+    metric,
+    split,
+    curve,
+    weighting,
+    rho,
+    assumedCorrelation,
+    adjust,
+    keptShare,
+    confidence,
+    missingSds,
+  } = settings;
   return [
     ['Fitted against reserve', outcome],
     ['Effect of a row', METRIC_WORDS[metric]],
@@ -51,6 +69,7 @@ export function stateSettings(settings: Settings): readonly (readonly [name: str
         .map(([of, value]) => `${of} ${value}`)
         .join(', '),
     ],
+    ...(missingSds === 'off' ? [] : [['Missing SDs', MISSING_SDS_WORDS[missingSds]] as const]),
     ['Growth to keep', writePercent(keptShare)],
     ['Intervals', writePercent(confidence)],
     ['Smallest strength difference worth having', stateWorth(settings)],

@@ -1,6 +1,7 @@
 /** The rows of one study: each effect with its interval, told apart by the loads whose fit they are in. */
 
 import * as Plot from '@observablehq/plot';
+import { groupRows } from '../evidence/groupRows.ts';
 import type { BandName } from '../model/result.ts';
 import type { Settings } from '../model/settings.ts';
 import type { RowReport, StudyReport } from '../model/studyReports.ts';
@@ -28,19 +29,39 @@ interface Line {
   readonly band: BandName | null;
 }
 
-/** Rows without an effect in the settings' metric are counted in the caption and listed in the page's tables. */
+/** A change that is printed without anything of its spread. */
+interface Bare {
+  readonly line: string;
+  readonly name: string;
+  readonly point: number;
+  readonly low: null;
+  readonly high: null;
+}
+
+/**
+ * Rows without a variance stand as their change alone; those without an effect in the settings' metric are counted in
+ * the caption and listed in the page's tables.
+ */
 export function studyForest({ study, rows }: StudyReport, { metric, confidence }: Settings): Figure {
+  const nameOf = nameRows(rows);
+  const name = ({ arm }: RowReport) => nameOf.get(arm.line) ?? '';
   const lines = rows.flatMap((row): Line[] => {
     if (!row.effect || row.metric !== metric || row.ciLow === null || row.ciHigh === null) return [];
     const [point, low, high] = [row.effect.y, row.ciLow, row.ciHigh].map((value) => toShown(value, metric));
-    return [{ line: String(row.arm.line), name: nameRow(row), point, low, high, band: row.band }];
+    return [{ line: String(row.arm.line), name: name(row), point, low, high, band: row.band }];
   });
-  const names = new Map(lines.map(({ line, name }) => [line, name]));
+  const bare = rows.flatMap((row): Bare[] =>
+    row.alone === null
+      ? []
+      : [{ line: String(row.arm.line), name: name(row), point: toShown(row.alone, metric), low: null, high: null }],
+  );
+  const drawn = [...lines, ...bare].sort((a, b) => Number(a.line) - Number(b.line));
+  const names = new Map(drawn.map(({ line, name }) => [line, name]));
   const apart = lines.filter(({ low, high }) => low > 0 || high < 0).length;
-  const missing = rows.length - lines.length;
+  const missing = rows.filter(({ arm }) => !names.has(String(arm.line)));
   const title =
     lines.length === 0
-      ? `No row has an effect in ${shownUnit(metric)}`
+      ? `No row has an effect in ${shownUnit(metric)} with a variance`
       : `${apart} of ${countOf(lines.length, 'change')} ${apart === 1 || lines.length === 1 ? 'is' : 'are'} apart from 0 by more than sampling error`;
   const bands = [...new Set(lines.flatMap(({ band }) => band ?? []))].map(
     (band) => `${LOAD_LOOKS[band].symbol}s ${LOAD_NAMES[band]}`,
@@ -48,12 +69,13 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
   const key = [
     bands.length > 0 ? `Filled ${bands.join(', ')}` : '',
     lines.some(({ band }) => band === null) ? 'hollow squares rows that are not in the fit' : '',
+    bare.length > 0 ? 'crosses changes without a variance, whose interval is not known' : '',
   ].filter(Boolean);
-  const caption = `Each row of ${study} with its ${writePercent(confidence)} interval from sampling error alone.${key.length > 0 ? ` ${upperFirst(key.join('; '))}.` : ''}${missing > 0 ? ` ${missing} of ${countOf(rows.length, 'row')} ${missing === 1 ? 'has' : 'have'} no effect in ${shownUnit(metric)}.` : ''}`;
+  const caption = `${lines.length > 0 ? `Each row of ${study} with its ${writePercent(confidence)} interval from sampling error alone.` : `The rows of ${study}.`}${key.length > 0 ? ` ${upperFirst(key.join('; '))}.` : ''}${stateMissing(missing, rows.length, shownUnit(metric))}`;
   return describedByWords({
     plot: {
       width: WIDTH,
-      height: FRAME_HEIGHT + ROW_HEIGHT * lines.length,
+      height: FRAME_HEIGHT + ROW_HEIGHT * drawn.length,
       marginLeft: NAME_WIDTH,
       marginRight: 16,
       marginBottom: 44,
@@ -70,19 +92,21 @@ export function studyForest({ study, rows }: StudyReport, { metric, confidence }
         label: null,
         tickSize: 0,
         type: 'band',
-        domain: lines.map(({ line }) => line),
+        domain: drawn.map(({ line }) => line),
         tickFormat: (line: string) => shorten(names.get(line) ?? line),
       },
-      marks: [Plot.ruleX([0], { stroke: 'currentColor' }), ...markLines(lines)],
+      marks: [Plot.ruleX([0], { stroke: 'currentColor' }), ...markLines(lines), ...markBare(bare)],
     },
     title,
     caption,
     table: {
       columns: ['line', 'row', `change (${shownUnit(metric)})`, 'low', 'high'],
-      rows: lines.map(({ line, name, point, low, high }) => [
+      rows: drawn.map(({ line, name, ...numbers }) => [
         line,
         name,
-        ...[point, low, high].map((value) => formatNumber(value, shownDigits(metric))),
+        ...[numbers.point, numbers.low, numbers.high].map((value) =>
+          value === null ? 'not known' : formatNumber(value, shownDigits(metric)),
+        ),
       ]),
     },
   });
@@ -108,11 +132,42 @@ function markLines(lines: readonly Line[]): Plot.Markish[] {
   });
 }
 
+function markBare(bare: readonly Bare[]): Plot.Markish[] {
+  if (bare.length === 0) return [];
+  return [Plot.dot(bare, { y: 'line', x: 'point', r: 4, symbol: 'times', stroke: 'var(--quiet)', strokeWidth: 1.5 })];
+}
+
+/** How many rows are not drawn, and why. */
+function stateMissing(missing: readonly RowReport[], all: number, unit: string): string {
+  if (missing.length === 0) return '';
+  const reasons = [
+    ...new Set(
+      missing.map(({ noEffect, metric }) => noEffect ?? `what is printed gives one in ${shownUnit(metric)} only`),
+    ),
+  ];
+  const why = reasons.length === 0 ? '' : `: ${reasons.join('; ')}`;
+  return ` ${missing.length} of ${countOf(all, 'row')} ${missing.length === 1 ? 'has' : 'have'} no effect in ${unit}${why}.`;
+}
+
 /** “quadriceps, to failure”: what was measured, and in which arm. */
 function nameRow({ arm: { outcome, muscle, measure, arm, hours_after } }: RowReport): string {
   const what =
     outcome === 'growth' ? (muscle ?? measure) : outcome === 'strength' ? 'strength' : `${hours_after} h after`;
   return `${what}, ${arm}`;
+}
+
+/** Names of rows, by line; the measure where two rows of an arm would have one name. */
+function nameRows(rows: readonly RowReport[]): ReadonlyMap<number, string> {
+  const groups = [...groupRows(rows, nameRow).values()];
+  return new Map(
+    groups.flatMap((group) =>
+      group.map((row) => {
+        const { line, measure, arm, weeks, later } = row.arm;
+        if (group.length === 1) return [line, nameRow(row)] as const;
+        return [line, `${measure}${later ? `, ${weeks} weeks` : ''}, ${arm}`] as const;
+      }),
+    ),
+  );
 }
 
 function shorten(name: string): string {

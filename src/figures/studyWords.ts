@@ -3,7 +3,16 @@ import type { Recovered } from '../evidence/recover.ts';
 import type { Band, Estimate, Target } from '../model/result.ts';
 import type { Metric } from '../model/settings.ts';
 import type { RowReport } from '../model/studyReports.ts';
-import { formatChange, formatNumber, formatRange, formatSlope, formatSlopeRange } from './format.ts';
+import {
+  formatChange,
+  formatNumber,
+  formatRange,
+  formatSlope,
+  formatSlopeRange,
+  shownDigits,
+  shownUnit,
+  toShown,
+} from './format.ts';
 
 /** “30 to 75”, “75” where both ends are the same, “not reported” without any. */
 export function showSpan(span: { readonly low: number; readonly high: number } | null): string {
@@ -26,8 +35,10 @@ export function showFineTarget(
   return interval ? `${formatNumber(point, 2)} (${formatRange(low, high, 2)})` : formatNumber(point, 2);
 }
 
-/** “5.2 % (2.9 to 7.6)”, or why there is no effect. */
-export function showChange({ effect, noEffect, metric, ciLow, ciHigh }: RowReport): string {
+/** “5.2 % (2.9 to 7.6)”; without a variance the change alone, or why there is no effect at all. */
+export function showChange({ effect, noEffect, alone, metric, ciLow, ciHigh }: RowReport): string {
+  if (alone !== null)
+    return `${formatNumber(toShown(alone, 'log-ratio'), shownDigits('log-ratio'))}\u00a0${shownUnit('log-ratio')}, without an interval: ${noEffect}`;
   if (!effect || ciLow === null || ciHigh === null) return `none: ${noEffect}`;
   return formatChange({ estimate: effect.y, ciLow, ciHigh }, metric);
 }

@@ -20,6 +20,8 @@ const LEVEL_WORDS: Readonly<Record<SweepChoice, (level: string | number) => stri
     ({ mixed: 'mixed model', precision: 'by precision', equal: 'weighted equally' })[String(level)] ?? String(level),
   adjust: (level) => (level === 'nothing' ? 'not adjusted' : 'adjusted'),
   inclusion: (level) => (level === 'all studies' ? 'all studies' : 'no high concern'),
+  restingOn: (level) => (level === 'all rows' ? 'all rows' : 'no assumed rows'),
+  missingSds: (level) => (level === 'off' ? 'no missing SDs' : 'missing SDs pooled'),
 };
 
 /**

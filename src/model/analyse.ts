@@ -3,8 +3,10 @@
  *
  * Pure: the same at build time, in the browser's worker, on the command line and in tests.
  */
+import type { Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { summariseBand } from './band.ts';
+import { fitEffects, summariseTarget } from './bandFit.ts';
 import { compareBands } from './difference.ts';
 import { fitJoint } from './joint.ts';
 import { splitByLoad } from './loads.ts';
@@ -33,6 +35,7 @@ export function analyseWithFits(
     settings,
     rows: { included: effects.length, excluded },
     joint: joint.fit ? joint.fit.joint : noJoint(joint.failure),
+    missingSds: measurePooling(arms, settings, effects),
   };
   const fitsOf = (bands: GrowthFits['bands']): GrowthFits => ({ bands, joint: joint.fit, effects });
   if (settings.split === null) {
@@ -56,6 +59,16 @@ export function analyseWithFits(
       ['heavy', heavy.source],
     ]),
   };
+}
+
+function measurePooling(arms: readonly Arm[], settings: Settings, effects: readonly Effect[]): Analysis['missingSds'] {
+  if (settings.missingSds === 'off') return null;
+  const own = selectRows(arms, { ...settings, missingSds: 'off' }).effects;
+  const targetOf = (rows: readonly Effect[]) => summariseTarget(fitEffects(rows, settings), settings);
+  const rows = effects.filter(({ restsOn }) => restsOn === 'pooled').length;
+  if (settings.split === null) return { rows, targetsWithout: { all: targetOf(own) } };
+  const { light, heavy } = splitByLoad(own, settings.split);
+  return { rows, targetsWithout: { light: targetOf(light), heavy: targetOf(heavy) } };
 }
 
 function noJoint(failure: FitFailure): Joint {

@@ -1,16 +1,19 @@
 /**
  * One band of loads as plain numbers: coefficients, curve, target and the rows behind them.
  */
+import { intervalOf } from '../evidence/effectInterval.ts';
 import type { Effect } from '../evidence/effects.ts';
+import { RESTS_ON } from '../evidence/vocabulary.ts';
 import { studentQuantile } from '../numerics/distributions.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import { listCoefficients } from './coefficients.ts';
 import { countDistinctStudies, countPeople } from './counts.ts';
 import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
+import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Fit } from './mixed.ts';
 import { findReserveDifference } from './reserveDifference.ts';
-import { type Band, type CurvePoint, type FittedRow, isUnreliable } from './result.ts';
+import { type Band, type CurvePoint, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { splitReserve } from './withinBetween.ts';
@@ -50,6 +53,7 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
         difference: { less: null, more: null },
         curvePoints: [],
         fitted: [],
+        unfitted: listUnfittedRows(effects, settings.confidence),
         unreliable: false,
       },
     };
@@ -82,11 +86,17 @@ function countRows({ effects, reserves, basis }: BandFit) {
   return {
     studies: countDistinctStudies(effects),
     rows: effects.length,
+    restsOn: countRestsOn(effects),
     participants: countPeople(effects.map(({ arm }) => arm)),
     curve: basis.curve,
     studiedReserve: rangeOf(reserves),
     studiedLoad: rangeOf(effects.flatMap(({ arm }) => (arm.load_pct_1rm === null ? [] : [arm.load_pct_1rm]))),
   };
+}
+
+function countRestsOn(effects: readonly Effect[]): Band['restsOn'] {
+  const counts = RESTS_ON.map((word) => [word, effects.filter(({ restsOn }) => restsOn === word).length] as const);
+  return Object.fromEntries(counts.filter(([, count]) => count > 0));
 }
 
 function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence: number): CurvePoint[] {
@@ -128,7 +138,17 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
       weights[data.source[i]] = (study * whitening.rootWeight[i] ** 2) / precision;
     }
   }
-  const rows = effects.map(({ arm, y, v }, index) => ({
+  const rows = effects.map((effect, index) => ({ ...drawRow(effect), weight: weights[index] / total }));
+  return rows.sort((a, b) => a.line - b.line);
+}
+
+function listUnfittedRows(effects: readonly Effect[], confidence: number): UnfittedRow[] {
+  const rows = effects.map((effect) => ({ ...drawRow(effect), ...intervalOf(effect, confidence) }));
+  return rows.sort((a, b) => a.line - b.line);
+}
+
+function drawRow({ arm, y, v, restsOn }: Effect): Omit<FittedRow, 'weight'> {
+  return {
     line: arm.line,
     study: arm.study,
     arm: arm.arm,
@@ -138,7 +158,6 @@ function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
     n: arm.n,
     effect: y,
     standardError: Math.sqrt(v),
-    weight: weights[index] / total,
-  }));
-  return rows.sort((a, b) => a.line - b.line);
+    restsOn,
+  };
 }

@@ -5,7 +5,7 @@
  * Each indicator is centred on its study's mean, so that only differences between arms of one study
  * count.
  */
-import { computeEffects, type Effect } from '../evidence/effects.ts';
+import type { Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import { BEYOND_FAILURE, wentBeyondFailure } from '../evidence/vocabulary.ts';
 import { toObservations } from './bandFit.ts';
@@ -14,7 +14,7 @@ import { fitCarried } from './carriedFit.ts';
 import { countDistinctStudies } from './counts.ts';
 import type { Estimate, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
-import { reasonOfFilter } from './selection.ts';
+import { computeKeptEffects, reasonOfFilter } from './selection.ts';
 import type { Settings } from './settings.ts';
 import { studyMeans } from './withinBetween.ts';
 
@@ -35,13 +35,13 @@ export interface BeyondFailureContrast {
 /** One contrast a kind of work beyond failure. @param arms all rows of the table; the settings' filters apply */
 export function compareBeyondFailure(arms: readonly Arm[], settings: Settings): readonly BeyondFailureContrast[] {
   const candidates = arms.filter(
-    (arm) => arm.outcome === 'growth' && arm.reserve_reps === 0 && reasonOfFilter(arm, settings.include) === null,
+    (arm) =>
+      arm.outcome === 'growth' &&
+      !arm.later &&
+      arm.reserve_reps === 0 &&
+      reasonOfFilter(arm, settings.include) === null,
   );
-  const { effects } = computeEffects(candidates, {
-    outcome: 'growth',
-    metric: settings.metric,
-    assumedCorrelation: settings.assumedCorrelation.growth,
-  });
+  const { effects } = computeKeptEffects(candidates, arms, settings, 'growth');
   const ordered = sortCanonically(effects);
   return BEYOND_FAILURE.filter(
     (kind) => kind !== 'none' && (ALWAYS_TOLD.includes(kind) || arms.some((arm) => arm.beyond_failure === kind)),

@@ -6,7 +6,7 @@
  */
 import { type BandFit, meanSlopeContrast, rangeOf, requireFit } from './bandFit.ts';
 import { type RobustInference, stackInference } from './cr2.ts';
-import type { BandDifference, KeptShareDifference } from './result.ts';
+import type { BandDifference, KeptShareDifference } from './differenceResult.ts';
 import { applyContrast, inferContrast, measureContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 

@@ -76,6 +76,9 @@ export function analyseFatigue(arms: readonly Arm[], settings: Settings): Fatigu
     split: null,
     adjust: [],
   });
+  const unknown = effects
+    .filter(({ arm }) => arm.training_status === null)
+    .map(({ arm }) => ({ line: arm.line, reason: 'training status is not known, and recovery is fitted by it' }));
   const margin = -Math.log1p(-settings.fatigueMargin / 100);
   const byStatus = TRAINING_STATUSES.map((status) =>
     fitStatus(
@@ -85,7 +88,7 @@ export function analyseFatigue(arms: readonly Arm[], settings: Settings): Fatigu
       settings,
     ),
   );
-  return { margin, excluded, byStatus };
+  return { margin, excluded: [...excluded, ...unknown].sort((a, b) => a.line - b.line), byStatus };
 }
 
 function fitStatus(

@@ -1,23 +1,26 @@
 /**
- * The filters that keep rows by a word of one of their columns: one line each, which the settings schema,
+ * The filters that keep rows by a word of one of their columns, or by what their effect rests on: one line each, which the settings schema,
  * the selection of rows, the address, the controls and the words of a figure all read.
  */
 import * as z from 'zod/mini';
+import type { Effect } from '../evidence/effects.ts';
 import type { Arm } from '../evidence/schema.ts';
 import {
   CONCERNS,
   DESIGNS,
   FAILURE_DEFINITIONS,
   JOINTS,
+  READINGS,
   RESERVE_BASES,
+  RESTS_ON,
   SEXES,
   TRAINING_STATUSES,
 } from '../evidence/vocabulary.ts';
 import '../evidence/zodConfig.ts';
 
 interface Filter<Words extends z.ZodMiniType = z.ZodMiniType> {
-  /** Column of the table whose word decides. */
-  readonly column: keyof Arm;
+  /** Column of the table whose word decides; null where it is what the effect rests on, known once that is computed. */
+  readonly column: keyof Arm | null;
   /** Words that the settings may name. */
   readonly words: Words;
   /** Name in an address. */
@@ -93,6 +96,21 @@ export const FILTERS = {
     name: 'reserve known from',
     effect: 'Prescriptions are not always followed; measured reserve usually steepens the slope.',
   },
+  howRead: {
+    column: 'how_read',
+    words: z.enum(READINGS),
+    address: 'read',
+    name: 'what was read',
+    effect: 'An abstract prints fewer numbers, and rather those that stand out.',
+  },
+  restsOn: {
+    column: null,
+    words: z.enum(RESTS_ON),
+    address: 'rests',
+    name: 'effect rests on',
+    effect:
+      'Rows that rest on assumptions are less sure than their intervals say; without them fewer studies are left.',
+  },
 } as const satisfies Readonly<Record<string, Filter>>;
 
 export type FilterKey = keyof typeof FILTERS;
@@ -105,8 +123,14 @@ export function mapFilters<Value>(make: (key: FilterKey) => Value): Readonly<Rec
   return Object.fromEntries(FILTER_KEYS.map((key) => [key, make(key)])) as Record<FilterKey, Value>;
 }
 
+/** Filters that read the table, and those that read the effect. */
+export const FILTERS_OF_ROWS = FILTER_KEYS.filter((key) => FILTERS[key].column !== null);
+export const FILTERS_OF_EFFECTS = FILTER_KEYS.filter((key) => FILTERS[key].column === null);
+
 /** Word by which a filter keeps a row or not; null where the row does not report it. */
-export function wordOf(arm: Arm, key: FilterKey): string | null {
-  const word = arm[FILTERS[key].column];
+export function wordOf(row: Arm | Effect, key: FilterKey): string | null {
+  const { column } = FILTERS[key];
+  if (column === null) return 'restsOn' in row ? row.restsOn : null;
+  const word = ('arm' in row && typeof row.arm === 'object' ? row.arm : (row as Arm))[column];
   return word === null || word === undefined ? null : String(word);
 }

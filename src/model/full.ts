@@ -20,9 +20,10 @@ import {
   type WeightingComparison,
 } from './checks/studies.ts';
 import { analyseFatigue, type Fatigue } from './fatigue.ts';
+import type { FittedRow } from './fittedRow.ts';
 import { groupByBand } from './loads.ts';
 import { type GrowthFits, type GrowthResponse, packResponse } from './response.ts';
-import type { Analysis, Band, BandName, Bands, FittedRow } from './result.ts';
+import type { Analysis, Band, BandName, Bands } from './result.ts';
 import { selectRows } from './selection.ts';
 import type { Settings } from './settings.ts';
 import { analyseStrength, type Strength } from './strength.ts';
@@ -52,8 +53,10 @@ export interface PracticeAnalysis {
 
 /** The rows only as far as to count those near a load and reserve. */
 type BandForPractice = Pick<Band, 'studies' | 'target' | 'unreliable'> & {
-  readonly fitted: readonly Pick<FittedRow, 'study' | 'arm' | 'load' | 'reserve'>[];
+  readonly fitted: readonly RowPlace[];
+  readonly unfitted?: readonly RowPlace[];
 };
+type RowPlace = Pick<FittedRow, 'study' | 'arm' | 'load' | 'reserve'>;
 
 export interface FullAnalysis extends Analysis {
   readonly response: GrowthResponse;
@@ -85,6 +88,10 @@ export function analyseForPractice(
   return keepForPractice({ ...analysis, response: packResponse(fits), ...beside });
 }
 
+function keepPlace({ study, arm, load, reserve }: RowPlace): RowPlace {
+  return { study, arm, load, reserve };
+}
+
 /** Cuts an analysis to what advice is read from, to be sent to a browser. */
 export function keepForPractice({
   settings,
@@ -93,11 +100,12 @@ export function keepForPractice({
   strength: { excluded: _strength, ...strength },
   fatigue: { excluded: _fatigue, ...fatigue },
 }: Omit<FullAnalysis, 'beyondFailure' | 'checks'>): PracticeAnalysis {
-  const keep = ({ studies, target, unreliable, fitted }: Band): BandForPractice => ({
+  const keep = ({ studies, target, unreliable, fitted, unfitted }: Band): BandForPractice => ({
     studies,
     target,
     unreliable,
-    fitted: fitted.map(({ study, arm, load, reserve }) => ({ study, arm, load, reserve })),
+    fitted: fitted.map(keepPlace),
+    ...(unfitted && { unfitted: unfitted.map(keepPlace) }),
   });
   return {
     settings,

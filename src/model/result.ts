@@ -7,7 +7,9 @@
  * standardised metric. Reserve is in repetitions, load in per cent of 1RM. A number that does not
  * exist is null and a `reason` beside it says why in words.
  */
-import type { Arm } from '../evidence/schema.ts';
+import type { RestsOn } from '../evidence/vocabulary.ts';
+import type { BandDifference } from './differenceResult.ts';
+import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Curve, Settings } from './settings.ts';
 import type { TargetInterval, WholeRange } from './wholeRepetitions.ts';
 
@@ -107,21 +109,6 @@ export interface CurvePoint {
   readonly predictionHigh: number | null;
 }
 
-/** A row that was fitted, as it is drawn. */
-export interface FittedRow {
-  readonly line: number;
-  readonly study: string;
-  readonly arm: string;
-  readonly year: number;
-  readonly reserve: number;
-  readonly load: number | null;
-  readonly n: Arm['n'];
-  readonly effect: number;
-  readonly standardError: number;
-  /** Share of all weight in the fit that this row carries (sums to 1). */
-  readonly weight: number;
-}
-
 export interface CurveComparison {
   readonly curve: Curve;
   /** Mean slope per repetition from reserve 0 to the largest studied: of the straight line its slope. */
@@ -149,6 +136,8 @@ export interface WithinBetween {
 export interface Band {
   readonly studies: number;
   readonly rows: number;
+  /** Rows by what they rest on; no entry where there is none. */
+  readonly restsOn: Readonly<Partial<Record<RestsOn, number>>>;
   /** Total people over the cohorts behind the rows. */
   readonly participants: number;
   /** Shape that was fitted: another than the settings' where too few reserves were studied for that (curve.ts). */
@@ -178,39 +167,13 @@ export interface Band {
   /** Fitted curve from 0 to the largest reserve studied. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
+  /** Rows that were there for a fit that could not be made; absent where it was. */
+  readonly unfitted?: readonly UnfittedRow[];
   /** All shapes that these reserves allow, compared. */
   readonly curves: readonly CurveComparison[];
   readonly withinBetween: WithinBetween;
   /** Smallest df behind any coefficient is below 4: intervals are shown as unreliable. */
   readonly unreliable: boolean;
-}
-
-/**
- * Slope in heavy minus slope in light loads: of reserve for a straight line, else the mean slope
- * from reserve 0 to the largest reserve studied in both.
- */
-export interface BandDifference {
-  readonly term: string;
-  /** null with a reason where a band could not be fitted. */
-  readonly estimate: number | null;
-  readonly standardError: number | null;
-  readonly df: number | null;
-  readonly ciLow: number | null;
-  readonly ciHigh: number | null;
-  readonly p: number | null;
-  /** The kept share in heavy minus that in light, along reserve. */
-  readonly keptShares: readonly KeptShareDifference[];
-  readonly reason: string | null;
-}
-
-/** Difference of two kept shares (0 to 1 each) at a reserve above 0, with its interval. */
-export interface KeptShareDifference {
-  readonly reserve: number;
-  readonly estimate: number;
-  readonly standardError: number;
-  readonly df: number;
-  readonly ciLow: number;
-  readonly ciHigh: number;
 }
 
 /** Target at one load, from the fit of all loads together. */
@@ -244,6 +207,13 @@ export interface Analysis {
     readonly excluded: readonly ExcludedRow[];
   };
   readonly bands: Bands<Band>;
+  /** What SDs that are pooled from other rows do to the answer; null where the settings pool none. */
+  readonly missingSds: {
+    /** Rows whose spread is pooled. */
+    readonly rows: number;
+    /** Targets where no SD is pooled. */
+    readonly targetsWithout: Bands<TargetSummary>;
+  } | null;
   /** null where all loads are one band. */
   readonly difference: BandDifference | null;
   readonly joint: Joint;

@@ -3,7 +3,7 @@
  *
  * Inside a study rows are matched in three passes: rows that are the same in every column; then rows
  * that are the same measurement (`ROW_IDENTITY`: arm, exercise, muscle, outcome, measure, unit,
- * hours) and differ elsewhere; then rows that are the same everywhere but in one column of that
+ * hours, and weeks where they can tell) and differ elsewhere; then rows that are the same everywhere but in one column of that
  * identity, such as an arm that was renamed. In the last two a match must be the only one possible;
  * rows that could be matched in several ways stand as removed and added, and are listed as doubled
  * where they share an identity (a table that was validated has no such rows).
@@ -13,6 +13,7 @@
  */
 import { identifyRow, ROW_IDENTITY } from '../evidence/crossRow.ts';
 import { groupRows } from '../evidence/groupRows.ts';
+import { identifyMeasurement, type MEASUREMENT } from '../evidence/halfway.ts';
 import { ARM_COLUMNS, type Arm, type ArmColumn } from '../evidence/schema.ts';
 import type { CellValue } from '../evidence/writeTable.ts';
 
@@ -23,7 +24,7 @@ export interface CellChange {
 }
 
 /** A row by what makes it a measurement, and its line in its own table. */
-export interface NamedRow extends Pick<Arm, (typeof ROW_IDENTITY)[number] | 'line'> {}
+export interface NamedRow extends Pick<Arm, (typeof MEASUREMENT)[number] | 'line'> {}
 
 export interface ChangedRow {
   readonly before: NamedRow;
@@ -106,7 +107,7 @@ function compareStudy(study: string, before: readonly Arm[], after: readonly Arm
     return pairs;
   };
   const same = take(matchInOrder(old, now));
-  const corrected = take(matchSingles(old, now, identifyRow));
+  const corrected = [identifyRow, identifyMeasurement].flatMap((identify) => take(matchSingles(old, now, identify)));
   const renamed = ROW_IDENTITY.flatMap((column) => take(matchSingles(old, now, (arm) => keyOf(arm, column))));
   return {
     study,

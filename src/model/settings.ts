@@ -6,13 +6,14 @@
  * unit and what it does in words a reader can be shown.
  */
 import * as z from 'zod/mini';
-import { EFFECT_METRICS, OUTCOMES } from '../evidence/vocabulary.ts';
+import { EFFECT_METRICS, OUTCOMES, POOLED_FOR } from '../evidence/vocabulary.ts';
 import '../evidence/zodConfig.ts';
 import { FILTERS, type FilterKey, mapFilters } from './filters.ts';
 
 export const METRICS = EFFECT_METRICS;
 export const CURVES = ['flexible', 'line', 'log', 'quadratic', 'spline'] as const;
 export const WEIGHTINGS = ['mixed', 'precision', 'equal'] as const;
+export const MISSING_SDS = ['off', ...POOLED_FOR] as const;
 export const ADJUSTMENTS = ['load', 'weekly-sets', 'weeks', 'training-status'] as const;
 
 /** Repetitions of reserve over which a difference in strength is judged: about as far as training for strength stays from failure (common practice, no source). */
@@ -82,6 +83,11 @@ export const settingsSchema = z.strictObject({
       assumedCorrelationByOutcome,
     ),
     'Correlation of before with after, where a row gives none: about 0.87 for size and strength in a re-analysis of a published data set (second-hand), 0.8 for performance hours apart (an assumption without a source).',
+  ),
+  missingSds: field(
+    z.enum(MISSING_SDS),
+    'off',
+    'Whether the pooled spread of other rows of the same measure stands in for SDs: for none, for rows that print none, or for all.',
   ),
   adjust: field(z.array(z.enum(ADJUSTMENTS)), [], 'Covariates held at their mean while reserve varies.'),
   keptShare: field(

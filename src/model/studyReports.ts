@@ -9,15 +9,19 @@
 import { intervalOf } from '../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../evidence/effects.ts';
 import { groupRows } from '../evidence/groupRows.ts';
+import { resolveMeans } from '../evidence/means.ts';
+import type { PooledSpread } from '../evidence/pooledSpread.ts';
 import type { Arm } from '../evidence/schema.ts';
 import type { OUTCOMES } from '../evidence/vocabulary.ts';
 import { rangeOf } from './bandFit.ts';
 import { listBands } from './bands.ts';
 import type { StudyInfluence } from './checks/influence.ts';
 import { countPeople } from './counts.ts';
+import type { FittedRow } from './fittedRow.ts';
 import type { FullAnalysis } from './full.ts';
 import { bandOfLoad } from './loads.ts';
-import type { Band, BandName, Estimate, FittedRow } from './result.ts';
+import type { Band, BandName, Estimate } from './result.ts';
+import { poolFor } from './selection.ts';
 import type { Metric, Settings } from './settings.ts';
 
 export interface RowReport {
@@ -25,6 +29,8 @@ export interface RowReport {
   /** null where none can be had; `noEffect` says why. */
   readonly effect: Effect | null;
   readonly noEffect: string | null;
+  /** Log ratio of a row whose means, or change in per cent, come without a variance; null where there is an effect, or no ratio. */
+  readonly alone: number | null;
   /** Metric of the effect. */
   readonly metric: Metric;
   /** Interval of the effect at the settings' confidence, in its metric. */
@@ -84,11 +90,12 @@ export function reportStudies(arms: readonly Arm[], analysis: Reported): readonl
   for (const [band] of bands) {
     for (const one of analysis.checks[band]?.influence.studies ?? []) influence.set(`${band} ${one.study}`, one);
   }
+  const pooled = poolFor(arms, analysis.settings);
   const reportRow = (arm: Arm): RowReport => {
     const inFit = fitted.get(arm.line);
     return {
       arm,
-      ...effectOf(arm, analysis.settings),
+      ...effectOf(arm, analysis.settings, pooled),
       band: inFit?.band ?? null,
       weight: inFit?.row.weight ?? null,
       leftOut: inFit ? null : (excluded.get(arm.line) ?? reasonOfFailure(arm, bands, analysis.settings)),
@@ -115,13 +122,23 @@ export function reportStudies(arms: readonly Arm[], analysis: Reported): readonl
 function effectOf(
   arm: Arm,
   settings: Settings,
-): Pick<RowReport, 'effect' | 'noEffect' | 'metric' | 'ciLow' | 'ciHigh'> {
+  pooled: PooledSpread | null,
+): Pick<RowReport, 'effect' | 'noEffect' | 'alone' | 'metric' | 'ciLow' | 'ciHigh'> {
   const assumedCorrelation = settings.assumedCorrelation[arm.outcome];
-  const inMetric = computeEffect(arm, { metric: settings.metric, assumedCorrelation });
+  const inMetric = computeEffect(arm, { metric: settings.metric, assumedCorrelation, pooled });
   const metric = typeof inMetric === 'string' && arm.effect_metric ? arm.effect_metric : settings.metric;
-  const effect = metric === settings.metric ? inMetric : computeEffect(arm, { metric, assumedCorrelation });
-  if (typeof effect === 'string') return { effect: null, noEffect: effect, metric, ciLow: null, ciHigh: null };
-  return { effect, noEffect: null, metric, ...intervalOf(effect, settings.confidence) };
+  const effect = metric === settings.metric ? inMetric : computeEffect(arm, { metric, assumedCorrelation, pooled });
+  if (typeof effect === 'string') {
+    const alone = settings.metric === 'log-ratio' ? ratioOfMeans(arm) : null;
+    return { effect: null, noEffect: effect, alone, metric, ciLow: null, ciHigh: null };
+  }
+  return { effect, noEffect: null, alone: null, metric, ...intervalOf(effect, settings.confidence) };
+}
+
+/** ln(m₂/m₁), of printed means or a change in per cent. */
+function ratioOfMeans(arm: Arm): number | null {
+  const { baselineMean: before, followupMean: after } = resolveMeans(arm);
+  return before !== null && after !== null && before > 0 && after > 0 ? Math.log(after / before) : null;
 }
 
 /** A row that was selected and is in no fit belongs to a band that could not be fitted. */

@@ -16,6 +16,8 @@ export interface KeptTable {
   readonly rows: number;
   /** True where a row says that it is invented. */
   readonly demonstration: boolean;
+  /** How its papers were read, where that was not in full, and what of it counted for the answer when it was opened. */
+  readonly reading?: string;
   /** Of the text as UTF-8. */
   readonly bytes: number;
   /** When it was opened or last added to, milliseconds since 1970. */
@@ -119,7 +121,8 @@ function isKeptTable(found: unknown): found is KeptTable {
     isVersion(found.version) &&
     typeof found.name === 'string' &&
     [found.studies, found.rows, found.bytes, found.opened].every((count) => Number.isFinite(count)) &&
-    typeof found.demonstration === 'boolean'
+    typeof found.demonstration === 'boolean' &&
+    (found.reading === undefined || typeof found.reading === 'string')
   );
 }
 

@@ -8,6 +8,7 @@ const notice = document.querySelector<HTMLElement>('[data-own-table]');
 const text = notice?.querySelector('[data-text]');
 const button = notice?.querySelector('button');
 const demonstration = document.querySelector<HTMLElement>('[data-demonstration]');
+const reading = document.querySelector<HTMLElement>('[data-reading]');
 const siteNumbers = document.querySelectorAll<HTMLElement>('[data-site-numbers]');
 const reads = notice?.dataset.ownTable === 'read';
 
@@ -18,6 +19,7 @@ followTable(async (table, before) => {
   for (const element of siteNumbers) element.hidden = table.kind !== 'own';
   // On pages that read an own table, whether the data are invented is that table's to say.
   if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;
+  if (reading) reading.hidden = reads && table.kind === 'own';
   if (!notice || !text || !button || (table.kind === 'site' && before === null)) return;
   words ??= await import('./noticeWords.ts');
   notice.hidden = false;

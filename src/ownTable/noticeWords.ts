@@ -11,9 +11,9 @@ export function stateInUse(table: TableInUse, reads: boolean, isNew: boolean): s
     return `${isNew ? 'Your table was put away: this' : 'This'} page shows the site’s own table.`;
   if (table.kind === 'missing')
     return `A table of your own is meant here, but cannot be read: ${table.reason}. This page shows the site’s own table.`;
-  const { name, rows, studies } = table.about;
+  const { name, rows, studies, reading } = table.about;
   const change = isNew ? 'The table was changed. ' : '';
   return reads
-    ? `${change}This page reads your own table, ${name}: ${countOf(rows, 'row')} of ${countStudies(studies)}.`
+    ? `${change}This page reads your own table, ${name}: ${countOf(rows, 'row')} of ${countStudies(studies)}.${reading ? ` ${reading}` : ''}`
     : `${change}This page shows the site’s own table, not yours, ${name}.`;
 }

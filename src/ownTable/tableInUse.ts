@@ -80,7 +80,10 @@ async function look(): Promise<void> {
 async function find(mark: string | null, oldMark: string | null): Promise<TableInUse> {
   try {
     const { adoptOnlyTable, findTable } = await import('./keptTables.ts');
-    const about = mark === null ? await adoptOnlyTable() : await findTable(mark);
+    const adopted = mark === null ? await adoptOnlyTable() : null;
+    // Another look, begun a moment before, may have taken the old table over: its mark stands by now.
+    const version = mark ?? readMark(IN_USE);
+    const about = adopted ?? (version === null ? null : await findTable(version));
     if (oldMark !== null && about && mark === null) {
       localStorage.setItem(IN_USE, about.version);
       localStorage.removeItem(OLD_MARK);

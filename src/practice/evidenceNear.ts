@@ -8,7 +8,7 @@ const NEAR = { load: 10, reserve: 1 } as const;
 export interface EvidenceNear {
   readonly arms: number;
   readonly studies: number;
-  /** The closest arm, load and reserve each measured by how far “near” reaches; null where nothing with a load was fitted. */
+  /** The closest arm, load and reserve each measured by how far “near” reaches; null where no row has a load. */
   readonly nearest: { readonly load: number; readonly reserve: number } | null;
   /** Points of per cent of 1RM that the load lies outside all studied loads; 0 inside. */
   readonly loadOutside: number;
@@ -24,7 +24,7 @@ export function evidenceNear(
   reserve: number | null,
 ): EvidenceNear {
   const rows = Object.values(analysis.bands)
-    .flatMap(({ fitted }) => fitted)
+    .flatMap(({ fitted, unfitted = [] }) => [...fitted, ...unfitted])
     .flatMap(({ study, arm, load: trained, reserve: left }) =>
       trained === null ? [] : [{ study, arm, load: trained, reserve: left }],
     );

@@ -1,8 +1,9 @@
 /** The growth that each whole reserve keeps, by loads: what a curve's coefficients come to, in numbers that can be read. */
 import { findBand } from '../model/bands.ts';
+import type { KeptShareDifference } from '../model/differenceResult.ts';
 import type { FullAnalysis } from '../model/full.ts';
 import { openResponse } from '../model/response.ts';
-import type { BandName, KeptShareDifference } from '../model/result.ts';
+import type { BandName } from '../model/result.ts';
 import { type KeptAnswer, keptOf } from './kept.ts';
 
 export interface GrowthKept {

@@ -4,9 +4,12 @@ import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
 import { readExercises } from '../evidence/exercises.ts';
 import { askAbout, openArms, readDraftNow } from '../evidence/opening/openTable.ts';
+import { countReading } from '../evidence/reading.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
+import { countBase } from '../model/evidenceBase.ts';
 import { analyseInFull } from '../model/full.ts';
 import { defaultSettings } from '../model/settings.ts';
+import { nameReading, stateNeeds, stateReading } from '../practice/evidenceNeeded.ts';
 import { SITE_NAME } from '../ui/siteName.ts';
 import { readSource, readSourceBytes, requireNoProblems } from './sources.ts';
 import { readStudyLines, SHIPPED_ARMS } from './studyLines.ts';
@@ -30,6 +33,8 @@ const exerciseTable = requireNoProblems(
 );
 
 const demonstration = isDemonstration(table.arms);
+const analysis = analyseInFull(table.arms, defaultSettings);
+const reading = countReading(table.arms);
 
 export const site = {
   name: SITE_NAME,
@@ -45,7 +50,14 @@ export const site = {
   downloadName: demonstration ? 'demonstration-arms.csv' : 'arms.csv',
   /** First characters of the SHA-256 of the table: two sites with the same show the same evidence. */
   dataVersion: createHash('sha256').update(text).digest('hex').slice(0, 8),
-  analysis: analyseInFull(table.arms, defaultSettings),
+  analysis,
+  /** How the papers were read, where that was not in full, and what of the table counts for the answer. */
+  reading: reading && {
+    name: nameReading(reading),
+    sentence: stateReading(reading, countBase(table.arms, analysis)),
+  },
+  /** What bands without a target lack; empty where all have one. */
+  needs: stateNeeds(countBase(table.arms, analysis)),
   sweep: finish(sweepChoices(table.arms, defaultSettings)),
 } as const;
 

@@ -2,7 +2,7 @@
 import { formatSlope } from '../figures/format.ts';
 import { stateHeterogeneity } from '../figures/panels.ts';
 import { listBands } from '../model/bands.ts';
-import { type Analysis, LEAST_RELIABLE_DF } from '../model/result.ts';
+import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../practice/loadNames.ts';
 import { coefficientCells, isEstimated } from './coefficientWords.ts';
@@ -23,6 +23,7 @@ export function CoefficientTable({ analysis }: { readonly analysis: Analysis }) 
       ? [['heavy − light', difference.term, cellsOf(difference)] as const]
       : []),
   ];
+  if (rows.length === 0) return <p>{stateUnfitted(bands)}</p>;
   return (
     <>
       <Scroll label="Coefficients">
@@ -59,10 +60,23 @@ export function CoefficientTable({ analysis }: { readonly analysis: Analysis }) 
         </table>
       </Scroll>
       <p class="small">
-        {bands.map(([name, band]) => `${LOAD_HEADINGS[name]}. ${stateHeterogeneity(band, metric)}`).join(' ')}{' '}
+        {bands
+          .filter(([, { failure }]) => failure === null)
+          .map(([name, band]) => `${LOAD_HEADINGS[name]}. ${stateHeterogeneity(band, metric)}`)
+          .join(' ')}{' '}
+        {stateUnfitted(bands)}{' '}
         {bands.some(([, { unreliable }]) => unreliable) &&
           `Where df is below ${LEAST_RELIABLE_DF} the interval is unreliable.`}
       </p>
     </>
   );
+}
+
+/** Why bands have no coefficients; empty where all have. */
+function stateUnfitted(bands: ReturnType<typeof listBands<Band>>): string {
+  return bands
+    .flatMap(([name, { failure }]) =>
+      failure ? [`${LOAD_HEADINGS[name]} could not be fitted: ${failure.reason}.`] : [],
+    )
+    .join(' ');
 }

@@ -3,6 +3,7 @@ import type { Figure } from '../figures/figure.ts';
 import { TableHead } from './TableHead.tsx';
 
 export function FigureTable({ table: { columns, rows } }: Pick<Figure, 'table'>) {
+  if (rows.length === 0) return <p>There are none: the caption says why.</p>;
   return (
     <table>
       <TableHead columns={columns} />

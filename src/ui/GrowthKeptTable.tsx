@@ -1,7 +1,7 @@
 /** Growth kept at each whole reserve, light beside heavy, with their difference. */
 import { formatNumber, formatShare } from '../figures/format.ts';
+import type { KeptShareDifference } from '../model/differenceResult.ts';
 import type { FullAnalysis } from '../model/full.ts';
-import type { KeptShareDifference } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { type GrowthKept, listGrowthKept } from '../practice/growthKept.ts';
 import { LOAD_HEADINGS } from '../practice/loadNames.ts';

@@ -4,7 +4,7 @@ import { Scroll } from './Scroll.tsx';
 import { TableHead } from './TableHead.tsx';
 
 interface Props {
-  /** Rows in the fit. */
+  /** Rows for the fit, whether or not it could be made. */
   readonly included: number;
   readonly excluded: readonly ExcludedRow[];
 }
@@ -13,8 +13,8 @@ export function LeftOut({ included, excluded }: Props) {
   return (
     <details>
       <summary id="left-out">
-        {included} {included === 1 ? 'row is' : 'rows are'} in this fit, {excluded.length} of the table{' '}
-        {excluded.length === 1 ? 'is' : 'are'} not: why
+        {included} {included === 1 ? 'row is' : 'rows are'} there for this fit, {excluded.length} of the table{' '}
+        {excluded.length === 1 ? 'is' : 'are'} left out: why
       </summary>
       <Scroll label="Rows left out">
         <table>

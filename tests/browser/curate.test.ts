@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { computeEffect } from '../../src/evidence/effects.ts';
 import { readArms } from '../../src/evidence/table.ts';
@@ -18,33 +18,50 @@ beforeAll(async () => {
 afterAll(() => site?.close());
 
 const PATH = 'table/curate/';
-const CHOSEN = { design: 'parallel', training_status: 'trained', outcome: 'growth' } as const;
-const TYPED = {
-  study: 'Stilt 2024',
-  year: '2024',
-  arm: 'near failure',
-  n: '14',
-  exercise: 'leg press',
-  muscle: 'quadriceps',
-  load_pct_1rm: '75',
-  reps_per_set: '9',
-  measure: 'muscle thickness',
-  unit: 'mm',
-  baseline_mean: '42.1',
-  baseline_sd: '6.3',
-  followup_mean: '45.2',
-  followup_sd: '6.5',
-} as const;
 
-const entry = (page: Page, name: string) => page.locator(`#curate-${name}`);
+/** A study of two arms and one measure; other entries are not said. */
+const STUDY = { study: 'Stilt 2024', year: '2024', design: 'parallel', training_status: 'trained' } as const;
+const SHARED = { exercise: 'leg press', load_pct_1rm: '75' } as const;
+const ARMS = [
+  { arm: 'to failure', n: '14', reps_per_set: '11.5', reserve_reps: '0' },
+  { arm: 'near failure', n: '15', reps_per_set: '8-10', reserve_reps: '1-3' },
+] as const;
+const MEASURE = { outcome: 'growth', measure: 'muscle thickness', muscle: 'quadriceps', unit: 'mm' } as const;
+const RESULTS = [
+  { baseline_mean: '42.1', baseline_sd: '6.3', followup_mean: '45.2', followup_sd: '6.5' },
+  { baseline_mean: '41.8', baseline_sd: '6.1', followup_mean: '44.3', followup_sd: '6.4' },
+] as const;
+
 const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
 const status = (page: Page) => page.locator('#curate-status').innerText();
 const followsFrom = (page: Page) => page.locator('aside.answer').innerText();
-const rowsMade = (page: Page) => page.locator('section[aria-labelledby="curate-rows"] tbody tr').count();
+const made = (page: Page) => page.locator('section[aria-labelledby="curate-studies"]').innerText();
+const focused = (page: Page) => page.evaluate<string>('document.activeElement.id');
 
-async function fillRow(page: Page, changes: Readonly<Record<string, string>> = {}): Promise<void> {
-  for (const [name, text] of Object.entries({ ...TYPED, ...changes })) await entry(page, name).fill(text);
-  for (const [name, word] of Object.entries(CHOSEN)) await entry(page, name).selectOption(word);
+const ofStudy = (page: Page, column: string) => page.locator(`#entry-${column}`);
+/** The entry of a column for an arm or a measure, by its place from 0. */
+const ofArm = (page: Page, column: string, arm: number) =>
+  page.locator(`[id^="entry-arm-"][id$="-${column}"]`).nth(arm);
+const ofMeasure = (page: Page, column: string, measure = 0) =>
+  page.locator(`[id^="entry-measure-"][id$="-${column}"]`).nth(measure);
+const ofResult = (page: Page, column: string, arm: number, measure = 0) =>
+  page.locator('.numbers-grid').nth(measure).locator(`[id^="entry-result-"][id$="-${column}"]`).nth(arm);
+
+async function put(entry: Locator, text: string): Promise<void> {
+  if ((await entry.evaluate((element) => element.tagName)) === 'SELECT') await entry.selectOption(text);
+  else await entry.fill(text);
+}
+
+async function fillStudy(page: Page, changes: Readonly<Record<string, string>> = {}): Promise<void> {
+  for (const [column, text] of Object.entries({ ...STUDY, ...SHARED, ...changes }))
+    await put(ofStudy(page, column), text);
+  for (const [arm, texts] of ARMS.entries()) {
+    for (const [column, text] of Object.entries(texts)) await put(ofArm(page, column, arm), text);
+  }
+  for (const [column, text] of Object.entries(MEASURE)) await put(ofMeasure(page, column), text);
+  for (const [arm, texts] of RESULTS.entries()) {
+    for (const [column, text] of Object.entries(texts)) await put(ofResult(page, column, arm), text);
+  }
 }
 
 async function download(page: Page): Promise<string> {
@@ -52,29 +69,109 @@ async function download(page: Page): Promise<string> {
   return readFileSync(await file.path(), 'utf8');
 }
 
+/** Pastes as from a spreadsheet into the entry that has the focus. */
+const paste = (page: Page, text: string) =>
+  page.evaluate(`{
+    const data = new DataTransfer();
+    data.setData('text/plain', ${JSON.stringify(text)});
+    const event = new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true });
+    document.activeElement.dispatchEvent(event);
+  }`);
+
+/** Goes by Tab to the entry whose id ends so, and on from there. */
+async function tabTo(page: Page, end: string): Promise<void> {
+  for (let step = 0; step < 140; step++) {
+    await page.keyboard.press('Tab');
+    if ((await focused(page)).endsWith(end)) return;
+  }
+  throw new Error(`Tab never came to ${end}`);
+}
+
 describe('Curating', () => {
-  it('by keyboard alone goes from an empty form to a row, with what follows from it beside', async () => {
+  it('by keyboard alone goes from an empty form to a study of 3 arms and 2 measures, with what follows beside', async () => {
     const { page, complaints, close } = await openPage(site, PATH);
+    const { keyboard } = page;
     expect(await status(page)).toMatch(/Nothing entered yet/u);
-    await entry(page, 'study').focus();
-    const wanted: Readonly<Record<string, string>> = { ...TYPED, ...CHOSEN };
-    const visited: string[] = [];
-    for (let step = 0; step < 90 && visited.at(-1) !== 'note'; step++) {
-      const name = await page.evaluate<string>('document.activeElement.id.replace("curate-", "")');
-      if (wanted[name] !== undefined) await page.keyboard.type(wanted[name]);
-      visited.push(name);
-      await page.keyboard.press('Tab');
+    await ofStudy(page, 'study').focus();
+    await keyboard.type('Stilt 2024');
+    for (const [end, text] of [
+      ['entry-year', '2024'],
+      ['entry-design', 'diff'],
+      ['entry-training_status', 'trained'],
+    ]) {
+      await tabTo(page, end);
+      await keyboard.type(text);
     }
-    expect(visited).toEqual(expect.arrayContaining(Object.keys(wanted)));
+    await tabTo(page, 'add-arm');
+    await keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toMatch(/^entry-arm-\d+-arm$/u);
+    await keyboard.type('5 left');
+    await keyboard.press('Shift+Tab');
+    await keyboard.type('2 left');
+    await keyboard.press('Shift+Tab');
+    await keyboard.type('to failure');
+    for (const [column, texts] of [
+      ['n', ['14', '15', '13']],
+      ['exercise', ['leg press']],
+      ['load_pct_1rm', ['70-80']],
+      ['reps_per_set', ['12', '10', '7']],
+      ['reserve_reps', ['0', '1-3', '5']],
+    ] as const) {
+      await tabTo(page, `-${column}`);
+      for (const [i, text] of texts.entries()) {
+        if (i > 0) await keyboard.press('Tab');
+        await keyboard.type(text);
+      }
+    }
+    const enterMeasure = async (measure: string, unit: string, numbers: readonly (readonly string[])[]) => {
+      for (const [column, text] of [
+        ['measure', measure],
+        ['muscle', 'quadriceps'],
+        ['unit', unit],
+      ]) {
+        await tabTo(page, `-${column}`);
+        await keyboard.type(text);
+      }
+      await tabTo(page, '-baseline_mean');
+      // Down by Enter; from the last arm it goes to the top of the next column.
+      const columns = numbers[0].map((_, column) => numbers.map((row) => row[column]));
+      for (const [i, text] of columns.flat().entries()) {
+        if (i > 0) await keyboard.press('Enter');
+        await keyboard.type(text);
+      }
+    };
+    await tabTo(page, '-outcome');
+    await keyboard.type('growth');
+    await enterMeasure('muscle thickness', 'mm', [
+      ['42.1', '6.3', '45.2', '6.5'],
+      ['41.8', '6.1', '44.6', '6.4'],
+      ['42.6', '6.2', '44.9', '6.3'],
+    ]);
+    await tabTo(page, 'add-measure');
+    await keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toMatch(/^entry-measure-\d+-outcome$/u);
+    await keyboard.type('strength');
+    await enterMeasure('1RM', 'kg', [
+      ['120', '28', '141', '31'],
+      ['118', '27', '139', '30'],
+      ['121', '29', '138', '31'],
+    ]);
     expect(await status(page)).toMatch(/^No problem/u);
     const change = await page.locator('#curate-log-ratio strong').innerText();
-    await page.keyboard.press('Enter');
-    expect(await status(page)).toMatch(/Added as line 2\. The form is ready for the next arm of Stilt 2024/u);
-    await expect.poll(() => page.evaluate('document.activeElement.id')).toBe('curate-arm');
-    const [arm] = readArms(await download(page), '').arms;
-    const effect = computeEffect(arm, {
+    const { arms, problems } = readArms(await download(page), '');
+    expect(problems).toEqual([]);
+    expect(arms.map(({ arm, outcome, cohort, n, baseline_mean: mean }) => [arm, outcome, cohort, n, mean])).toEqual([
+      ['to failure', 'growth', 'a', 14, 42.1],
+      ['to failure', 'strength', 'a', 14, 120],
+      ['2 left', 'growth', 'b', 15, 41.8],
+      ['2 left', 'strength', 'b', 15, 118],
+      ['5 left', 'growth', 'c', 13, 42.6],
+      ['5 left', 'strength', 'c', 13, 121],
+    ]);
+    expect(arms[2].ranges).toMatchObject({ reserve_reps: { low: 1, high: 3 }, load_pct_1rm: { low: 70, high: 80 } });
+    const effect = computeEffect(arms[5], {
       metric: 'log-ratio',
-      assumedCorrelation: defaultSettings.assumedCorrelation.growth,
+      assumedCorrelation: defaultSettings.assumedCorrelation.strength,
     });
     if (typeof effect === 'string') throw new Error(effect);
     expect(change).toMatch(new RegExp(`^${toShown(effect.y, 'log-ratio').toFixed(1)}\\u00a0%`, 'u'));
@@ -82,62 +179,107 @@ describe('Curating', () => {
     await close();
   });
 
-  it('names a wrong entry where it stands and in the list, and takes the reader there', async () => {
+  it('names a wrong entry in words where it stands and in the list, and takes the reader there', async () => {
     const { page, complaints, close } = await openPage(site, PATH);
-    await fillRow(page, { baseline_sd: '6,3', arm: '<img src=x onerror=alert(1)>' });
-    expect(await page.locator('#curate-baseline_sd-problem').innerText()).toBe(
-      'Expected a number above 0, received “6,3”. Use a decimal point.',
+    await fillStudy(page);
+    await ofArm(page, 'arm', 1).fill('<img src=x onerror=alert(1)>');
+    const wrong = ofResult(page, 'baseline_sd', 0);
+    await wrong.fill('6,3');
+    const id = await wrong.getAttribute('id');
+    expect(await page.locator(`[id="${id}-problem"]`).innerText()).toBe(
+      'SD before: Expected a number above 0, received “6,3”. Use a decimal point.',
     );
-    expect(await entry(page, 'baseline_sd').getAttribute('aria-invalid')).toBe('true');
-    expect(await entry(page, 'baseline_sd').getAttribute('aria-describedby')).toMatch(/baseline_sd-problem/u);
-    expect(await followsFrom(page)).toMatch(/as soon as baseline_sd can be read/u);
-    expect(await followsFrom(page)).toMatch(/line 2, `arm`: expected plain text .*It looks like markup/u);
-    await press(page, 'Go to baseline_sd');
-    await expect.poll(() => page.evaluate('document.activeElement.id')).toBe('curate-baseline_sd');
-    await press(page, 'Add the row');
-    expect(await rowsMade(page)).toBe(0);
-    await expect.poll(() => page.evaluate('document.activeElement.id')).toBe('curate-arm');
+    expect(await wrong.getAttribute('aria-invalid')).toBe('true');
+    expect(await wrong.getAttribute('aria-describedby')).toContain(`${id}-problem`);
+    expect(await wrong.getAttribute('aria-label')).toBe('SD before, to failure');
+    expect(await followsFrom(page)).toMatch(/as soon as “SD before” can be read/u);
+    expect(await followsFrom(page)).toMatch(
+      /Name of the arm, <img src=x.*: Expected plain text .*It looks like markup/u,
+    );
+    await press(page, 'Go there: SD before, to failure, muscle thickness, quadriceps');
+    await expect.poll(() => focused(page)).toBe(id);
+    await wrong.fill('6.3');
+    expect(await followsFrom(page)).not.toMatch(/SD before/u);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('takes a block of a spreadsheet with decimal commas from the cell in hand on, and takes it back', async () => {
+    const { page, complaints, close } = await openPage(site, PATH);
+    await fillStudy(page);
+    const before = await download(page);
+    await ofResult(page, 'baseline_mean', 0).focus();
+    await paste(page, '40,5\t6,1\t43,2\t6,2\r\n41,5\t6,3\t44,2\t6,4\tbeyond\r\n');
+    expect(await status(page)).toMatch(/8 cells pasted\. 8 decimal commas written as points\. 1 cell left out/u);
+    expect(await ofResult(page, 'followup_sd', 1).inputValue()).toBe('6.4');
+    await press(page, 'Take back');
+    expect(await download(page)).toBe(before);
+    await ofArm(page, 'reps_per_set', 0).focus();
+    await paste(page, '7,5\t6-8');
+    expect(await ofArm(page, 'reps_per_set', 0).inputValue()).toBe('7.5');
+    expect(await ofArm(page, 'reps_per_set', 1).inputValue()).toBe('6-8');
     expect(complaints).toEqual([]);
     await close();
   });
 
   it('recovers the SD of a change from its p as it is typed, with formula and source', async () => {
     const { page, close } = await openPage(site, PATH);
-    await page.getByLabel('Mean and SD after').uncheck();
-    await page.getByLabel('Mean change', { exact: true }).check();
-    await page.getByLabel('p of the change').check();
-    const { followup_mean: _m, followup_sd: _s, ...typed } = TYPED;
-    for (const [name, text] of Object.entries({ ...typed, n: '46', change_mean: '3.8', change_p: '0.008' })) {
-      await entry(page, name).fill(text);
-    }
-    await entry(page, 'outcome').selectOption('growth');
+    await fillStudy(page);
+    const kinds = (group: string) => page.getByRole('group', { name: group, exact: true });
+    await kinds('Before and after').getByLabel('SDs', { exact: true }).uncheck();
+    await kinds('The change').getByLabel('Mean', { exact: true }).check();
+    await kinds('Tests and ready-made effects').getByLabel('p of the change').check();
+    await ofResult(page, 'followup_mean', 0).fill('');
+    await ofArm(page, 'n', 0).fill('46');
+    await ofResult(page, 'change_mean', 0).fill('3.8');
+    await ofResult(page, 'change_p', 0).fill('0.008');
     // 9.29 = 1.37 √46: the Cochrane Handbook's example has a standard error of 1.37.
     await expect
       .poll(() => page.locator('table.numbers').innerText())
       .toMatch(/SD of the change\s+9\.2\d+\s+p: \|change\| \/ t\(p\) × √n[^\n]*\s+Cochrane Handbook/u);
-    await page.getByLabel('Mean and SD after').check();
-    await entry(page, 'followup_mean').fill('45.9');
-    await entry(page, 'followup_sd').fill('1.2');
-    expect(await followsFrom(page)).toMatch(/expected SDs that imply a correlation from 0 to 1, not -/u);
     await close();
   });
 
-  it('fills in a reserve from load and repetitions, and one from a share of the maximum', async () => {
+  it('fills in a reserve of an arm from load and repetitions, and one from a share of the maximum', async () => {
     const { page, close } = await openPage(site, PATH);
-    await fillRow(page);
+    await fillStudy(page);
+    await ofArm(page, 'reps_per_set', 1).fill('9');
     await page.getByText('Estimate a reserve that the paper does not report').click();
-    await press(page, 'Use it: reserve from load and repetitions');
+    await page.locator('#reserve-arm').selectOption('near failure');
+    await press(page, 'Use it for near failure: reserve from load and repetitions');
     // Nuzzo et al. 2024: 11.51 repetitions in the bench press at 75 % of 1RM, 9 done.
-    expect(await entry(page, 'reserve_reps').inputValue()).toBe('2.51');
-    expect(await entry(page, 'reserve_basis').inputValue()).toBe('load-table');
+    expect(await ofArm(page, 'reserve_reps', 1).inputValue()).toBe('2.51');
+    expect(await ofArm(page, 'reserve_basis', 1).inputValue()).toBe('load-table');
     await page.locator('#reserve-share_pct').fill('60');
     await page.locator('#reserve-maximum').fill('20');
     await page.locator('#reserve-maximum_sd').fill('2');
-    await press(page, 'Use it: reserve from a share of the maximum');
-    expect(await entry(page, 'reserve_reps').inputValue()).toBe('8');
-    expect(await entry(page, 'reserve_sd').inputValue()).toBe('0.8');
-    expect(await entry(page, 'reserve_basis').inputValue()).toBe('share-of-maximum');
-    expect(await status(page)).toMatch(/No problem.*are filled in/u);
+    await press(page, 'Use it for near failure: reserve from a share of the maximum');
+    expect(await ofArm(page, 'reserve_reps', 1).inputValue()).toBe('8');
+    expect(await ofArm(page, 'reserve_sd', 1).inputValue()).toBe('0.8');
+    expect(await ofArm(page, 'reserve_reps', 0).inputValue()).toBe('0');
+    expect(await status(page)).toMatch(/No problem.*Filled in: Repetitions in reserve: 8/u);
+    await close();
+  });
+
+  it('says which results make no row, and lets a fact differ between arms', async () => {
+    const { page, close } = await openPage(site, PATH);
+    await fillStudy(page);
+    await page.locator('#add-measure').click();
+    await put(ofMeasure(page, 'outcome', 1), 'strength');
+    await ofMeasure(page, 'measure', 1).fill('1RM');
+    await ofResult(page, 'baseline_mean', 0, 1).fill('120');
+    await ofResult(page, 'baseline_sd', 0, 1).fill('20');
+    await ofResult(page, 'followup_mean', 0, 1).fill('130');
+    expect(await page.locator('form').innerText()).toMatch(
+      /The study makes 3 rows\. Nothing is entered, so that there is no row, for near failure in 1RM/u,
+    );
+    await press(page, 'Load, % of 1RM: differs between arms');
+    expect(await ofArm(page, 'load_pct_1rm', 1).inputValue()).toBe('75');
+    await ofArm(page, 'load_pct_1rm', 1).fill('30');
+    await press(page, 'Load, % of 1RM: the same for all arms');
+    expect(await ofStudy(page, 'load_pct_1rm').inputValue()).toBe('75');
+    await press(page, 'Take back');
+    expect(await ofArm(page, 'load_pct_1rm', 1).inputValue()).toBe('30');
     await close();
   });
 
@@ -145,14 +287,7 @@ describe('Curating', () => {
     const { page, complaints, close } = await openPage(site, PATH, {
       permissions: ['clipboard-read', 'clipboard-write'],
     });
-    await fillRow(page);
-    await press(page, 'Add the row');
-    expect(await entry(page, 'study').inputValue()).toBe('Stilt 2024');
-    expect(await entry(page, 'baseline_mean').inputValue()).toBe('');
-    await fillRow(page, { arm: 'to failure', reps_per_set: '11.5', followup_mean: '45.9' });
-    await press(page, 'Add the row');
-    await press(page, 'Next measure after line 3');
-    await entry(page, 'measure').fill('cross-sectional area');
+    await fillStudy(page);
     const csv = await download(page);
     const folder = mkdtempSync(join(tmpdir(), 'curated-'));
     const file = join(folder, 'arms.csv');
@@ -163,43 +298,55 @@ describe('Curating', () => {
     expect(code).toBe(0);
     const copied = async () => {
       await press(page, 'Copy as CSV');
-      await expect.poll(() => page.locator('section[aria-labelledby="curate-rows"]').innerText()).toMatch(/Copied/u);
+      await expect.poll(() => made(page)).toMatch(/Copied/u);
       return page.evaluate<string>('navigator.clipboard.readText()');
     };
     expect(await copied()).toBe(csv);
     await page.getByLabel('with the header row').uncheck();
     expect(await copied()).toBe(csv.slice(csv.indexOf('\n') + 1));
+    await press(page, 'Next study');
+    await expect.poll(() => focused(page)).toBe('entry-study');
+    await page.keyboard.type('Avocet 2025');
     await page.reload();
-    await expect.poll(() => rowsMade(page)).toBe(2);
-    expect(await entry(page, 'measure').inputValue()).toBe('cross-sectional area');
-    expect(await entry(page, 'arm').inputValue()).toBe('to failure');
-    await press(page, 'Remove line 2');
-    expect(await rowsMade(page)).toBe(1);
+    await expect.poll(() => made(page)).toMatch(/Stilt 2024[\s\S]*Avocet 2025/u);
+    expect(await ofStudy(page, 'study').inputValue()).toBe('Avocet 2025');
+    await press(page, 'Remove Stilt 2024');
+    expect(await made(page)).not.toMatch(/Stilt/u);
     await press(page, 'Take back');
-    expect(await rowsMade(page)).toBe(2);
+    await press(page, 'Open Stilt 2024');
+    expect(await ofResult(page, 'followup_sd', 1).inputValue()).toBe('6.4');
     expect(complaints).toEqual([]);
     await close();
   });
 
-  it('says what it cannot read of an earlier visit and goes on', async () => {
+  it('takes over what the form before it kept, and says what it cannot read', async () => {
     const { page, close } = await openPage(site, PATH);
+    await page.evaluate(`localStorage.setItem('shy-of-failure curating', JSON.stringify({
+      rows: [{ study: 'Stilt 2024', arm: 'one', baseline_mean: '40' }, { study: 'Stilt 2024', arm: 'two', baseline_mean: '41' }],
+      draft: {}, at: null, reports: ['before'], reserve: {}, isExplained: true,
+    }))`);
+    await page.reload();
+    await expect.poll(() => page.locator('.curate').innerText()).toMatch(/was taken over: 2 rows as 1 study/u);
+    expect(await ofResult(page, 'baseline_mean', 1).inputValue()).toBe('41');
     await page.evaluate('localStorage.setItem("shy-of-failure curating", "{\\"rows\\": 3}")');
     await page.reload();
-    await expect.poll(() => page.locator('[role="alert"]').innerText()).toMatch(/could not be read \(rows: /u);
-    await entry(page, 'study').fill('Stilt 2024');
+    await expect.poll(() => page.locator('[role="alert"]').innerText()).toMatch(/could not be read \(studies: /u);
+    await ofStudy(page, 'study').fill('Stilt 2025');
     await page.reload();
-    await expect.poll(() => entry(page, 'study').inputValue()).toBe('Stilt 2024');
+    await expect.poll(() => ofStudy(page, 'study').inputValue()).toBe('Stilt 2025');
     expect(await page.locator('[role="alert"]').count()).toBe(0);
     await close();
   });
 
-  it('moves no button away from under a click where only the entry in hand is explained', async () => {
+  it('explains only the entry in hand, or every one, and moves no button away from under a click', async () => {
     const { page, close } = await openPage(site, PATH);
-    await page.getByLabel('Explain every entry, not only the one in hand').uncheck();
-    await fillRow(page);
-    expect(await page.locator('form .help:visible').count()).toBe(1);
-    await press(page, 'Add the row');
-    expect(await rowsMade(page)).toBe(1);
+    await fillStudy(page);
+    await ofArm(page, 'n', 0).focus();
+    expect(await page.locator('form :is(.control, .fact) .help:visible').count()).toBe(1);
+    await press(page, 'Sets in a session: differs between arms');
+    expect(await ofArm(page, 'sets', 1).isVisible()).toBe(true);
+    await page.getByLabel('Explain every entry, not only the one in hand').check();
+    expect(await page.locator('form :is(.control, .fact) .help:visible').count()).toBeGreaterThan(20);
     await close();
   });
 });
@@ -226,39 +373,69 @@ describe('Adding to the own table', () => {
     })`);
   const adding = (page: Page) => page.locator('section[aria-labelledby="add-to-table"]').innerText();
 
-  it('asks what to start it with, stores it whole, adds to it later and refuses the same row twice', async () => {
+  it('asks what to start it with, stores it whole, puts the study back at its place later and adds others', async () => {
     const { page, complaints, close } = await openPage(site, PATH);
-    await fillRow(page);
-    await press(page, 'Add the row');
+    await fillStudy(page);
     await press(page, 'Add the rows to your table');
     await expect.poll(() => adding(page)).toMatch(/no table of yours in this browser yet/u);
     await press(page, 'with these rows alone');
-    await expect.poll(() => adding(page)).toMatch(/Added 1 row: own-arms\.csv now has 1 row of 1 study/u);
+    await expect.poll(() => adding(page)).toMatch(/Added 2 rows: own-arms\.csv now has 2 rows of 1 study/u);
     const first = await readOwn(page);
-    expect(first).toMatchObject({ name: 'own-arms.csv', studies: 1, rows: 1 });
+    expect(first).toMatchObject({ name: 'own-arms.csv', studies: 1, rows: 2 });
     expect(first?.text).toBe(await download(page));
+    await ofResult(page, 'followup_mean', 0).fill('45.9');
     await press(page, 'Add the rows to your table');
-    await expect
-      .poll(() => adding(page))
-      .toMatch(/Nothing was added: .*line 3[\s\S]*a measurement that line 2 does not have/u);
-    expect(await readOwn(page)).toEqual(first);
-    await press(page, 'Remove all rows');
-    await fillRow(page, { arm: 'to failure', reps_per_set: '11.5' });
-    await press(page, 'Add the row');
+    await expect.poll(() => adding(page)).toMatch(/Put back 2 rows: own-arms\.csv now has 2 rows/u);
+    await press(page, 'Next study');
+    await fillStudy(page, { study: 'Avocet 2025', year: '2025' });
     await press(page, 'Add the rows to your table');
-    await expect.poll(() => adding(page)).toMatch(/now has 2 rows of 1 study/u);
-    const second = await readOwn(page);
-    const { arms, problems } = readArms(second?.text ?? '', 'own');
+    await expect.poll(() => adding(page)).toMatch(/Put back 2 rows and added 2 rows: .* 4 rows of 2 studies/u);
+    const { arms, problems } = readArms((await readOwn(page))?.text ?? '', 'own');
     expect(problems).toEqual([]);
-    expect(arms.map(({ arm }) => arm)).toEqual(['near failure', 'to failure']);
+    expect(arms.map(({ study, followup_mean: mean }) => [study, mean])).toEqual([
+      ['Stilt 2024', 45.9],
+      ['Stilt 2024', 44.3],
+      ['Avocet 2025', 45.2],
+      ['Avocet 2025', 44.3],
+    ]);
     expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('takes up a study of an opened table, and puts it back corrected with all others as they were', async () => {
+    const { page, complaints, close } = await openPage(site, 'table/');
+    await page.locator('#own-file').setInputFiles('data/arms.csv');
+    await expect.poll(() => page.locator('.your-table').innerText()).toMatch(/arms\.csv was taken/u);
+    await page.goto(`${site.address}/${PATH}`, { waitUntil: 'load' });
+    await page.waitForSelector('astro-island[ssr]', { state: 'detached' });
+    await page.getByText('Take up a study of your table').click();
+    await page.locator('#take-study').selectOption('Wren 2007');
+    await press(page, 'Take it up');
+    await expect.poll(() => status(page)).toMatch(/Wren 2007 of arms\.csv is in the form/u);
+    expect(await ofStudy(page, 'design').inputValue()).toBe('within-person');
+    await ofStudy(page, 'weeks').fill('9');
+    await press(page, 'Add the rows to your table');
+    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Put back 8 rows: arms\.csv now has/u);
+    const shipped = readArms(readFileSync('data/arms.csv', 'utf8'), '').arms;
+    const own = readArms((await readOwn(page))?.text ?? '', '').arms;
+    expect(own).toEqual(shipped.map((arm) => (arm.study === 'Wren 2007' ? { ...arm, weeks: 9 } : arm)));
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('refuses rows that are not finished, and says so', async () => {
+    const { page, close } = await openPage(site, PATH);
+    await fillStudy(page, { year: '' });
+    await press(page, 'Add the rows to your table');
+    await press(page, 'with these rows alone');
+    await expect.poll(() => adding(page)).toMatch(/Nothing was added: the new rows have problems/u);
+    expect(await page.evaluate('localStorage.getItem("shy-of-failure table in use")')).toBeNull();
     await close();
   });
 
   it('puts nothing in the place of a table that was opened since, says so, and adds to that one', async () => {
     const { page, close } = await openPage(site, PATH);
-    await fillRow(page);
-    await press(page, 'Add the row');
+    await fillStudy(page);
     await press(page, 'Add the rows to your table');
     await expect.poll(() => adding(page)).toMatch(/no table of yours in this browser yet/u);
     const other = await page.context().newPage();
@@ -270,25 +447,24 @@ describe('Adding to the own table', () => {
     const shipped = readFileSync('data/arms.csv', 'utf8');
     expect((await readOwn(page))?.text).toBe(shipped);
     await press(page, 'Add the rows to arms.csv');
-    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Added 1 row: arms\.csv now has/u);
-    expect((await readOwn(page))?.rows).toBe(readArms(shipped, '').arms.length + 1);
+    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Added 2 rows: arms\.csv now has/u);
+    expect((await readOwn(page))?.rows).toBe(readArms(shipped, '').arms.length + 2);
     await close();
   });
 
   it('starts from a copy of the site’s table where that is asked for, and says that it stays a demonstration', async () => {
     const { page, complaints, close } = await openPage(site, PATH);
-    await fillRow(page);
-    await press(page, 'Add the row');
+    await fillStudy(page);
     await press(page, 'Add the rows to your table');
     await expect.poll(() => adding(page)).toMatch(/invented for demonstration/u);
     await page.getByRole('button', { name: /with a copy of the site’s/u }).click();
-    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Added 1 row/u);
+    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Added 2 rows/u);
     const shipped = readArms(readFileSync('data/arms.csv', 'utf8'), 'arms.csv').arms;
     const own = await readOwn(page);
     const { arms } = readArms(own?.text ?? '', 'own');
-    expect(arms.slice(0, -1)).toEqual(shipped);
+    expect(arms.slice(0, -2)).toEqual(shipped);
     expect(arms.at(-1)?.study).toBe('Stilt 2024');
-    expect(own?.rows).toBe(shipped.length + 1);
+    expect(own?.rows).toBe(shipped.length + 2);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -312,28 +488,51 @@ describe('Curating without JavaScript', () => {
   });
 });
 
-it('a form with long words and all of its parts open does not scroll sideways at 320 px', async () => {
-  const { page, close } = await openPage(site, PATH, { viewport: { width: 320, height: 700 } });
-  await fillRow(page, { study: 'W'.repeat(120), baseline_sd: `${'9'.repeat(40)},` });
-  for (const summary of await page.locator('summary').all()) await summary.click();
-  expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
-  await entry(page, 'baseline_sd').fill('6.3');
-  await press(page, 'Add the row');
-  await press(page, 'Add the rows to your table');
-  expect(await rowsMade(page)).toBe(1);
-  expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
-  await close();
-});
+it.each([
+  [
+    'long words and all of its parts open',
+    async (page: Page) => {
+      await fillStudy(page, { study: 'W'.repeat(120) });
+      await ofResult(page, 'baseline_sd', 0).fill(`${'9'.repeat(40)},`);
+    },
+  ],
+  [
+    'every kind of number',
+    async (page: Page) => {
+      await fillStudy(page);
+      for (const box of await page.locator('.kinds input, .reports input').all()) await box.check();
+    },
+  ],
+] as const)(
+  'a form with %s does not scroll sideways at 320 px, and keeps the names of rows in sight',
+  async (_what, prepare) => {
+    const { page, close } = await openPage(site, PATH, { viewport: { width: 320, height: 700 } });
+    await prepare(page);
+    for (const summary of await page.locator('summary').all()) await summary.click();
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
+    await ofResult(page, 'followup_sd', 1).focus();
+    const name = await page.locator('.numbers-grid th[scope="row"]').last().boundingBox();
+    const entry = await ofResult(page, 'followup_sd', 1).boundingBox();
+    if (!name || !entry) throw new Error('the grid is not shown');
+    expect(name.x).toBeGreaterThanOrEqual(0);
+    // The entry in hand is not under the name of its row.
+    expect(entry.x).toBeGreaterThanOrEqual(name.x + name.width - 1);
+    expect(entry.x + entry.width).toBeLessThanOrEqual(320);
+    await close();
+  },
+);
 
 it.each(['light', 'dark'] as const)(
-  'in %s with problems, rows and questions shown has no accessibility violation',
+  'in %s with problems, studies and questions shown has no accessibility violation',
   async (colorScheme) => {
     const { page, close } = await openPage(site, PATH, { colorScheme });
-    await fillRow(page);
-    await press(page, 'Add the row');
+    await fillStudy(page);
     await press(page, 'Add the rows to your table');
-    await fillRow(page, { arm: 'another', baseline_sd: '6,3', year: '' });
+    await press(page, 'Next study');
+    await fillStudy(page, { study: 'Avocet 2025', year: '' });
+    await ofResult(page, 'baseline_sd', 0).fill('6,3');
     for (const summary of await page.locator('summary').all()) await summary.click();
+    for (const box of await page.locator('.kinds input, .reports input').all()) await box.check();
     expect(await status(page)).toMatch(/1 to mend, 1 still needed/u);
     expect(await findViolations(page)).toEqual([]);
     await close();

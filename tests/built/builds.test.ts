@@ -3,10 +3,8 @@
  * release can be verified; made for a sub-path it stays inside it. Compares with `dist/`, which
  * `npm test` builds before.
  */
-import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
-  cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -14,18 +12,13 @@ import {
   readFileSync,
   rmSync,
   statSync,
-  symlinkSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildSite, copyProject, root } from '../support/buildSite.ts';
 import { dist } from '../support/builtSite.ts';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
-/** What a build does not read, or finds through the link to the installed packages. */
-const NOT_COPIED: readonly string[] = ['.git', '.astro', 'dist', 'node_modules', 'tests'];
 
 const BASE = '/some/path/';
 const SITE = 'https://host.example';
@@ -36,9 +29,7 @@ let folder: string;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'builds-'));
   const copy = join(folder, 'elsewhere');
-  for (const name of readdirSync(root).filter((one) => !NOT_COPIED.includes(one)))
-    cpSync(join(root, name), join(copy, name), { recursive: true });
-  symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
+  copyProject(copy);
   // What an earlier build left there must be gone.
   mkdirSync(join(folder, 'again', 'gone'), { recursive: true });
   writeFileSync(join(folder, 'again', 'gone', 'index.html'), 'an older page');
@@ -131,19 +122,9 @@ describe('the site built for a sub-path', () => {
   }
 });
 
-/** Builds from `from` into a folder of the name; rejects with what the build said where it fails. */
+/** Builds from `from` into a folder of the name. */
 function build(from: string, into: string, environment: Readonly<Record<string, string>>): Promise<void> {
-  const parameters = ['node_modules/astro/bin/astro.mjs', 'build', '--outDir', join(folder, into)];
-  // Not the test runner's environment, whose mode and base would become the build's.
-  const { PATH, HOME, EVIDENCE } = process.env;
-  const env = { PATH, HOME, ...(EVIDENCE && { EVIDENCE }), ASTRO_TELEMETRY_DISABLED: '1', ...environment };
-  const child = spawn(process.execPath, parameters, { cwd: from, env });
-  let said = '';
-  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => (said += text));
-  return new Promise((resolve, reject) => {
-    child.on('error', reject);
-    child.on('close', (code) => (code === 0 ? resolve() : reject(new Error(`the build failed (${code}):\n${said}`))));
-  });
+  return buildSite(from, join(folder, into), environment);
 }
 
 function listFiles(from: string): readonly string[] {

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Effect } from '../../src/evidence/effects.ts';
-import { computeEffect, computeEffects, smallSampleFactor } from '../../src/evidence/effects.ts';
+import { computeEffect, computeEffects } from '../../src/evidence/effects.ts';
 import {
   changeSd,
   correlationFromSds,
@@ -15,6 +15,7 @@ import {
   standardErrorFromP,
   standardErrorFromT,
 } from '../../src/evidence/recover.ts';
+import { smallSampleFactor } from '../../src/evidence/smallSampleFactor.ts';
 import { studentTwoSidedP } from '../../src/numerics/distributions.ts';
 import { toPercent } from '../../src/numerics/percent.ts';
 import { expectRelative, expectWithin } from '../support/closeness.ts';

@@ -134,7 +134,9 @@ function contradictionsIn(arms: readonly Arm[]): string[] {
       arm.attempted_failure && (arm.reserve_reps ?? 0) > 0 && 'reserve at failure',
       (arm.change_ci_low === null) !== (arm.change_ci_high === null) && 'half an interval',
       (arm.effect === null) !== (arm.effect_variance === null) && 'an effect without variance',
-      arm.effect === null && arm.baseline_mean === null && 'no mean',
+      [arm.effect, arm.percent_change, arm.change_mean, arm.change_median].every((value) => value === null) &&
+        ((arm.baseline_mean ?? arm.baseline_median) === null || (arm.followup_mean ?? arm.followup_median) === null) &&
+        'no change',
     ];
     return broken.filter((one) => one !== false && one !== null);
   });

@@ -9,7 +9,7 @@ import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { ARM_COLUMNS, type ArmColumn } from '../../src/evidence/schema.ts';
 import { readArms } from '../../src/evidence/table.ts';
-import { writeArms, writeCell } from '../../src/evidence/writeTable.ts';
+import { writeArmCell, writeArms, writeCell } from '../../src/evidence/writeTable.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { defaultSettings } from '../../src/model/settings.ts';
 import { validTable } from '../support/tableArbitrary.ts';
@@ -60,7 +60,7 @@ describe('a generated table', () => {
         lines.forEach((line, i) => {
           const written = line.match(/(?:"(?:[^"]|"")*"|[^,]*)(?:,|$)/gu)?.map((piece) => piece.replace(/,$/u, ''));
           const expected = Object.keys(ARM_COLUMNS).map((name) => {
-            const plain = writeCell(arms[i][name as keyof typeof ARM_COLUMNS]);
+            const plain = writeArmCell(arms[i], name as keyof typeof ARM_COLUMNS);
             return /[",]/u.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
           });
           expect(written?.slice(0, expected.length)).toEqual(expected);

@@ -10,6 +10,7 @@ import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts'
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';
 import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
 import { analyse } from '../../src/model/analyse.ts';
+import { bandOf } from '../../src/model/bands.ts';
 import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
@@ -137,6 +138,21 @@ describe('growth by reserve', () => {
     expect(figure.title).toBe('Light loads: no curve could be fitted');
     expect(figure.caption).toMatch(/Not fitted: no row is left/u);
     expect(drawPlot(figure)).toMatch(/^<svg/u);
+  });
+
+  it('of a band with rows and no fit has the rows as they are, in the picture and in its table', () => {
+    const rows = arms.filter(({ study }) => study === 'Plover 1996');
+    const alone = analyseInFull(rows, settings);
+    const figure = growthByReserve(alone, { band: 'heavy' });
+    const { unfitted = [] } = bandOf(alone, 'heavy');
+    expect(unfitted.length).toBeGreaterThan(1);
+    expect(figure.caption).toMatch(
+      new RegExp(`^Not fitted: .* The marks are the ${unfitted.length} rows of 1 study that there are\\.`, 'u'),
+    );
+    expect(drawPlot(figure).match(/<circle/gu)).toHaveLength(unfitted.length);
+    expect(figure.table.columns.slice(0, 3)).toEqual(['study', 'arm', 'reserve (repetitions)']);
+    expect(figure.table.rows).toHaveLength(unfitted.length);
+    expect(bandOf(analysis, 'heavy').unfitted).toBeUndefined();
   });
 });
 

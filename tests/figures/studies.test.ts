@@ -105,7 +105,7 @@ describe('the forest of a study', () => {
     const [report] = reportStudies(rows, analyseInFull(rows, settings));
     const { title, caption } = studyForest(report, settings);
     expect(title).toBe('1 of 2 changes is apart from 0 by more than sampling error');
-    expect(caption).toMatch(/ 1 of 3 rows has no effect in %\.$/u);
+    expect(caption).toMatch(/ 1 of 3 rows has no effect in %: what is printed gives one in baseline SDs only\.$/u);
   });
 
   it('counts the rows whose interval leaves out 0', () => {
@@ -119,6 +119,37 @@ describe('the forest of a study', () => {
     expect(titles).toEqual([
       '1 of 1 change is apart from 0 by more than sampling error',
       '0 of 1 change is apart from 0 by more than sampling error',
+    ]);
+  });
+});
+
+describe('a study whose paper prints changes without their spread', () => {
+  const bare: Cells = { baseline_mean: '', baseline_sd: '', followup_mean: '', followup_sd: '', correlation: '' };
+  const table = makeArms([
+    { ...bare, percent_change: '-3.5' },
+    { ...bare, arm: 'other', percent_change: '7.26', percent_change_sd: '5' },
+    { ...bare, arm: 'third', unit: 'cm', change_mean: '0.2', change_sd: '0.1' },
+  ]);
+  const [report] = reportStudies(table, analyseInFull(table, settings));
+
+  it('has them drawn without an interval, and counts with its reason what cannot be drawn', () => {
+    const figure = studyForest(report, settings);
+    expect(figure.table.rows.map(([line, , ...numbers]) => [line, ...numbers])).toEqual([
+      ['2', '−3.5', 'not known', 'not known'],
+      ['3', '7.3', '4.5', '10.1'],
+    ]);
+    expect(figure.caption).toMatch(
+      /crosses changes without a variance, whose interval is not known\. 1 of 3 rows has no effect in %: it reports a change but no mean before/u,
+    );
+    expect(figure.title).toBe('1 of 1 change is apart from 0 by more than sampling error');
+    expect(drawPlot(figure)).not.toMatch(/NaN/u);
+  });
+
+  it('has the change in its table with the reason why it is alone', () => {
+    expect(report.rows.map(showChange)).toEqual([
+      '−3.5\u00a0%, without an interval: it reports no standard deviation, which a variance needs',
+      expect.stringMatching(/^7\.3.% \(4\.5 to 10\.1\)$/u),
+      expect.stringMatching(/^none: it reports a change but no mean before/u),
     ]);
   });
 });

@@ -16,7 +16,13 @@ import { measureInfluence } from '../../src/model/checks/influence.ts';
 import { correctForReserveError } from '../../src/model/checks/reserveError.ts';
 import { testSmallStudies } from '../../src/model/checks/smallStudies.ts';
 import { compareWeightings, measureDeviations } from '../../src/model/checks/studies.ts';
-import { SWEEP_CHOICES, type SweepOutcome, type SweepProgress, sweepChoices } from '../../src/model/checks/sweep.ts';
+import {
+  levelsOf,
+  SWEEP_CHOICES,
+  type SweepOutcome,
+  type SweepProgress,
+  sweepChoices,
+} from '../../src/model/checks/sweep.ts';
 import { analyseFatigue } from '../../src/model/fatigue.ts';
 import { analyseInFull } from '../../src/model/full.ts';
 import { splitByLoad } from '../../src/model/loads.ts';
@@ -336,7 +342,7 @@ describe('the sweep', () => {
     expect(shares.map(({ choice }) => choice).sort()).toEqual(Object.keys(SWEEP_CHOICES).sort());
     for (const { choice, share } of shares) {
       const within = new Set<unknown>(found.map(({ combination }) => combination[choice]));
-      expect(within.size).toBe(SWEEP_CHOICES[choice].length);
+      expect(within.size).toBe(levelsOf(choice).length);
       let residual = 0;
       for (const level of within) {
         residual += squares(found.filter(({ combination }) => combination[choice] === level).map(({ y }) => y));

@@ -1,5 +1,6 @@
 /** Which rows an analysis reads: each reason to leave one out, alone, and what stands just on the other side of it. */
 import { describe, expect, it } from 'vitest';
+import { analyseFatigue } from '../../src/model/fatigue.ts';
 import { bandOfLoad, groupByBand, splitByLoad } from '../../src/model/loads.ts';
 import { COVARIATES, selectRows } from '../../src/model/selection.ts';
 import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';
@@ -42,6 +43,13 @@ describe('a row', () => {
     ['beyond failure', { beyond_failure: 'partials' }, /^went beyond failure \(partials\)/u],
     ['without a reserve', { attempted_failure: 'no', reserve_reps: '' }, /^reserve is not known/u],
     ['without a load', { load_pct_1rm: '' }, /^load is not known/u],
+    [
+      'of a velocity loss without a reserve',
+      { attempted_failure: 'no', reserve_reps: '', velocity_loss_pct: '20' },
+      /a velocity loss of 20 % is printed, and no reserve is made of it$/u,
+    ],
+    ['that prints no spread', { baseline_sd: '', followup_sd: '', correlation: '' }, /no standard deviation/u],
+    ['without people', { n: '' }, /number of people .* is not known/u],
   ])('%s is left out', (_, row, reason) => {
     expect(reasonOf(row)).toMatch(reason);
   });
@@ -163,5 +171,55 @@ describe('loads', () => {
       ['heavy', heavy],
     ]);
     expect(groupByBand(effects, null)).toEqual([['all', effects]]);
+  });
+});
+
+describe('what rows rest on', () => {
+  const rows: readonly Cells[] = [
+    {},
+    { study: 'Wren 2013', year: '2013', followup_mean: '', followup_sd: '', change_mean: '3', change_se: '0.7' },
+    { study: 'Owl 2014', year: '2014', n: '', n_total: '30', n_total_arms: '2' },
+    { study: 'Tern 2015', year: '2015', baseline_sd: '', followup_sd: '', correlation: '' },
+  ];
+  const chosen = (settings: SettingsInput) => select(rows, settings).kept;
+
+  it('keeps and leaves out rows, the reason naming it', () => {
+    expect(chosen({})).toEqual(expect.arrayContaining([2, 3, 4]));
+    expect(chosen({ include: { restsOn: ['printed'] } })).toEqual([2]);
+    expect(chosen({ include: { restsOn: ['recovered'] } })).toEqual([3]);
+    const { excluded } = select(rows, { include: { restsOn: ['printed', 'recovered'] } });
+    expect(excluded.map(({ line, reason }) => [line, reason])).toEqual([
+      [4, 'filtered out by effect rests on: assumed'],
+      [5, 'it reports no standard deviation, which a variance needs'],
+    ]);
+  });
+
+  it('is pooled where the settings ask for missing SDs, and can be filtered out again', () => {
+    expect(chosen({ missingSds: 'missing' }).sort()).toEqual([2, 3, 4, 5]);
+    expect(chosen({ missingSds: 'missing', include: { restsOn: ['pooled'] } })).toEqual([5]);
+    expect(chosen({ missingSds: 'all', include: { restsOn: ['pooled'] } }).sort()).toEqual([2, 3, 4, 5]);
+  });
+
+  it('is told apart from how the paper was read', () => {
+    const read = [{ how_read: 'abstract' }, { study: 'Wren 2013', year: '2013', how_read: 'full text' }];
+    expect(select(read, { include: { howRead: ['full text'] } }).kept).toEqual([3]);
+  });
+});
+
+describe('training status that is not said', () => {
+  it('is missing for an adjustment by it, not untrained', () => {
+    expect(reasonOf({ training_status: '' }, { adjust: ['training-status'] })).toBe(
+      'training status is not known, which the adjustment needs',
+    );
+  });
+
+  it('leaves rows out of fatigue by status, with the reason', () => {
+    const arms = makeArms([
+      { outcome: 'fatigue', hours_after: '24' },
+      { study: 'Wren 2013', year: '2013', outcome: 'fatigue', hours_after: '24', training_status: 'not said' },
+    ]);
+    const { excluded, byStatus } = analyseFatigue(arms, settingsSchema.parse({}));
+    expect(excluded).toEqual([{ line: 3, reason: 'training status is not known, and recovery is fitted by it' }]);
+    expect(byStatus.reduce((sum, { rows: count }) => sum + count, 0)).toBe(1);
   });
 });

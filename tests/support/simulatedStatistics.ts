@@ -6,7 +6,9 @@ import type { Cells } from './tables.ts';
 /** Columns that are simulated. */
 export type Name =
   | `${'baseline' | 'followup' | 'change'}_${'mean' | 'sd'}`
-  | `change_${'se' | 'ci_low' | 'ci_high' | 't' | 'p'}`
+  | `change_${'se' | 'ci_low' | 'ci_high' | 't' | 'f' | 'p'}`
+  | `${'baseline' | 'followup'}_se`
+  | `percent_change${'' | '_sd' | '_se' | '_ci_low' | '_ci_high'}`
   | 'correlation';
 export type Statistics = Readonly<Record<Name, number>>;
 
@@ -25,7 +27,10 @@ export function simulate(seed: number, n: number, scale: number): Statistics {
   const change = after.map((value, i) => value - before[i]);
   const error = sdOf(change) / Math.sqrt(n);
   const t = mean(change) / error;
-  const reach = studentQuantile(0.975, n - 1) * error;
+  const quantile = studentQuantile(0.975, n - 1);
+  const reach = quantile * error;
+  const percents = change.map((value, i) => (100 * value) / before[i]);
+  const percentError = sdOf(percents) / Math.sqrt(n);
   return {
     baseline_mean: mean(before),
     baseline_sd: sdOf(before),
@@ -37,7 +42,15 @@ export function simulate(seed: number, n: number, scale: number): Statistics {
     change_ci_low: mean(change) - reach,
     change_ci_high: mean(change) + reach,
     change_t: t,
+    change_f: t ** 2,
     change_p: studentTwoSidedP(t, n - 1),
+    baseline_se: sdOf(before) / Math.sqrt(n),
+    followup_se: sdOf(after) / Math.sqrt(n),
+    percent_change: mean(percents),
+    percent_change_sd: sdOf(percents),
+    percent_change_se: percentError,
+    percent_change_ci_low: mean(percents) - quantile * percentError,
+    percent_change_ci_high: mean(percents) + quantile * percentError,
     correlation: sumOfProducts(before, after) / Math.sqrt(sumOfProducts(before, before) * sumOfProducts(after, after)),
   };
 }
@@ -45,7 +58,8 @@ export function simulate(seed: number, n: number, scale: number): Statistics {
 /** What rounds to nothing, or to a correlation of 1, would not be entered. */
 function enter(name: Name, text: string): string {
   const value = Number(text);
-  const isMean = name === 'change_mean' || name === 'change_t' || name.startsWith('change_ci');
+  const mayBeNone = ['change_mean', 'change_t', 'change_f', 'percent_change'];
+  const isMean = mayBeNone.includes(name) || name.includes('change_ci');
   return (value === 0 && !isMean) || (name === 'correlation' && Math.abs(value) >= 1) ? '' : text;
 }
 
@@ -60,8 +74,16 @@ export function writeCells(
 ): Cells {
   const entries = NAMES.map((name) => [name, left.includes(name) ? '' : enter(name, write(statistics[name]))]);
   const cells: Cells = { n: String(n), ...Object.fromEntries(entries) };
-  // Half an interval is no interval, and one that rounding closed has no width.
-  const isClosed = Number(cells.change_ci_low) >= Number(cells.change_ci_high);
-  const hasBoth = cells.change_ci_low !== '' && cells.change_ci_high !== '';
-  return hasBoth && !isClosed ? cells : { ...cells, change_ci_low: '', change_ci_high: '' };
+  return withoutHalves(
+    withoutHalves(cells, 'change_ci_low', 'change_ci_high'),
+    'percent_change_ci_low',
+    'percent_change_ci_high',
+  );
+}
+
+/** Half an interval is no interval, and one that rounding closed has no width. */
+function withoutHalves(cells: Cells, low: Name, high: Name): Cells {
+  const isClosed = Number(cells[low]) >= Number(cells[high]);
+  const hasBoth = cells[low] !== '' && cells[high] !== '';
+  return hasBoth && !isClosed ? cells : { ...cells, [low]: '', [high]: '' };
 }

@@ -1,11 +1,11 @@
 /** Names of a header that are no column's, but are likely to mean one: asked about, never taken for it. */
-import type { Column } from '../column.ts';
+import type { DescribedColumn } from '../column.ts';
 import { openCsv, readBlocks } from '../csv.ts';
 import { readHeader } from '../header.ts';
 import { makeColumnFinder } from './likelyColumns.ts';
 import { rewriteCells } from './rewriteCells.ts';
 
-type Columns = Readonly<Record<string, Column<unknown>>>;
+type Columns = Readonly<Record<string, DescribedColumn<unknown>>>;
 type Synonyms = Readonly<Record<string, readonly string[] | undefined>>;
 
 export interface ColumnQuestion {
@@ -105,7 +105,7 @@ function readStart(text: string, file: string, columns: Columns, synonyms: Synon
 }
 
 /** Whether cells may stand in a column; a number with a decimal comma may, once it is read as one. */
-function fits(cells: readonly string[], { cell: schema }: Column<unknown>): boolean {
+function fits(cells: readonly string[], { cell: schema }: DescribedColumn<unknown>): boolean {
   const fitting = cells.filter(
     (cell) => schema.safeParse(cell).success || schema.safeParse(cell.replace(',', '.')).success,
   );

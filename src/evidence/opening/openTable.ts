@@ -1,5 +1,7 @@
 /** A file as a table of study arms, with what its reader must be asked before it can be read as it was meant. */
+
 import { countOf } from '../../numerics/countOf.ts';
+import { DESCRIBED_ARM_COLUMNS } from '../columnMeanings.ts';
 import { ARM_COLUMNS } from '../schema.ts';
 import { type ArmTable, drain, type Progress, readArmsInSteps } from '../table.ts';
 import { askColumns, type ColumnQuestion, isRefusedName, renameColumn } from './columnQuestions.ts';
@@ -46,7 +48,7 @@ export async function openArms(
 export function askAbout({ opened, text, file, declined, keepsCommas }: TableDraft): TableQuestions {
   if (opened.isRefused) return { columns: [], commas: null };
   return {
-    columns: askColumns(text, file, ARM_COLUMNS, SYNONYMS, declined),
+    columns: askColumns(text, file, DESCRIBED_ARM_COLUMNS, SYNONYMS, declined),
     // In a spreadsheet a comma in a text may have parted thousands in a number elsewhere: nobody can tell any more.
     commas: keepsCommas || opened.sheet !== null ? null : findDecimalCommas(text, file, ARM_COLUMNS),
   };
@@ -61,12 +63,12 @@ export function answer(draft: TableDraft, given: Answer): TableDraft {
     return { ...draft, text: convertDecimalCommas(text, found), changes: [...changes, said] };
   }
   const { written, place } = given.question;
-  const rename = (name: string) => renameColumn(text, file, ARM_COLUMNS, SYNONYMS, place, name);
+  const rename = (name: string) => renameColumn(text, file, DESCRIBED_ARM_COLUMNS, SYNONYMS, place, name);
   if (given.name !== null) {
     return { ...draft, text: rename(given.name), changes: [...changes, `the column ${written} is now ${given.name}`] };
   }
   const refused = { ...draft, declined: new Set([...declined, written]) };
-  if (!isRefusedName(text, file, ARM_COLUMNS, SYNONYMS, written)) return refused;
+  if (!isRefusedName(text, file, DESCRIBED_ARM_COLUMNS, SYNONYMS, written)) return refused;
   // So like a column's name that the table would be refused for it: it takes another.
   const name = `${written} (not read)`;
   return {

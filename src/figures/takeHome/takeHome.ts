@@ -4,6 +4,7 @@ import { isDemonstration } from '../../evidence/demonstration.ts';
 import type { Arm } from '../../evidence/schema.ts';
 import { analyse } from '../../model/analyse.ts';
 import type { Settings } from '../../model/settings.ts';
+import { MISSING_SDS_WORDS } from '../settingsWords.ts';
 import { writePythonScript } from './pythonScript.ts';
 import { fitBands, listSiteNumbers, writeDesignTable } from './rows.ts';
 import { writeRScript } from './rScript.ts';
@@ -31,6 +32,7 @@ export function packTakeHome(arms: readonly Arm[], settings: Settings): readonly
     'Shy of Failure: the regression of the site, fitted again from its rows.',
     ...(demonstration ? ['DEMONSTRATION: the studies behind these rows are invented.'] : []),
     'y is the effect, v its sampling variance; rows of one cohort in a study measured the same people.',
+    ...(settings.missingSds === 'off' ? [] : [`Missing SDs: ${MISSING_SDS_WORDS[settings.missingSds]}; v has it.`]),
     ...designs,
   ];
   const content = { rows, siteNumbers, settings, head };

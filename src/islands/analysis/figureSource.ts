@@ -1,14 +1,18 @@
 /** What all figures of some settings are made from, gathered in a worker. */
 import { isDemonstration } from '../../evidence/demonstration.ts';
 import type { Arm } from '../../evidence/schema.ts';
+import { countBase } from '../../model/evidenceBase.ts';
 import { type EvidenceMap, mapEvidence } from '../../model/evidenceMap.ts';
 import { analyseThenCheck, type FullAnalysis } from '../../model/full.ts';
 import type { Settings } from '../../model/settings.ts';
 import { shownVersionOf } from '../../ownTable/loadTable.ts';
+import { stateNeeds } from '../../practice/evidenceNeeded.ts';
 
 export interface FigureSource {
   readonly analysis: FullAnalysis;
   readonly map: EvidenceMap;
+  /** What bands without a target lack; empty where all have one. */
+  readonly needs: string;
   /** First characters of the table's SHA-256, as the build has it. */
   readonly dataVersion: string;
   readonly demonstration: boolean;
@@ -25,6 +29,7 @@ export function* gatherFigures(
   const { unchecked, check } = analyseThenCheck(arms, settings);
   const source = {
     map: mapEvidence(arms, unchecked),
+    needs: stateNeeds(countBase(arms, unchecked)),
     dataVersion: shownVersionOf(table),
     demonstration: isDemonstration(arms),
   };

@@ -24,7 +24,13 @@ const NUMBERS = {
   fatigueMargin: 'margin',
   seed: 'seed',
 } as const;
-const WORDS = { outcome: 'outcome', metric: 'metric', curve: 'curve', weighting: 'weights' } as const;
+const WORDS = {
+  outcome: 'outcome',
+  metric: 'metric',
+  curve: 'curve',
+  weighting: 'weights',
+  missingSds: 'sds',
+} as const;
 const LISTS = { ...mapFilters((key) => FILTERS[key].address), withoutStudies: 'without' } as const;
 const YEARS = { yearFrom: 'from', yearTo: 'to' } as const;
 /** Groups of numbers, written with commas in this order. */

@@ -23,13 +23,15 @@ interface Props {
   readonly targetPage: string;
   /** The picture of a figure as the build drew it; without it this browser draws. */
   readonly draw?: (figure: Figure) => ComponentChildren;
+  /** What bands without a target lack; empty where all have one. */
+  readonly needs: string;
   /** What would move the answer most, in one line; empty where it was not worked out. */
   readonly mover: string;
   /** What would change the answer, by loads. */
   readonly children: ComponentChildren;
 }
 
-export function Answer({ analysis, targetPage, draw, mover, children }: Props) {
+export function Answer({ analysis, targetPage, draw, needs, mover, children }: Props) {
   const { settings, bands } = analysis;
   const bestCurves = listBands(bands)
     .map(([name, band]) => stateBestCurve(name, band))
@@ -48,7 +50,7 @@ export function Answer({ analysis, targetPage, draw, mover, children }: Props) {
         Load is in per cent of the most that can be lifted once (1RM). A repetition in reserve is one more full
         repetition that could have been done when the set ended.
       </p>
-      {stateDoubts(analysis).map((doubt) => (
+      {[...stateDoubts(analysis), needs].filter(Boolean).map((doubt) => (
         <p key={doubt} class="doubt">
           {doubt}
         </p>

@@ -33,7 +33,7 @@ function OwnAnswer({ table, pages }: { readonly table: string; readonly pages: P
       </>
     );
   return (
-    <Answer analysis={source.analysis} targetPage={pages.target} mover="">
+    <Answer analysis={source.analysis} targetPage={pages.target} needs={source.needs} mover="">
       <div role="status" aria-busy={!source.checked && problem === null}>
         {source.checked && <Robustness analysis={source.analysis} sweep={null} />}
         {!source.checked && problem === null && <p>What each study and curve changes is being worked out …</p>}

@@ -14,6 +14,7 @@ export function Robustness({ analysis, sweep }: Props) {
   const found = (['light', 'heavy'] as const)
     .map((name) => ({ name, sentences: stateRobustness(name, analysis, sweep) }))
     .filter(({ sentences }) => sentences.length > 0);
+  if (found.length === 0) return <p>There is no target that a study, a curve or another choice could move.</p>;
   return (
     <div class="pair">
       {found.map(({ name, sentences }) => (

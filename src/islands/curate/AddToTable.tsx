@@ -89,10 +89,10 @@ export function AddToTable({ state, shipped, pages }: AddProps) {
         )}
         {now.step === 'added' && (
           <p>
-            Added {countOf(now.joined.added, 'row')}: {now.joined.facts.name} now has{' '}
-            {countOf(now.joined.facts.rows, 'row')} of {countStudies(now.joined.facts.studies)}. See{' '}
-            <a href={pages.table}>your table</a> or <a href={pages.evidence}>the evidence</a>. The rows stay listed
-            above until you remove them.
+            {sayAdded(now.joined)}: {now.joined.facts.name} now has {countOf(now.joined.facts.rows, 'row')} of{' '}
+            {countStudies(now.joined.facts.studies)}. See <a href={pages.table}>your table</a> or{' '}
+            <a href={pages.evidence}>the evidence</a>. The studies stay in the form too; added again, they take their
+            own place there.
           </p>
         )}
       </div>
@@ -104,4 +104,11 @@ export function AddToTable({ state, shipped, pages }: AddProps) {
       )}
     </section>
   );
+}
+
+/** “Added 2 rows”, “put back 3 rows”, or both. */
+function sayAdded({ added, putBack }: { readonly added: number; readonly putBack: number }): string {
+  if (putBack === 0) return `Added ${countOf(added, 'row')}`;
+  const back = `Put back ${countOf(putBack, 'row')}`;
+  return added === 0 ? back : `${back} and added ${countOf(added, 'row')}`;
 }

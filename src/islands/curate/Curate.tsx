@@ -1,11 +1,13 @@
-/** Curating a study: what a paper reports goes in, valid rows and what follows from them come out. */
+/** Curating studies: what papers print goes in, valid rows and what follows from them come out. */
 import { useEffect, useMemo } from 'preact/hooks';
 import { AddToTable } from './AddToTable.tsx';
 import { createAdding, type SiteTable } from './addToTable.state.ts';
 import { createCurating } from './curate.state.ts';
 import { CurateForm } from './Form.tsx';
+import { FromTable } from './FromTable.tsx';
+import { createTaking } from './fromTable.state.ts';
 import { CurateReading } from './Reading.tsx';
-import { CurateRows } from './Rows.tsx';
+import { CurateStudies } from './Studies.tsx';
 
 interface Props {
   readonly shipped: SiteTable & { readonly studies: number; readonly demonstration: boolean };
@@ -17,7 +19,8 @@ interface Props {
 
 export function Curate({ shipped, known, pages }: Props) {
   const state = useMemo(() => createCurating(), []);
-  const adding = useMemo(() => createAdding(shipped, () => state.csv.peek()), [shipped, state]);
+  const adding = useMemo(() => createAdding(shipped, state.rowsFor, state.noteAdded), [shipped, state]);
+  const taking = useMemo(() => createTaking(state.takeUp), [state]);
   useEffect(() => state.connect(), [state]);
   const unread = state.kept.unread.value;
   return (
@@ -35,16 +38,18 @@ export function Curate({ shipped, known, pages }: Props) {
           </p>
         </div>
       )}
+      {state.kept.takenOver.value && <p role="status">{state.kept.takenOver.value}</p>}
       {!state.kept.isKept.value && (
         <p class="problem" role="alert">
           This browser does not keep what is entered; download the rows before you leave.
         </p>
       )}
+      <FromTable state={taking} tablePage={pages.table} />
       <div class="curate-row">
         <CurateForm state={state} known={known} />
         <CurateReading state={state} />
       </div>
-      <CurateRows state={state} />
+      <CurateStudies state={state} />
       {state.rows.value.length > 0 && <AddToTable state={adding} shipped={shipped} pages={pages} />}
     </div>
   );

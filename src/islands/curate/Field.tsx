@@ -1,59 +1,50 @@
-/** One cell of a row: its name, what the schema says of it, and what is wrong with it. */
+/** One entry with its label, what the schema says of it, and what is wrong with it. */
 import type { Column } from '../../evidence/column.ts';
-import { formatExpectation, type Problem } from '../../evidence/problem.ts';
+import { COLUMN_WORDS } from '../../evidence/columnWords.ts';
+import type { Problem } from '../../evidence/problem.ts';
+import { ARM_COLUMNS } from '../../evidence/schema.ts';
+import type { CuratingState } from './curate.state.ts';
+import { EntryInput } from './EntryInput.tsx';
+import { idOf, type Place, readPlace } from './studyDraft.ts';
+import { explain, sayProblem } from './words.ts';
 
 interface FieldProps {
   readonly id: string;
-  readonly name: string;
+  readonly label: string;
+  /** Name of the column, for those who know it from the file. */
+  readonly name?: string;
   readonly column: Column<unknown>;
+  readonly help: string;
   readonly value: string;
   /** What is wrong with what was entered; what is still missing is told elsewhere. */
   readonly problems: readonly Pick<Problem, 'value' | 'expected' | 'remedy'>[];
   /** Words to be offered. */
-  readonly known: readonly string[];
+  readonly known?: readonly string[];
   /** Whether it was the last to have the focus. */
   readonly isEdited: boolean;
   readonly onEnter: (text: string) => void;
   readonly onTake: () => void;
 }
 
-export function CurateField({ id, name, column, value, problems, known, isEdited, onEnter, onTake }: FieldProps) {
-  const described = `${id}-help${problems.length > 0 ? ` ${id}-problem` : ''}`;
-  const words = wordsOf(column);
-  const shared = {
-    id,
-    'aria-describedby': described,
-    'aria-invalid': problems.length > 0,
-    'aria-required': column.required,
-    onFocus: onTake,
-  };
+export function CurateField(props: FieldProps) {
+  const { id, label, name, column, help, value, problems, known = [], isEdited, onEnter, onTake } = props;
   return (
     <div class={isEdited ? 'control edited' : 'control'}>
       <label for={id}>
-        <code>{name}</code>
+        {label}
+        {name && <code class="column">{name}</code>}
         {column.required && <span class="small"> needed</span>}
       </label>
-      {words ? (
-        <select {...shared} value={value} onChange={(event) => onEnter(event.currentTarget.value)}>
-          <option value="">{column.required ? 'choose' : 'not reported'}</option>
-          {words.map((word) => (
-            <option key={word} value={word}>
-              {word}
-            </option>
-          ))}
-        </select>
-      ) : (
-        <input
-          {...shared}
-          type="text"
-          value={value}
-          list={known.length > 0 ? `${id}-known` : undefined}
-          inputMode={isNeverNegative(column) ? 'decimal' : 'text'}
-          autocomplete="off"
-          spellcheck={false}
-          onInput={(event) => onEnter(event.currentTarget.value)}
-        />
-      )}
+      <EntryInput
+        id={id}
+        column={column}
+        value={value}
+        isWrong={problems.length > 0}
+        describedBy={`${id}-help${problems.length > 0 ? ` ${id}-problem` : ''}`}
+        list={known.length > 0 ? `${id}-known` : undefined}
+        onEnter={onEnter}
+        onTake={onTake}
+      />
       {known.length > 0 && (
         <datalist id={`${id}-known`}>
           {known.map((word) => (
@@ -63,34 +54,39 @@ export function CurateField({ id, name, column, value, problems, known, isEdited
       )}
       {problems.length > 0 && (
         <span class="wrong" id={`${id}-problem`}>
-          {problems.map((problem) => capitalise(formatExpectation(problem))).join(' ')}
+          {problems.map(sayProblem).join(' ')}
         </span>
       )}
       <span class="help" id={`${id}-help`}>
-        {explain(column)}
+        {help}
       </span>
     </div>
   );
 }
 
-/** Words that a cell is chosen from; null where it is typed. */
-function wordsOf({ field }: Column<unknown>): readonly string[] | null {
-  if (field.type === 'boolean') return [...(field.trueValues ?? []), ...(field.falseValues ?? [])];
-  return Array.isArray(field.constraints.enum) ? field.constraints.enum : null;
+interface EntryProps {
+  readonly state: CuratingState;
+  readonly place: Place;
+  readonly known?: readonly string[];
 }
 
-/** Choices explain themselves; of a text only the example helps, of a number its range and unit too. */
-function explain(column: Column<unknown>): string {
-  const { description, expected, unit, example, field } = column;
-  if (wordsOf(column)) return description;
-  if (field.type === 'string') return `${description} For example: ${example}`;
-  return `${description} ${capitalise(expected)}${unit ? ` (${unit})` : ''}, for example ${example}.`;
-}
-
-function isNeverNegative({ field: { type, constraints } }: Column<unknown>): boolean {
-  return type !== 'string' && typeof constraints.minimum === 'number' && constraints.minimum >= 0;
-}
-
-function capitalise(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+/** The field of a place of the study in hand. */
+export function EntryField({ state, place, known = [] }: EntryProps) {
+  const { column } = place;
+  const id = idOf(place);
+  return (
+    <CurateField
+      id={id}
+      label={COLUMN_WORDS[column].label}
+      name={column}
+      column={ARM_COLUMNS[column]}
+      help={explain(column)}
+      value={readPlace(state.draft.value, place)}
+      problems={state.reading.value.problems.filter((problem) => idOf(problem.place) === id)}
+      known={known}
+      isEdited={state.edited.value === id}
+      onTake={() => state.take(place)}
+      onEnter={(text) => state.enter(place, text)}
+    />
+  );
 }

@@ -1,27 +1,29 @@
-/** What follows from the row being edited: effects, the numbers behind them, and what the table would say of it. */
-import { formatProblem, type Problem } from '../../evidence/problem.ts';
-import type { ArmColumn } from '../../evidence/schema.ts';
+/** What follows from the result in hand: effects, the numbers behind them, and what the table would say of the study. */
+import { COLUMN_WORDS } from '../../evidence/columnWords.ts';
 import { formatChange, formatSignificant } from '../../figures/format.ts';
 import { defaultSettings } from '../../model/settings.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { NumbersTable, STATISTIC_DIGITS } from '../../ui/NumbersTable.tsx';
-import { ARM_NAMES } from './cells.ts';
 import type { CuratingState } from './curate.state.ts';
-import type { EffectShown, NumberShown } from './readCells.ts';
-import { focusEntry, outlineReading } from './words.ts';
+import type { EffectShown, NumberShown, RowReading } from './readCells.ts';
+import type { PlacedProblem, StudyReading } from './readStudies.ts';
+import { idOf } from './studyDraft.ts';
+import { capitalise, focusOn, outlineReading, sayProblem, sayWhere } from './words.ts';
 
 export function CurateReading({ state }: { readonly state: CuratingState }) {
   const reading = state.reading.value;
   const isEmpty = state.isEmpty.value;
+  const row = findRow(state);
+  const last = state.undos.value[state.undos.value.length - 1];
   return (
-    <aside class="answer" aria-label="What follows from the row">
+    <aside class="answer" aria-label="What follows from the study">
       <p role="status" class="small" id="curate-status" tabIndex={-1}>
         {outlineReading(reading, isEmpty)} {state.done.value}
       </p>
       <div role="status">
-        {state.undo.value && (
+        {last && (
           <p class="buttons">
-            <span class="small">{state.undo.value.what}</span>
+            <span class="small">{last.what}</span>
             <button type="button" onClick={state.takeBack}>
               Take back
             </button>
@@ -29,13 +31,7 @@ export function CurateReading({ state }: { readonly state: CuratingState }) {
         )}
       </div>
       <h2>What follows from it</h2>
-      {reading.numbers ? (
-        reading.numbers.effects.map((shown) => <EffectLine key={shown.metric} shown={shown} />)
-      ) : (
-        <p class="small">
-          The effect and the numbers behind it stand here as soon as {list(reading.waitsFor)} can be read.
-        </p>
-      )}
+      {row ? <Followed state={state} row={row} /> : <p class="small">Effects stand here as soon as numbers do.</p>}
       {!isEmpty && (
         <>
           <Problems heading="To mend" problems={reading.problems} state={state} />
@@ -43,8 +39,39 @@ export function CurateReading({ state }: { readonly state: CuratingState }) {
           <Problems heading="Still needed" problems={reading.needed} state={state} />
         </>
       )}
-      {reading.numbers && <Numbers numbers={reading.numbers.numbers} />}
+      {row?.reading.numbers && <Numbers numbers={row.reading.numbers.numbers} />}
     </aside>
+  );
+}
+
+type MadeRow = StudyReading['rows'][number];
+
+/** The row of the result that was last entered; the first row where that makes none. */
+export function findRow(state: CuratingState): MadeRow | undefined {
+  const { rows } = state.reading.value;
+  const at = state.place.value;
+  const isOf = (row: MadeRow) =>
+    (at?.of === 'result' && row.arm === at.arm && row.measure === at.measure) ||
+    (at?.of === 'arm' && row.arm === at.arm) ||
+    (at?.of === 'measure' && row.measure === at.measure);
+  return rows.find(isOf) ?? rows[0];
+}
+
+function Followed({ state, row }: { readonly state: CuratingState; readonly row: MadeRow }) {
+  const { numbers, waitsFor } = row.reading;
+  return (
+    <>
+      <h3>
+        {capitalise(
+          sayWhere(state.draft.value, { of: 'result', column: 'measure', arm: row.arm, measure: row.measure }),
+        )}
+      </h3>
+      {numbers ? (
+        numbers.effects.map((shown) => <EffectLine key={shown.metric} shown={shown} />)
+      ) : (
+        <p class="small">The effect and the numbers behind it stand here as soon as {list(waitsFor)} can be read.</p>
+      )}
+    </>
   );
 }
 
@@ -80,30 +107,35 @@ function Numbers({ numbers }: { readonly numbers: readonly NumberShown[] }) {
 
 interface ProblemsProps {
   readonly heading: string;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly PlacedProblem[];
   readonly state: CuratingState;
 }
 
 function Problems({ heading, problems, state }: ProblemsProps) {
   if (problems.length === 0) return null;
-  const goTo = (column: ArmColumn) => {
-    state.reveal(column);
-    focusEntry(column);
+  const goTo = ({ place }: PlacedProblem) => {
+    state.reveal(place);
+    focusOn(idOf(place));
   };
   return (
     <section class="problem">
       <h3>{heading}</h3>
       <ul>
         {problems.map((problem, i) => {
-          const column = ARM_NAMES.find((name) => name === problem.column);
+          const { label } = COLUMN_WORDS[problem.place.column];
+          const where = sayWhere(state.draft.value, problem.place);
           return (
             <li key={i}>
-              {formatProblem(problem)}{' '}
-              {column && (
-                <button type="button" class="inline" onClick={() => goTo(column)}>
-                  Go to {column}
-                </button>
-              )}
+              <strong>{label}</strong>
+              {where && `, ${where}`}: {sayProblem(problem)} <code class="column">{problem.place.column}</code>{' '}
+              <button
+                type="button"
+                class="inline"
+                aria-label={`Go there: ${label}${where && `, ${where}`}`}
+                onClick={() => goTo(problem)}
+              >
+                Go there
+              </button>
             </li>
           );
         })}
@@ -112,8 +144,9 @@ function Problems({ heading, problems, state }: ProblemsProps) {
   );
 }
 
-/** “n, outcome and baseline_mean”; “the row” where no single entry is missing. */
-function list(names: readonly string[]): string {
+/** “people in the arm, outcome and mean before”; “the row” where no single entry is missing. */
+function list(columns: RowReading['waitsFor']): string {
+  const names = columns.map((column) => `“${COLUMN_WORDS[column].label}”`);
   if (names.length < 2) return names[0] ?? 'the row';
   return `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 }

@@ -10,7 +10,7 @@ import { addressOf, putInUse, versionInUse } from '../../ownTable/tableInUse.ts'
 import { identify } from '../../ownTable/version.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import { callWorker } from '../../ui/workerCalls.ts';
-import type { JoinedTables, TableText } from './joinTables.ts';
+import type { JoinedTables, StudyRows, TableText } from './joinTables.ts';
 import type { JoinOperations } from './joinWorker.ts';
 
 /** Name of a table that was made of such rows alone. */
@@ -38,8 +38,15 @@ export interface SiteTable {
   readonly name: string;
 }
 
-/** @param csvOf text of the rows with a header */
-export function createAdding(shipped: SiteTable, csvOf: () => string) {
+/**
+ * @param studiesFor rows of the studies; those that were taken from the table of that name take their place in it
+ * @param noteAdded hears the name of the table that the studies are in from now on
+ */
+export function createAdding(
+  shipped: SiteTable,
+  studiesFor: (table: string | null) => readonly StudyRows[],
+  noteAdded: (table: string) => void,
+) {
   const adding = signal<Adding>({ step: 'none' });
   const calls = callWorker<JoinOperations>(
     () => new Worker(new URL('./joinWorker.ts', import.meta.url), { type: 'module' }),
@@ -68,7 +75,7 @@ export function createAdding(shipped: SiteTable, csvOf: () => string) {
 
   const join = async (table: TableText | null, name: string, from: string | null) => {
     const reply = await new Promise<JoinedTables>((take, fail) => {
-      const asked = { table, rows: csvOf(), name };
+      const asked = { table, studies: studiesFor(table?.name ?? null), name };
       calls.ask('join', asked, { take, fail: (reason) => fail(new Error(reason)) });
     }).finally(calls.end);
     if (reply.kind === 'refused') {
@@ -93,6 +100,7 @@ export function createAdding(shipped: SiteTable, csvOf: () => string) {
     };
     await keepTable(kept, joined.text, joined.from);
     await putInUse(kept.version);
+    noteAdded(joined.facts.name);
     adding.value = { step: 'added', joined };
   };
   const attempt = async (work: () => Promise<void>) => {
@@ -110,7 +118,7 @@ export function createAdding(shipped: SiteTable, csvOf: () => string) {
 export type AddingState = ReturnType<typeof createAdding>;
 
 /** The own table that the site reads at this moment, whichever tab chose it. */
-async function findInUse(): Promise<KeptTable | null> {
+export async function findInUse(): Promise<KeptTable | null> {
   const version = versionInUse();
   return version === null ? null : findTable(version);
 }

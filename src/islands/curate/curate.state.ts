@@ -1,191 +1,156 @@
 /**
- * State of the form that makes rows: the rows so far, the row being edited, what the table's readers say of
- * both, and what is done with them. All of it stays in this browser and outlives a reload.
+ * State of the form that makes rows: the studies so far, the one in hand, what the table's readers say of them, and
+ * what is done with them. All of it stays in this browser and outlives a reload.
  */
 import { computed, signal } from '@preact/signals';
-import type { ArmColumn } from '../../evidence/schema.ts';
 import { writeArms } from '../../evidence/writeTable.ts';
-import { countOf } from '../../numerics/countOf.ts';
 import { saveFile } from '../../ui/saveFile.ts';
-import {
-  type Cells,
-  EMPTY_CELLS,
-  isEmptyRow,
-  REPORTS,
-  type ReportName,
-  reportsIn,
-  startNextArm,
-  startNextMeasure,
-  toCells,
-  USUAL_REPORTS,
-} from './cells.ts';
+import type { Cells } from './cells.ts';
+import { createDraftActions, type Undo } from './draftActions.state.ts';
+import { isBlankStudy } from './draftRows.ts';
+import type { StudyRows } from './joinTables.ts';
 import { keepForm } from './keptForm.state.ts';
-import { placeRow } from './keptRows.ts';
-import { lineOf, readRow, readRows } from './readCells.ts';
-import { estimateFromLoad, estimateFromShare, type ReserveColumn, type ReserveFound } from './reserveEstimate.ts';
+import { readStudies } from './readStudies.ts';
 import { type Curating, NOTHING_CURATED } from './savedForm.ts';
+import { IDS_OF_START, type Place, type StudyDraft, startStudy } from './studyDraft.ts';
+import { takeUpRows } from './takeUp.ts';
 
 export const FILE_NAME = 'curated-arms.csv';
 const CSV = 'text/csv;charset=utf-8';
 
 export function createCurating() {
   const curating = signal<Curating>(NOTHING_CURATED);
-  /** What stood in the place of what the last step took away. */
-  const undo = signal<{ readonly what: string; readonly before: Partial<Curating> } | null>(null);
+  /** Steps that took something away, the last one at the end. */
+  const undos = signal<readonly Undo[]>([]);
   /** What the last step did, for the status line. */
   const done = signal('');
   const kept = keepForm(curating);
   /** The entry that last had the focus: it stays explained until another has it, so that nothing moves under a click. */
-  const edited = signal<ArmColumn | ReserveColumn | null>(null);
+  const edited = signal<string | null>(null);
+  /** The same, where it is an entry of the study. */
+  const place = signal<Place | null>(null);
 
-  const draft = computed(() => curating.value.draft);
-  const rows = computed(() => curating.value.rows);
-  const at = computed(() => curating.value.at);
-  const isEmpty = computed(() => isEmptyRow(draft.value));
-  const placed = computed(() => placeRow(rows.value, draft.value, at.value));
-  const reading = computed(() => readRow(placed.value.rows, placed.value.place));
-  const readings = computed(() => readRows(rows.value));
+  const draft = computed(() => findStudy(curating.value));
+  const readings = computed(() => readStudies(curating.value.studies));
+  const reading = computed(() => readings.value.get(draft.value.id) ?? NO_READING);
+  const isEmpty = computed(() => isBlankStudy(draft.value));
+  /** Studies that something is entered for. */
+  const studies = computed(() => curating.value.studies.filter((study) => !isBlankStudy(study)));
+  const rows = computed<readonly Cells[]>(() =>
+    curating.value.studies.flatMap(({ id }) => readings.value.get(id)?.rows.map(({ cells }) => cells) ?? []),
+  );
   const csv = computed(() => writeArms(rows.value));
-  const fromLoad = computed(() => estimateFromLoad(draft.value, curating.value.reserve));
-  const fromShare = computed(() => estimateFromShare(curating.value.reserve));
-  /** Kinds of number whose fields are shown: those that are ticked and those that hold something. */
-  const reports = computed<readonly ReportName[]>(() => {
-    const filled = reportsIn(draft.value);
-    return REPORTS.map(({ name }) => name).filter(
-      (name) => filled.includes(name) || curating.value.reports.includes(name),
-    );
-  });
 
   const change = (part: Partial<Curating>) => {
     curating.value = { ...curating.value, ...part };
   };
-  /** The present values of the same parts. */
-  const partsNow = (part: Partial<Curating>): Partial<Curating> =>
-    Object.fromEntries(Object.keys(part).map((name) => [name, curating.value[name as keyof Curating]]));
-  const takeAway = (what: string, part: Partial<Curating>) => {
-    undo.value = { what, before: partsNow(part) };
-    done.value = '';
-    change(part);
+  const remember = (undo: Undo | null, said = '') => {
+    if (undo) undos.value = [...undos.value, undo];
+    done.value = said;
   };
-  const enter = (name: ArmColumn, text: string) => {
-    done.value = '';
-    change({ draft: { ...draft.value, [name]: text.replace(/[\r\n]+/gu, ' ') } });
+  const takeBack = () => {
+    const last = undos.value[undos.value.length - 1];
+    if (!last) return;
+    undos.value = undos.value.slice(0, -1);
+    curating.value = last.restore(curating.value);
+    done.value = `Taken back: ${last.what}`;
   };
-  const explain = (isExplained: boolean) => change({ isExplained });
-  const take = (name: ArmColumn | ReserveColumn) => {
-    edited.value = name;
-  };
-  const askReserve = (name: ReserveColumn, text: string) => {
-    change({ reserve: { ...curating.value.reserve, [name]: text } });
-  };
-  const takeReserve = (found: ReserveFound) => {
-    change({ draft: { ...draft.value, ...found } });
-    done.value = `reserve_reps ${found.reserve_reps}, reserve_sd ${found.reserve_sd} and reserve_basis ${found.reserve_basis} are filled in.`;
-  };
-  /** Shows the fields of a kind of number, or clears and hides them. */
-  const report = (name: ReportName, isReported: boolean) => {
-    const { columns, label } = REPORTS.find((kind) => kind.name === name) ?? { columns: [], label: '' };
-    const others = curating.value.reports.filter((other) => other !== name);
-    if (isReported) {
-      change({ reports: [...others, name] });
-      return;
-    }
-    const cleared = { ...draft.value, ...Object.fromEntries(columns.map((column) => [column, ''])) };
-    if (reportsIn(draft.value).includes(name)) {
-      takeAway(`${label} was cleared.`, { reports: others, draft: cleared });
-    } else change({ reports: others });
-  };
-  /** Makes sure that the field of a column is shown. */
-  const reveal = (column: ArmColumn) => {
-    const kind = REPORTS.find(({ columns }) => columns.some((name) => name === column));
-    if (kind) report(kind.name, true);
-  };
+  const actions = createDraftActions({ curating, draft, edited, place, done, change, remember });
 
-  /** Puts the row being edited among the rows, as it was read; false where it has problems. */
-  const keep = (): boolean => {
-    const { arm } = reading.value;
-    if (!arm) return false;
-    const row = toCells(arm);
-    const { rows: next, place, carried } = placeRow(rows.value, row, at.value);
-    const also =
-      carried.rows > 0
-        ? ` ${carried.columns.join(', ')} ${carried.columns.length === 1 ? 'was' : 'were'} changed in ${countOf(carried.rows, 'other row')} too.`
-        : '';
-    const wasNew = at.value === null;
-    undo.value = null;
-    change({ rows: next, draft: startNextArm(row), at: null, reports: reportsIn(row) });
-    done.value = `${wasNew ? 'Added' : 'Saved'} as line ${lineOf(place)}.${also} The form is ready for the next arm of ${row.study}.`;
-    return true;
+  /** Puts another study in the form; one that is blank is left behind. */
+  const open = (id: number) => {
+    const left = curating.value.studies.filter((study) => study.id === id || !isBlankStudy(study));
+    if (!left.some((study) => study.id === id)) return;
+    change({ studies: left, inHand: id });
+    place.value = null;
+    done.value = `${nameStudy(findStudy(curating.value))} is in the form.`;
   };
-  /** Puts another row in hand; what was in hand can be had back. */
-  const takeUp = (what: string, cells: Cells, from: number, at: number | null) => {
-    const next = { draft: cells, at, reports: reportsIn(rows.value[from]) };
-    if (isEmpty.value) {
-      undo.value = null;
-      change(next);
-    } else takeAway('The form was filled anew.', next);
-    done.value = what;
+  /** Starts a study, or goes to the one that is still blank. */
+  const startNext = () => {
+    const blank = curating.value.studies.find(isBlankStudy);
+    const { nextId, studies: all } = curating.value;
+    if (blank) change({ inHand: blank.id });
+    else change({ studies: [...all, startStudy(nextId)], inHand: nextId, nextId: nextId + IDS_OF_START });
+    place.value = null;
+    done.value = 'The form is ready for another study.';
   };
-  const edit = (place: number) => takeUp(`Line ${lineOf(place)} is in the form.`, rows.value[place], place, place);
-  const nextArm = (place: number) => {
-    const row = rows.value[place];
-    takeUp(`The form is ready for the next arm of ${row.study}.`, startNextArm(row), place, null);
-  };
-  const nextMeasure = (place: number) => {
-    const row = rows.value[place];
-    takeUp(`The form is ready for the next measure of ${row.arm}.`, startNextMeasure(row), place, null);
-  };
-  const remove = (place: number) => {
-    const { at: now } = curating.value;
-    takeAway(`Line ${lineOf(place)} was removed.`, {
-      rows: rows.value.filter((_, i) => i !== place),
-      at: now === null || now === place ? null : now > place ? now - 1 : now,
+  const remove = (id: number) => {
+    const { studies: all, inHand } = curating.value;
+    const at = all.findIndex((study) => study.id === id);
+    if (at < 0) return;
+    const study = all[at];
+    change(withStudies(curating.value, all.toSpliced(at, 1)));
+    remember({
+      what: `${nameStudy(study)} was removed.`,
+      restore: (now) => ({
+        ...now,
+        studies: now.studies.toSpliced(at, 0, study),
+        inHand: inHand === id ? id : now.inHand,
+      }),
     });
   };
-  const removeAll = () => takeAway('All rows were removed.', { rows: [], at: null });
-  const empty = () => takeAway('The form was emptied.', { draft: EMPTY_CELLS, at: null, reports: USUAL_REPORTS });
-  const takeBack = () => {
-    if (!undo.value) return;
-    const { before } = undo.value;
-    // What was entered since can be had back in turn.
-    undo.value = { what: 'That was taken back.', before: partsNow(before) };
-    change(before);
+  const removeAll = () => {
+    const { studies: all, inHand } = curating.value;
+    change(withStudies(curating.value, []));
+    remember({
+      what: 'All studies were removed.',
+      restore: (now) => ({ ...now, studies: [...all, ...now.studies.filter((one) => !isBlankStudy(one))], inHand }),
+    });
   };
+  /** Puts a study of a table in the form. @param rows of it, as the table has them */
+  const takeUp = (cells: readonly Cells[], from: NonNullable<StudyDraft['from']>) => {
+    const here = curating.value.studies.find((one) => one.from?.study === from.study && one.from.table === from.table);
+    if (here) {
+      open(here.id);
+      return;
+    }
+    const { draft: taken, nextId } = takeUpRows(cells, curating.value.nextId, from);
+    const others = curating.value.studies.filter((study) => !isBlankStudy(study));
+    change({ studies: [...others, taken], inHand: taken.id, nextId });
+    place.value = null;
+    done.value = `${from.study} of ${from.table} is in the form.`;
+  };
+  /** Rows of each study for a table; one that was taken from it takes its own place there. */
+  const rowsFor = (table: string | null): readonly StudyRows[] =>
+    curating.value.studies.map(({ id, from }) => ({
+      replaces: from !== null && from.table === table ? from.study : null,
+      rows: readings.value.get(id)?.rows.map(({ cells }) => cells) ?? [],
+    }));
+  /** Notes that the studies are in a table now: added again, they take their own place there. */
+  const noteAdded = (table: string) =>
+    change({
+      studies: curating.value.studies.map((study) =>
+        isBlankStudy(study) ? study : { ...study, from: { table, study: study.cells.study?.trim() ?? '' } },
+      ),
+    });
+  const explain = (isExplained: boolean) => change({ isExplained });
 
   const csvOf = (withHeader: boolean) => (withHeader ? csv.value : csv.value.slice(csv.value.indexOf('\n') + 1));
   const download = () => saveFile({ name: FILE_NAME, type: CSV, text: csv.value });
 
   return {
+    ...actions,
     curating,
     draft,
+    studies,
     rows,
-    at,
     isEmpty,
-    placed,
-    reading,
     readings,
+    reading,
     csv,
-    reports,
-    fromLoad,
-    fromShare,
-    undo,
+    undos,
     done,
     kept,
     edited,
-    enter,
-    explain,
-    take,
-    askReserve,
-    takeReserve,
-    report,
-    reveal,
-    keep,
-    edit,
-    nextArm,
-    nextMeasure,
+    place,
+    open,
+    startNext,
     remove,
     removeAll,
-    empty,
+    takeUp,
+    rowsFor,
+    noteAdded,
+    explain,
     takeBack,
     csvOf,
     download,
@@ -194,3 +159,22 @@ export function createCurating() {
 }
 
 export type CuratingState = ReturnType<typeof createCurating>;
+
+const NO_READING = { problems: [], needed: [], warnings: [], rows: [], empty: [] } as const;
+
+export function nameStudy({ cells }: StudyDraft): string {
+  return cells.study?.trim() || 'A study without a name';
+}
+
+function findStudy({ studies, inHand }: Curating): StudyDraft {
+  return studies.find(({ id }) => id === inHand) ?? studies[0];
+}
+
+/** With other studies; the last one, or a blank one, is in hand where that in hand is gone. */
+function withStudies(now: Curating, studies: readonly StudyDraft[]): Partial<Curating> {
+  if (studies.length === 0) {
+    return { studies: [startStudy(now.nextId)], inHand: now.nextId, nextId: now.nextId + IDS_OF_START };
+  }
+  const inHand = studies.some(({ id }) => id === now.inHand) ? now.inHand : studies[studies.length - 1].id;
+  return { studies, inHand };
+}

@@ -2,6 +2,9 @@
  * What the table's own readers say of rows in the making, and the numbers that follow from them. Rows
  * are written as the table has them and read back, so that no rule stands here a second time.
  */
+
+import { COLUMN_MEANINGS } from '../../evidence/columnMeanings.ts';
+import { isArmColumn } from '../../evidence/columnWords.ts';
 import { intervalOf } from '../../evidence/effectInterval.ts';
 import { computeEffect, type Effect } from '../../evidence/effects.ts';
 import type { Problem } from '../../evidence/problem.ts';
@@ -111,7 +114,7 @@ function bearsNumbers(name: ArmColumn): boolean {
 function readRest(cells: Cells, unread: readonly Problem[], line: number): Rest {
   const stands = Object.fromEntries(
     unread.flatMap(({ column }) =>
-      isArmColumn(column) ? [[column, ARM_COLUMNS[column].required ? ARM_COLUMNS[column].example : '']] : [],
+      isArmColumn(column) ? [[column, ARM_COLUMNS[column].required ? COLUMN_MEANINGS[column].example : '']] : [],
     ),
   );
   const { arms, problems, warnings } = readTable([{ ...cells, ...stands }]);
@@ -140,8 +143,4 @@ function nameQuantity({ quantity }: Recovered, metric: Metric): string {
   const effect = metric === 'log-ratio' ? 'log ratio' : 'standardised change';
   if (quantity === 'effect') return effect;
   return quantity === 'variance' ? `variance of the ${effect}` : quantity;
-}
-
-function isArmColumn(name: string | null): name is ArmColumn {
-  return name !== null && Object.hasOwn(ARM_COLUMNS, name);
 }

@@ -1,4 +1,4 @@
-/** Reserve where a paper does not report it, as a curator asks for it: from the row's load and repetitions, or from a share. */
+/** Reserve where a paper does not report it, as a curator asks for it: from an arm's load and repetitions, or from a share. */
 import { type CellOf, type Column, number, oneOf } from '../../evidence/column.ts';
 import { RELATIONS } from '../../evidence/repetitions.ts';
 import { type ReserveEstimate, reserveFromLoad, reserveFromShare } from '../../evidence/reserve.ts';
@@ -7,7 +7,7 @@ import type { Cells } from './cells.ts';
 
 const helper = { group: 'reserve', required: true } as const;
 
-/** What is asked beside the row's own cells. */
+/** What is asked beside the arm's own entries. */
 export const RESERVE_COLUMNS = {
   relation: oneOf(RELATIONS, {
     ...helper,
@@ -49,12 +49,15 @@ export type ReserveAnswer =
 /** Decimals that an estimate is worth. */
 const DECIMALS = 2;
 
-/** From load and repetitions of the row. */
-export function estimateFromLoad(cells: Cells, { relation }: ReserveCells): ReserveAnswer {
+/** From load and repetitions of an arm. */
+export function estimateFromLoad(
+  cells: Pick<Cells, 'load_pct_1rm' | 'reps_per_set'>,
+  { relation }: ReserveCells,
+): ReserveAnswer {
   const load = readNumber(ARM_COLUMNS.load_pct_1rm, cells.load_pct_1rm);
   const repetitions = readNumber(ARM_COLUMNS.reps_per_set, cells.reps_per_set);
   if (load === null || repetitions === null) {
-    return none('it needs the row’s load (load_pct_1rm) and repetitions (reps_per_set)');
+    return none('it needs the arm’s load and its repetitions in a set');
   }
   const known = RELATIONS.find((name) => name === relation);
   if (!known) return none('it needs the relation to read');

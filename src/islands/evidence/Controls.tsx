@@ -98,6 +98,7 @@ function Filter({ filter, state }: { readonly filter: ListControl; readonly stat
   return (
     <fieldset class="control" aria-describedby={`evidence-${key}-help`}>
       <legend class="label">{label}</legend>
+      {options.length === 0 && <p class="small">No row of this table says.</p>}
       {options.map((word) => (
         <label key={word} class="choice plain">
           <input

@@ -40,7 +40,7 @@ const set =
 
 const helpOf = (key: keyof Settings, effect: string) => `${wordsOfSetting(key)} ${effect}`;
 
-const choice = <Key extends 'outcome' | 'metric' | 'curve' | 'weighting'>(
+const choice = <Key extends 'outcome' | 'metric' | 'curve' | 'weighting' | 'missingSds'>(
   key: Key,
   label: string,
   effect: string,
@@ -161,6 +161,11 @@ export const SETTING_CONTROLS: readonly Control[] = [
       assumedCorrelation: { ...settings.assumedCorrelation, [settings.outcome]: value },
     }),
   },
+  choice('missingSds', 'Missing SDs', 'Rows that print no spread come in; what they weigh is borrowed.', [
+    ['off', 'rows without are left out'],
+    ['missing', 'pooled for those without'],
+    ['all', 'pooled for all rows'],
+  ]),
   {
     kind: 'choice',
     id: 'adjust',

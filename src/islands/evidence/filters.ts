@@ -14,8 +14,9 @@ export interface ListControl {
   readonly options: readonly string[];
 }
 
+/** The filters between whose words a table leaves a choice; one whose column is empty in all rows is not shown. */
 export function listFilters(options: FilterOptions): readonly ListControl[] {
-  return FILTER_KEYS.map((key) => ({
+  return FILTER_KEYS.filter((key) => options[key].length > 0).map((key) => ({
     kind: 'list',
     id: key,
     key,

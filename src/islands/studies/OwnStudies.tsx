@@ -9,6 +9,7 @@ import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
+import { UndrawnFigure } from '../../ui/UndrawnFigure.tsx';
 import type { StudiesView } from '../analysis/studiesView.ts';
 import { createOwnStudies } from './ownStudies.state.ts';
 import { StudyTable } from './SortableStudies.tsx';
@@ -129,7 +130,11 @@ function OneStudy({ view, report, children }: OneStudyProps) {
       {children}
       <div class="pair">
         <StudyFacts report={report} />
-        <FigureView figure={figure} heading="h3" />
+        {figure.table.rows.length > 0 ? (
+          <FigureView figure={figure} heading="h3" />
+        ) : (
+          <UndrawnFigure figure={figure} heading="h3" />
+        )}
       </div>
       <h3>What the answer is without it</h3>
       <StudyInfluence report={report} wholeBands={view.wholeBands} settings={view.settings} />

@@ -1,6 +1,7 @@
 /** What is known of one study: its facts, what the answer is without it, and its arms. */
-import type { Arm } from '../../evidence/schema.ts';
-import { formatNumber, slopeUnit } from '../../figures/format.ts';
+import { isEstimated } from '../../evidence/deriveDesign.ts';
+import type { Arm, ArmColumn } from '../../evidence/schema.ts';
+import { formatNumber, formatSignificant, slopeUnit } from '../../figures/format.ts';
 import { showFineTarget, showSlope, showSpan, showWeight, whyNone } from '../../figures/studyWords.ts';
 import type { Settings } from '../../model/settings.ts';
 import type { StudyReport, WholeBand } from '../../model/studyReports.ts';
@@ -17,16 +18,23 @@ export function StudyFacts({ report }: { readonly report: StudyReport }) {
     ['Year', String(report.year)],
     ['Design', report.design],
     ['Concerns about bias', report.concerns ?? 'not judged'],
-    ['Training status', report.trainingStatus],
+    ['Training status', report.trainingStatus ?? 'not reported'],
     ['Sex', listed(arms.map(({ sex }) => sex))],
     ['Mean age, years', listed(arms.map(({ age_mean_years }) => age_mean_years))],
     ['People', String(report.people)],
     ['Arms and rows', `${countOf(report.arms.length, 'arm')}, ${countOf(report.rows.length, 'row')}`],
     ['Outcomes', report.outcomes.join(', ')],
-    ['Load', report.load ? `${showSpan(report.load)}\u00a0% of 1RM` : 'not reported'],
+    [
+      'Load',
+      report.load
+        ? `${showSpan(report.load)}\u00a0% of 1RM${arms.some((arm) => isEstimated(arm, 'load_pct_1rm')) ? ', estimated from repetition maxima' : ''}`
+        : 'not reported',
+    ],
     ['Reserve', report.reserve ? `${showSpan(report.reserve)} repetitions` : 'not reported'],
     ['Failure was', listed(arms.map(({ failure_definition }) => failure_definition))],
     ['Reserve is known as', listed(arms.map(({ reserve_basis }) => reserve_basis))],
+    ['Its numbers are', listed(report.rows.map(({ effect }) => effect?.restsOn ?? 'not enough for an effect'))],
+    ['Read in', listed(arms.map(({ how_read }) => how_read))],
   ] as const;
   return <Facts facts={facts} />;
 }
@@ -118,21 +126,40 @@ const ARM_FACTS: readonly {
   readonly number?: boolean;
 }[] = [
   { name: 'Cohort', of: ({ cohort }) => cohort },
-  { name: 'People', of: ({ n }) => n, number: true },
+  { name: 'People', of: showPeople, number: true },
   { name: 'Exercise', of: ({ exercise }) => exercise },
   { name: 'Joints', of: ({ joints }) => joints },
-  { name: 'Load, %', of: ({ load_pct_1rm }) => load_pct_1rm, number: true },
-  { name: 'Repetitions', of: ({ reps_per_set }) => reps_per_set, number: true },
-  { name: 'Sets', of: ({ sets }) => sets, number: true },
-  { name: 'Sessions a week', of: ({ sessions_per_week }) => sessions_per_week, number: true },
-  { name: 'Weeks', of: ({ weeks }) => weeks, number: true },
-  { name: 'Reserve', of: ({ reserve_reps }) => reserve_reps, number: true },
-  { name: 'Its SD', of: ({ reserve_sd }) => reserve_sd, number: true },
+  { name: 'Load, %', of: showLoad, number: true },
+  { name: 'Repetitions', of: (arm) => showPrinted(arm, 'reps_per_set'), number: true },
+  { name: 'Sets', of: (arm) => showPrinted(arm, 'sets'), number: true },
+  { name: 'Sessions a week', of: (arm) => showPrinted(arm, 'sessions_per_week'), number: true },
+  { name: 'Weeks', of: (arm) => showPrinted(arm, 'weeks'), number: true },
+  { name: 'Reserve', of: (arm) => showPrinted(arm, 'reserve_reps'), number: true },
+  { name: 'Its SD', of: ({ reserve_sd: sd }) => (sd === null ? null : formatSignificant(sd, 2)), number: true },
   { name: 'Known as', of: ({ reserve_basis }) => reserve_basis },
   { name: 'Failure was', of: ({ failure_definition }) => failure_definition },
   { name: 'Attempted', of: ({ attempted_failure }) => yesNo(attempted_failure) },
   { name: 'Beyond failure', of: ({ beyond_failure }) => beyond_failure ?? 'none' },
 ];
+
+/** A load from a repetition maximum is marked. */
+function showLoad(arm: Arm): string | number | null {
+  const { load_pct_1rm: load } = arm;
+  if (load === null || !isEstimated(arm, 'load_pct_1rm')) return showPrinted(arm, 'load_pct_1rm');
+  return `${formatNumber(load, 0)} (estimated from ${showPrinted(arm, 'load_rm')} RM)`;
+}
+
+/** People of an arm whose paper prints a total only are marked. */
+function showPeople({ n, n_total: total, derived }: Arm): string | number | null {
+  return derived?.some(({ column }) => column === 'n') ? `${n} (a share of ${total})` : n;
+}
+
+/** “8–12” where the paper prints a range, which counts by its middle. */
+function showPrinted(arm: Arm, column: ArmColumn): string | number | null {
+  const range = arm.ranges?.[column];
+  const value = arm[column];
+  return range ? `${range.low}–${range.high}` : typeof value === 'boolean' ? yesNo(value) : value;
+}
 
 function yesNo(value: boolean | null): string | null {
   return value === null ? null : value ? 'yes' : 'no';

@@ -25,8 +25,9 @@ export function StudyRows({ rows, settings, heading: Heading = 'h3' }: RowsProps
         <table class="study-rows">
           <caption>
             Change with its {writePercent(settings.confidence)} interval from sampling error alone; variance of the
-            effect on the scale of the analysis; weight: share of all weight in the fit. Lines are those of the table's
-            file.
+            effect on the scale of the analysis; rests on: whether all numbers are printed, or some recovered from
+            others, assumed, or pooled from other rows; weight: share of all weight in the fit. Lines are those of the
+            table's file.
           </caption>
           <TableHead
             columns={[
@@ -37,6 +38,7 @@ export function StudyRows({ rows, settings, heading: Heading = 'h3' }: RowsProps
               ['People', 'number'],
               'Change',
               ['Variance', 'number'],
+              'Rests on',
               `In the fit of ${settings.outcome}`,
               'Place in the paper',
               'Note',
@@ -52,6 +54,7 @@ export function StudyRows({ rows, settings, heading: Heading = 'h3' }: RowsProps
                 <td class="number">{row.arm.n}</td>
                 <td>{showChange(row)}</td>
                 <td class="number">{row.effect ? formatSignificant(row.effect.v, 3) : 'none'}</td>
+                <td>{row.effect?.restsOn ?? '–'}</td>
                 <td>
                   {row.band !== null && row.weight !== null
                     ? `${showWeight(row.weight)} of ${LOAD_NAMES[row.band]}`

@@ -6,6 +6,7 @@ import { FoldList } from '../../ui/ProblemList.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { TableChanges } from './Changes.tsx';
 import { KeptTables } from './KeptTables.tsx';
+import { PublishedTrials, type Trials } from './PublishedTrials.tsx';
 import { countQuestions, FINDINGS_ID, Questions } from './Questions.tsx';
 import type { OpenedTable } from './tableWorker.ts';
 import { createYourTable, type YourTableState } from './yourTable.state.ts';
@@ -21,15 +22,18 @@ function focusFile(): void {
 interface Props {
   /** Address of the site's own table. */
   readonly shipped: string;
+  /** Published trials that can be opened; null where the site is built from them. */
+  readonly trials: Trials | null;
 }
 
-export function YourTable({ shipped }: Props) {
+export function YourTable({ shipped, trials }: Props) {
   const state = useMemo(() => createYourTable(shipped), [shipped]);
   useConnection(state, true);
   return (
     <div class="your-table">
       <Opening state={state} />
       <Findings state={state} />
+      {trials && <PublishedTrials trials={trials} state={state} />}
       <KeptTables state={state} />
       <Compared state={state} />
     </div>

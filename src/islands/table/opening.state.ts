@@ -1,6 +1,7 @@
 /** State of opening a file as a table: how far it is, and what was found in it. */
 import { signal } from '@preact/signals';
 import type { Answer } from '../../evidence/opening/openTable.ts';
+import { loadTableText } from '../../ownTable/loadTable.ts';
 import { putInUse } from '../../ownTable/tableInUse.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import { saveFile } from '../../ui/saveFile.ts';
@@ -68,6 +69,21 @@ export function createOpening(kept: () => Promise<void>) {
     progress.value = { name, phase: 'checking', share: 0 };
     calls.ask('answer', given, follow(name));
   };
+  /** Opens a table that the site serves, as if its file had been chosen. */
+  const openServed = async (address: string, name: string) => {
+    cancel();
+    failure.value = null;
+    opened.value = null;
+    const started = { name, phase: 'reading', share: 0 } as const;
+    progress.value = started;
+    try {
+      const text = await loadTableText(address);
+      // Stopped meanwhile, or another file was opened.
+      if (progress.value === started) open(new File([text], name, { type: 'text/csv' }));
+    } catch (error) {
+      if (progress.value === started) fail(reasonOf(error));
+    }
+  };
   /** Ends the opening; what the site reads stays. */
   const cancel = () => {
     calls.end();
@@ -80,5 +96,5 @@ export function createOpening(kept: () => Promise<void>) {
       fail,
     });
   };
-  return { progress, opened, failure, open, reply, cancel, downloadProblems };
+  return { progress, opened, failure, open, openServed, reply, cancel, downloadProblems };
 }

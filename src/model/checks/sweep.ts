@@ -8,8 +8,9 @@
  */
 import { mean, variance } from 'simple-statistics';
 import type { Effect } from '../../evidence/effects.ts';
+import { isInPaper } from '../../evidence/restsOn.ts';
 import type { Arm } from '../../evidence/schema.ts';
-import { CONCERNS } from '../../evidence/vocabulary.ts';
+import { CONCERNS, RESTS_ON } from '../../evidence/vocabulary.ts';
 import { quantileOfSorted } from '../../numerics/quantile.ts';
 import { arrangeEffects, fitEffects, targetOf } from '../bandFit.ts';
 import { splitByLoad } from '../loads.ts';
@@ -32,10 +33,26 @@ export const SWEEP_CHOICES = {
   inclusion: ['all studies', 'without high concerns'],
 } as const;
 
-export type SweepChoice = keyof typeof SWEEP_CHOICES;
-type Combination = { readonly [Choice in SweepChoice]: (typeof SWEEP_CHOICES)[Choice][number] };
+/** Choices that only a table with such rows leaves open; the product then grows by their levels. */
+const TABLE_CHOICES = {
+  /** Where a row rests on assumptions. */
+  restingOn: ['all rows', 'only what is printed or recovered'],
+  /** Where a row prints no spread. */
+  missingSds: ['off', 'missing'],
+} as const;
 
-const CHOICE_NAMES = Object.keys(SWEEP_CHOICES) as SweepChoice[];
+const ALL_CHOICES = { ...SWEEP_CHOICES, ...TABLE_CHOICES } as const;
+
+export type SweepChoice = keyof typeof ALL_CHOICES;
+type Levels<Choices> = {
+  readonly [Choice in keyof Choices]: Choices[Choice] extends readonly (infer Level)[] ? Level : never;
+};
+type Combination = Levels<typeof SWEEP_CHOICES> & Partial<Levels<typeof TABLE_CHOICES>>;
+
+/** Levels of a choice, in the order in which they are tried. */
+export function levelsOf(choice: SweepChoice): readonly (string | number)[] {
+  return ALL_CHOICES[choice];
+}
 
 export interface SweepProgress {
   readonly done: number;
@@ -73,7 +90,8 @@ const REPORT_EVERY = 16;
 
 /** Runs the sweep in steps; a caller may stop between them. */
 export function* sweepChoices(arms: readonly Arm[], settings: Settings): Generator<SweepProgress, Sweep> {
-  const combinations = listCombinations();
+  const choices = listChoices(arms, settings);
+  const combinations = listCombinations(choices);
   const rows = new Map<string, Rows>();
   const known = new Map<string, SweepOutcome>();
   const light: SweepOutcome[] = [];
@@ -87,6 +105,8 @@ export function* sweepChoices(arms: readonly Arm[], settings: Settings): Generat
       combination.inclusion,
       combination.adjust,
       combination.split,
+      combination.restingOn,
+      combination.missingSds,
     ]);
     const bands = rows.get(key) ?? arrangeBands(selectRows(arms, choice).effects, combination.split);
     rows.set(key, bands);
@@ -102,12 +122,25 @@ export function* sweepChoices(arms: readonly Arm[], settings: Settings): Generat
       outcomes.push({ ...outcome, combination });
     }
   }
-  return { light: summarise(light), heavy: summarise(heavy) };
+  return { light: summarise(light, choices), heavy: summarise(heavy, choices) };
 }
 
-function listCombinations(): Combination[] {
-  return CHOICE_NAMES.reduce<Record<string, unknown>[]>(
-    (so, choice) => so.flatMap((begun) => SWEEP_CHOICES[choice].map((level) => ({ ...begun, [choice]: level }))),
+/** Those of every table, and those that this one leaves open. */
+function listChoices(arms: readonly Arm[], settings: Settings): readonly SweepChoice[] {
+  const without = selectRows(arms, { ...settings, missingSds: 'off' }).effects;
+  const filled = selectRows(arms, { ...settings, missingSds: 'missing' }).effects;
+  const hasMissing = filled.length > without.length;
+  const hasAssumed = (hasMissing ? filled : without).some(({ restsOn }) => !isInPaper(restsOn));
+  return [
+    ...(Object.keys(SWEEP_CHOICES) as SweepChoice[]),
+    ...(hasAssumed ? (['restingOn'] as const) : []),
+    ...(hasMissing ? (['missingSds'] as const) : []),
+  ];
+}
+
+function listCombinations(choices: readonly SweepChoice[]): Combination[] {
+  return choices.reduce<Record<string, unknown>[]>(
+    (so, choice) => so.flatMap((begun) => levelsOf(choice).map((level) => ({ ...begun, [choice]: level }))),
     [{}],
   ) as Combination[];
 }
@@ -123,7 +156,12 @@ function applyCombination(combination: Combination, settings: Settings): Setting
     weighting,
     assumedCorrelation: { ...settings.assumedCorrelation, [settings.outcome]: correlation },
     adjust: adjust === 'nothing' ? [] : ['load', 'training-status'],
-    include: { ...settings.include, concerns: chooseConcerns(settings.include.concerns, inclusion) },
+    missingSds: combination.missingSds ?? settings.missingSds,
+    include: {
+      ...settings.include,
+      concerns: chooseConcerns(settings.include.concerns, inclusion),
+      restsOn: chooseRests(settings.include.restsOn, combination.restingOn),
+    },
   };
 }
 
@@ -136,6 +174,16 @@ function chooseConcerns(
   const others = (chosen.length > 0 ? chosen : CONCERNS).filter((level) => level !== 'high');
   // A filter on high concern alone leaves nothing when those are left out: it then stays as it is.
   return others.length > 0 ? others : chosen;
+}
+
+/** The reader's own filter, or what of it is in the papers. */
+function chooseRests(
+  chosen: Settings['include']['restsOn'],
+  restingOn: Combination['restingOn'] = 'all rows',
+): Settings['include']['restsOn'] {
+  if (restingOn === 'all rows') return chosen;
+  const inPapers = (chosen.length > 0 ? chosen : RESTS_ON).filter(isInPaper);
+  return inPapers.length > 0 ? inPapers : chosen;
 }
 
 /** The rows of both bands, arranged once for all fits of them. */
@@ -166,14 +214,14 @@ function findOutcome({ effects, data }: BandRows, combination: Combination, sett
   return { combination, point, reachedEdge };
 }
 
-function summarise(outcomes: readonly SweepOutcome[]): BandSweep {
+function summarise(outcomes: readonly SweepOutcome[], choices: readonly SweepChoice[]): BandSweep {
   const found = outcomes.flatMap(({ point, combination }) => (point === null ? [] : [{ point, combination }]));
   const points = found.map(({ point }) => point);
   const sorted = Float64Array.from(points).sort();
   const whole = points.length > 0 ? variance(points) : 0;
   const overall = points.length > 0 ? mean(points) : 0;
-  const shares = CHOICE_NAMES.map((choice) => {
-    const levels = SWEEP_CHOICES[choice].map((level) =>
+  const shares = choices.map((choice) => {
+    const levels = levelsOf(choice).map((level) =>
       found.filter(({ combination }) => combination[choice] === level).map(({ point }) => point),
     );
     const between = levels.reduce(

@@ -1,6 +1,6 @@
 /** The targets of a sweep by choice and level: what they are while one choice is held and all others vary. */
 import { quantileOfSorted } from '../../numerics/quantile.ts';
-import { type BandSweep, SWEEP_CHOICES, type SweepChoice } from './sweep.ts';
+import { type BandSweep, levelsOf, type SweepChoice } from './sweep.ts';
 
 export interface SweepLevel {
   readonly choice: SweepChoice;
@@ -18,7 +18,7 @@ export interface SweepLevel {
 /** Every level of every choice, choices in the order of their share, the largest first. */
 export function listSweepLevels({ outcomes, shares }: BandSweep): readonly SweepLevel[] {
   return shares.flatMap(({ choice }) =>
-    SWEEP_CHOICES[choice].map((level) => {
+    levelsOf(choice).map((level) => {
       const own = outcomes.filter(({ combination }) => combination[choice] === level);
       const points = Float64Array.from(own.flatMap(({ point }) => (point === null ? [] : [point]))).sort();
       const at = (share: number) => (points.length > 0 ? quantileOfSorted(points, share) : null);

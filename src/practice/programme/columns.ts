@@ -1,6 +1,6 @@
 /** Columns of a programme: one line is the sets of one exercise on one day. */
 import * as z from 'zod/mini';
-import { type Column, integer, number, oneOf, type RowOf, text, yesOrNo } from '../../evidence/column.ts';
+import { type DescribedColumn, integer, number, oneOf, type RowOf, text, yesOrNo } from '../../evidence/column.ts';
 import { EXERCISE_COLUMNS, type Exercise } from '../../evidence/exercises.ts';
 import { COMPANIES, type Company } from '../cautions.ts';
 
@@ -31,7 +31,7 @@ export function writeDay(day: number): string {
 
 const group = 'programme';
 
-const day: Column<number, true> = {
+const day: DescribedColumn<number, true> = {
   group,
   required: true,
   unit: null,
@@ -51,7 +51,9 @@ const day: Column<number, true> = {
 };
 
 /** Words of a programme may be written in capitals. */
-const anyCase = <Value, Required extends boolean>(column: Column<Value, Required>): Column<Value, Required> => ({
+const anyCase = <Value, Required extends boolean>(
+  column: DescribedColumn<Value, Required>,
+): DescribedColumn<Value, Required> => ({
   ...column,
   cell: z.pipe(
     z.pipe(
@@ -124,7 +126,7 @@ export const PROGRAMME_COLUMNS = {
   partials: anyCase(
     yesOrNo({ group, required: false, example: 'yes', description: `${EXERCISE_COLUMNS.partials.description} ${own}` }),
   ),
-} as const satisfies Record<string, Column<unknown>>;
+} as const satisfies Record<string, DescribedColumn<unknown>>;
 
 /** A line as it was read; null where an optional cell is empty. */
 export type WrittenLine = RowOf<typeof PROGRAMME_COLUMNS>;
