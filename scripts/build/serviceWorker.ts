@@ -18,7 +18,7 @@ const PLACE = /\b[\w$]+\.BUILT\b/gu;
 /** Their names change with what is in them. */
 const NAMED_BY_CONTENT = /^_astro\//u;
 /** Pages, and what they read or show. Figures' frames and files are kept by whoever opens them. */
-const KEPT = /^(?:.+\/)?index\.html$|^data\/[^/]+\.csv$|^favicon\.svg$|^icons\/[^/]+$|^manifest\.webmanifest$/u;
+const KEPT = /^(?:.+\/)?index\.html$|^data\/.+\.csv$|^favicon\.svg$|^icons\/[^/]+$|^manifest\.webmanifest$/u;
 const NOT_KEPT = /^figures\/[^/]+\/embed\//u;
 
 /**

@@ -68,7 +68,9 @@ describe('the service worker', () => {
     const wanted = [
       ...pages.filter((name) => name !== '404.html' && !isEmbed(name)),
       ...readdirSync(join(dist, '_astro')).map((name) => `_astro/${name}`),
-      ...readdirSync(join(dist, 'data')).map((name) => `data/${name}`),
+      ...readdirSync(join(dist, 'data'), { recursive: true, encoding: 'utf8' })
+        .filter((name) => name.endsWith('.csv'))
+        .map((name) => `data/${name}`),
     ].map((name) => join(dist, name));
     expect(kept).toEqual(expect.arrayContaining(wanted));
   });
