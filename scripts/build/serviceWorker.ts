@@ -34,17 +34,16 @@ self.addEventListener('activate', (event) => event.waitUntil((async () => {
 
 /** Comes after the integrations that write pages and before the one that publishes them. */
 export function serviceWorker(): AstroIntegration {
-  let base = '/';
   return {
     name: 'service-worker',
     hooks: {
-      'astro:config:setup': ({ command, config, updateConfig }) => {
-        base = config.base;
+      'astro:config:setup': ({ command, updateConfig }) => {
         if (command === 'build') updateConfig({ vite: { plugins: [bundleWorker] } });
       },
       'astro:server:setup': ({ server }) => {
         server.middlewares.use((request, response, next) => {
-          if (request.url?.split('?')[0] !== `${base.replace(/\/$/u, '')}/${WORKER_FILE}`) return next();
+          // The server takes the site's sub-path off.
+          if (request.url?.split('?')[0] !== `/${WORKER_FILE}`) return next();
           response.setHeader('Content-Type', 'text/javascript').end(WITHDRAWAL);
         });
       },
