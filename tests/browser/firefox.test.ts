@@ -33,7 +33,13 @@ describe.skipIf(!firefox)('In Firefox', () => {
   let browser: Browser;
   beforeAll(async () => {
     site = await servePages();
-    browser = await launch({ browser: 'firefox', executablePath: firefox ?? '', headless: true });
+    browser = await launch({
+      browser: 'firefox',
+      executablePath: firefox ?? '',
+      headless: true,
+      // Pages are the server's each time (offline.test.ts tries the others).
+      extraPrefsFirefox: { 'dom.serviceWorkers.enabled': false },
+    });
     expect(await browser.version()).toMatch(/^firefox\//iu);
   }, 60_000);
   afterAll(async () => {
