@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import { buildBeside } from './scripts/build/buildBeside.ts';
+import { serviceWorker } from './scripts/build/serviceWorker.ts';
 import { readSiteAddress } from './scripts/build/siteAddress.ts';
 import { shippedLicences } from './scripts/licences/shipped.ts';
 import { standIns } from './scripts/standIns/index.ts';
@@ -17,7 +18,7 @@ export default defineConfig({
   base,
   ...(site && { site }),
   trailingSlash: 'always',
-  integrations: [preact(), steadyIslands(), shippedLicences(), buildBeside()],
+  integrations: [preact(), steadyIslands(), shippedLicences(), serviceWorker(), buildBeside()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
     plugins: [standIns(root)],

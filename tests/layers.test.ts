@@ -14,6 +14,7 @@ const LAYERS: readonly string[] = [
   'figures',
   'ui',
   'ownTable',
+  'offline',
   'islands',
   'site',
   'components',

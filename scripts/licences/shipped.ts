@@ -3,7 +3,7 @@
  * does not let them be sent to browsers, and writes the licences of the others to `licences.txt`, since
  * the scripts themselves carry no notices.
  */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
@@ -89,8 +89,16 @@ function describe(folder: string): Shipped {
   return {
     title: `${name} ${version}`,
     licence: statedLicence(folder),
-    texts: files.map((file) => readFileSync(join(folder, file), 'utf8').trim()),
+    texts: files.length > 0 ? files.map((file) => readFileSync(join(folder, file), 'utf8').trim()) : keptText(name),
   };
+}
+
+/** Licences of packages that come without theirs, as their repositories have them. */
+const KEPT_TEXTS = new URL('texts/', import.meta.url);
+
+function keptText(name: string): readonly string[] {
+  const file = new URL(`${name.replace('/', '__')}.txt`, KEPT_TEXTS);
+  return existsSync(file) ? [readFileSync(file, 'utf8').trim()] : [];
 }
 
 /** Packages with the same texts share one notice. */

@@ -1,6 +1,6 @@
 /**
  * Stands in for the matrix library's class of a matrix, of whose 150 methods its decomposition of a symmetric
- * matrix asks these; calling another throws, since it is not there. Rows are kept as the library keeps them, since
+ * matrix and the engine ask these; calling another throws, since it is not there. Rows are kept as the library keeps them, since
  * the decomposition exchanges them in place.
  */
 export class AbstractMatrix {
@@ -41,6 +41,10 @@ export default class Matrix extends AbstractMatrix {
 
   get(row, column) {
     return this.data[row][column];
+  }
+
+  getColumn(column) {
+    return this.data.map((row) => row[column]);
   }
 
   set(row, column, value) {

@@ -165,28 +165,207 @@ describe('Programme', () => {
     await close();
   });
 
-  it('checks what is pasted, semicolons and capitals and all, on a phone', async () => {
+  /** Opens the second view of a version. */
+  const openText = (page: Page, name = 'Version one') =>
+    page.getByText(`${name} as text`, { exact: true }).first().click();
+  const linesOf = (page: Page, name: string) => page.locator(`section[aria-label="${name}"] .lines > li`);
+  const focused = (page: Page) => page.evaluate('document.activeElement.id') as Promise<string>;
+  const paste = async (page: Page, text: string) => {
+    await page.getByRole('button', { name: 'Paste or open' }).click();
+    await page.locator('#pasted').fill(text);
+  };
+
+  it('checks what is written as text, semicolons and capitals and all, on a phone', async () => {
     const { page, complaints, close } = await openPage(site, 'programme/', PHONE);
-    await page.locator('#text-first').fill(`${HEADER.toUpperCase()}\nmon;Squat;3;8;75;2;Spotter\n`);
+    await openText(page, 'Version two');
     await page.locator('#text-second').fill(`${HEADER}\nmon;squat;3;6;75;4;spotter\n`);
-    await expect.poll(() => textOf(page, 'section[aria-label="Version one"]')).toMatch(/as advised/u);
+    await openText(page);
+    await page.locator('#text-first').fill(`${HEADER.toUpperCase()}\nmon;Squat;3;8;75;2;Spotter\n`);
+    await expect.poll(() => linesOf(page, 'Version one').first().textContent()).toMatch(/as advised/iu);
     await expect.poll(() => textOf(page, '#finding')).toMatch(/growth by −/u);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
     expect(complaints).toEqual([]);
     await close();
   });
 
-  it('lists every mistake by its line, asks about an unknown exercise, and goes on once it is answered', async () => {
+  it('is written from nothing by the keys alone: searched by synonyms, moved, copied, deleted, undone', async () => {
+    const { page, complaints, close } = await openPage(site, 'programme/');
+    const { keyboard } = page;
+    await page.locator('.bar button').first().focus();
+    await keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toMatch(/^first-\d+-exercise$/u);
+    expect(await page.locator('#event-day').inputValue()).toBe('none');
+    const set = async (exercise: string, cells: readonly string[]) => {
+      await keyboard.type(exercise);
+      await expect.poll(() => page.locator('[role=option]').count()).toBeGreaterThan(0);
+      await keyboard.press('ArrowDown');
+      await keyboard.press('Enter');
+      for (const cell of cells) {
+        await keyboard.press('Tab');
+        await keyboard.type(cell);
+      }
+    };
+    await set('rdl', ['3', '8', '75', '', '2']);
+    await expect
+      .poll(() => linesOf(page, 'The programme').first().textContent())
+      .toMatch(/as advised[\s\S]*Keeps \d/iu);
+    await keyboard.press('Control+Enter');
+    await expect.poll(() => textOf(page, '#done')).toMatch(/Line 2 was added/u);
+    await set('rfess', ['3', '10', '70', '', '8']);
+    const second = linesOf(page, 'The programme').nth(1);
+    await expect.poll(() => second.textContent()).toMatch(/further from failure/iu);
+    await keyboard.press('Alt+ArrowUp');
+    await expect.poll(() => textOf(page, '#done')).toMatch(/Line 2 is now line 1/u);
+    await expect.poll(() => focused(page)).toMatch(/-reserve$/u);
+    const names = () =>
+      page.locator('.cell.exercise input').evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value));
+    expect(await names()).toEqual(['Bulgarian split squat', 'Romanian deadlift']);
+    await page.getByRole('button', { name: 'Copy line 1' }).focus();
+    await keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toMatch(/-exercise$/u);
+    expect((await names()).slice(0, 2)).toEqual(['Bulgarian split squat', 'Bulgarian split squat']);
+    await page.getByRole('button', { name: 'Delete line 3' }).focus();
+    await keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toMatch(/-delete$/u);
+    expect(await names()).toHaveLength(2);
+    await keyboard.press('Control+z');
+    await keyboard.press('Control+z');
+    await expect.poll(names).toEqual(['Bulgarian split squat', 'Romanian deadlift']);
+    await keyboard.press('Control+Shift+z');
+    await expect.poll(names).toHaveLength(3);
+    await expect.poll(() => textOf(page, '#done')).toMatch(/Done again: copy line 1/u);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('shows how a paste was understood, takes a suggestion, replaces, and undoes that and the example', async () => {
+    const { page, complaints, close } = await openPage(site, 'programme/', PHONE);
+    await paste(page, 'Winter\nMon squats 4x6 80% RPE 8\nTue bech press 3x8 72,5% 2 RIR spotter\n');
+    const understood = page.locator('.understood');
+    await expect.poll(() => understood.innerText()).toMatch(/2 lines of sets; 1 entry not read; 1 note/u);
+    expect(await understood.innerText()).toMatch(
+      /exercise squat \(from “squats”\)[\s\S]*in reserve 2 \(from “RPE 8”\)/u,
+    );
+    expect(await linesOf(page, 'Version one').count()).toBe(11);
+    await page.getByRole('button', { name: 'Take “bench press”' }).click();
+    await expect.poll(() => understood.innerText()).toMatch(/“bech press” was taken as bench press, as you chose/u);
+    await page.getByRole('button', { name: 'Replace version one' }).click();
+    const lines = linesOf(page, 'The programme');
+    await expect.poll(() => lines.count()).toBe(2);
+    await expect.poll(() => focused(page)).toBe('version-first');
+    // The example's Saturday goes with it, and is asked for.
+    expect(await page.locator('#event-day').inputValue()).toBe('none');
+    await expect.poll(() => textOf(page, '.ask-event')).toMatch(/No event is set/u);
+    await expect.poll(() => lines.first().textContent()).toMatch(/rating of 8 out of ten is taken as/u);
+    await page.reload();
+    await expect.poll(() => lines.first().textContent()).toMatch(/rating of 8 out of ten is taken as/u);
+    await lines.first().locator('.cell.reserve input').fill('3');
+    await expect.poll(() => lines.first().textContent()).not.toMatch(/rating of 8/u);
+    await page.getByRole('button', { name: 'Show the worked example' }).click();
+    await expect.poll(() => page.locator('#event-day').inputValue()).toBe('6');
+    await page.getByRole('button', { name: /^Undo/u }).click();
+    await expect.poll(() => lines.count()).toBe(2);
+    expect(await lines.first().locator('.cell.reserve input').inputValue()).toBe('3');
+    await page.getByRole('button', { name: /^Undo/u }).click();
+    await expect.poll(() => lines.first().locator('.cell.reserve input').inputValue()).toBe('2');
+    await paste(page, 'Fri arm curl 3x10 70% 2 RIR');
+    await expect.poll(() => understood.innerText()).toMatch(/1 line of sets/u);
+    await page.getByRole('button', { name: 'Add below' }).click();
+    await expect.poll(() => lines.count()).toBe(3);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('applies the advice to one line and to all, says each change, and what was left', async () => {
+    const { page, complaints, close } = await openPage(site, 'programme/');
+    await paste(
+      page,
+      'Mon squat 4x8 80% 0 RIR alone\nMon leg press 3x8 75% 6 RIR spotter\nTue squat 1x1 100% 0 RIR alone',
+    );
+    await page.getByRole('button', { name: 'Replace version one' }).click();
+    const two = (place: number, cell: string) =>
+      linesOf(page, 'Version two').nth(place).locator(`.cell.${cell} input`).inputValue();
+    await page.getByRole('button', { name: 'Apply the advice to line 2, in version two' }).click();
+    await expect
+      .poll(() => textOf(page, '.applied'))
+      .toMatch(/1 line changed in version two[\s\S]*leg press[\s\S]*14 together, as before/u);
+    expect(await two(0, 'reserve')).toBe('0');
+    expect(Number(await two(1, 'reserve')) + Number(await two(1, 'repetitions'))).toBe(14);
+    await page.getByRole('button', { name: 'Apply the advice to all' }).click();
+    await expect
+      .poll(() => textOf(page, '.applied'))
+      .toMatch(/2 lines changed[\s\S]*Left as written[\s\S]*Line 3, squat on Tuesday[\s\S]*Not safe as written/u);
+    await expect.poll(() => two(0, 'reserve')).not.toBe('0');
+    await expect.poll(() => textOf(page, '#finding')).toMatch(/Over all sets version two/u);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => two(0, 'reserve')).toBe('0');
+    expect(await page.locator('.applied').count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it.each(['light', 'dark'] as const)(
+    'has nothing for axe to find, whatever is open, in %s colours',
+    async (colorScheme) => {
+      const { page, close } = await openPage(site, 'programme/', {
+        colorScheme,
+        viewport: { width: 360, height: 800 },
+      });
+      await page.getByRole('button', { name: 'Apply the advice to all' }).click();
+      await expect.poll(() => page.locator('.applied').count()).toBe(1);
+      await openText(page);
+      await paste(page, 'Title\nMon squats 4x6 80% RPE 8\nTue bech press 3x8 60kg');
+      await expect.poll(() => page.locator('.understood').innerText()).toMatch(/2 lines of sets/u);
+      await linesOf(page, 'Version one').first().locator('.cell.exercise input').fill('sq');
+      await expect.poll(() => page.locator('[role=option]').count()).toBeGreaterThan(1);
+      expect(await findViolations(page)).toEqual([]);
+      await close();
+    },
+  );
+
+  it.each([320, 390])('shows lines and muscles %i pixels wide without scrolling sideways', async (width) => {
+    const { page, close } = await openPage(site, 'programme/', { viewport: { width, height: 800 } });
+    await paste(page, 'Mon squats 4x6 80% RPE 8\nTue bech press 3x8 60kg');
+    await expect.poll(() => page.locator('.understood').innerText()).toMatch(/2 lines of sets/u);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+    const tooWide = await page.evaluate(
+      `[...document.querySelectorAll('.programme *')].filter((one) => one.getBoundingClientRect().right > ${width} + 1 && !one.closest('.unseen, svg, .scroll')).map((one) => one.outerHTML.slice(0, 80))`,
+    );
+    expect(tooWide).toEqual([]);
+    // A verdict has room for more than a word a line.
+    const narrowest = await page
+      .locator('.line-said')
+      .evaluateAll((all) => Math.min(...all.map((one) => one.clientWidth)));
+    expect(narrowest).toBeGreaterThan(0.8 * (width - 32));
+    await close();
+  });
+
+  it('prints a usual week on one page, and two versions on two', async () => {
+    const { page, close } = await openPage(site, 'programme/');
+    const pages = async () => countPages(await page.pdf({ format: 'A4' }));
+    expect(await pages()).toBeLessThanOrEqual(2);
+    await page.getByRole('button', { name: 'Drop version two' }).click();
+    await expect.poll(pages).toBe(1);
+    await page.emulateMedia({ media: 'print' });
+    await expect.poll(() => textOf(page, '.sheet')).toMatch(/barbell back squat[\s\S]*unsafe: alone/u);
+    await close();
+  });
+
+  it('lists a mistake at its line, asks about an unknown exercise, and goes on once it is answered', async () => {
     const { page, complaints, close } = await openPage(site, 'programme/');
     await page.getByRole('button', { name: 'Drop version two' }).click();
+    await openText(page, 'The programme');
     const text = page.locator('#text-first');
-    await text.fill(`${HEADER}\nMon;squat;three;8;75;2;spotter\nTue;<img src=x onerror=alert(1)>;3;8;75;2;alone\n`);
+    const bad = '<img src=x onerror=alert(1)>';
+    await text.fill(`${HEADER}\nMon;squat;three;8;75;2;spotter\nTue;${bad};3;8;75;2;alone\n`);
     const version = page.locator('section[aria-label="The programme"]');
-    await expect
-      .poll(() => version.innerText())
-      .toMatch(/2 entries need mending[\s\S]*line 2, `sets`[\s\S]*line 3, `exercise`/u);
+    const lines = linesOf(page, 'The programme');
+    await expect.poll(() => lines.first().textContent()).toMatch(/sets: expected .* received “three”/u);
+    expect(await lines.first().locator('.cell.sets input').getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => version.innerText()).toMatch(/Sums wait until lines? 1/u);
     await text.fill(`${HEADER}\nMon;sled drag;3;8;75;2;alone\nTue;squat;3;8;75;2;spotter\n`);
-    await expect.poll(() => version.innerText()).toMatch(/What is “sled drag”\? Line 2 waits/u);
+    await expect.poll(() => version.innerText()).toMatch(/What is “sled drag”\? Line 1 waits/u);
     await page.getByRole('button', { name: /Use this for/u }).click();
     await expect.poll(() => version.innerText()).toMatch(/Expected at least one muscle/u);
     await page.getByLabel('Muscles it trains').fill('quadriceps; calves');
@@ -199,8 +378,10 @@ describe('Programme', () => {
 
   it('saves all to a file, opens it again, and refuses another with a reason', async () => {
     const { page, close } = await openPage(site, 'programme/');
+    await openText(page);
     await page.locator('#text-first').fill(`${HEADER}\nMon;squat;3;8;75;2;spotter\n`);
-    await page.locator('#event-day').selectOption('none');
+    // The example has gone, and its Saturday with it.
+    await expect.poll(() => page.locator('#event-day').inputValue()).toBe('none');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save all to a file' }).click(),
@@ -211,29 +392,50 @@ describe('Programme', () => {
     expect(JSON.parse(readFileSync(file, 'utf8'))).toMatchObject({ kind: 'programme', calendar: { event: null } });
     await page.getByRole('button', { name: 'Show the worked example' }).click();
     await expect.poll(() => page.locator('#event-day').inputValue()).toBe('6');
-    const input = page.locator('input[type="file"]').first();
+    await page.getByRole('button', { name: 'Paste or open' }).click();
+    const input = page.locator('#opened');
     await input.setInputFiles(file);
     await expect.poll(() => page.locator('#event-day').inputValue()).toBe('none');
-    expect(await page.locator('#text-first').inputValue()).toMatch(/Mon;squat/u);
+    expect(await linesOf(page, 'The programme').first().locator('.cell.exercise input').inputValue()).toBe('squat');
+    await page.getByRole('button', { name: 'Paste or open' }).click();
     const wrong = join(folder, 'wrong.json');
     writeFileSync(wrong, '{"kind":"diary"}');
     await input.setInputFiles(wrong);
-    await expect.poll(() => textOf(page, '.entry')).toMatch(/wrong\.json: expected a programme saved by this page/u);
+    await expect.poll(() => textOf(page, '.pasting')).toMatch(/wrong\.json: expected a programme saved by this page/u);
     const sets = join(folder, 'sets.csv');
     writeFileSync(sets, `${HEADER}\nFri;arm curl;3;8;75;2;alone\n`);
     await input.setInputFiles(sets);
-    await expect.poll(() => page.locator('#text-first').inputValue()).toMatch(/arm curl/u);
+    await expect.poll(() => textOf(page, '.pasting')).toMatch(/exercise arm curl/u);
     rmSync(folder, { recursive: true });
     await close();
   });
 
-  it('keeps what was typed through a reload of the tab', async () => {
+  it('keeps what was typed through a reload of the tab, the last key too, and opens what it kept before', async () => {
     const { page, close } = await openPage(site, 'programme/');
-    await page.locator('#text-first').fill(`${HEADER}\nFri;arm curl;3;8;75;2;alone\n`);
-    await expect.poll(() => textOf(page, 'section[aria-label="Version one"]')).toMatch(/arm curl/u);
+    const exercise = linesOf(page, 'Version one').first().locator('.cell.exercise input');
+    await exercise.fill('arm curl');
     await page.reload();
-    await expect.poll(() => page.locator('#text-first').inputValue()).toMatch(/arm curl/u);
-    await expect.poll(() => textOf(page, 'section[aria-label="Version one"]')).toMatch(/arm curl/u);
+    await expect.poll(() => exercise.inputValue()).toBe('arm curl');
+    await expect.poll(() => linesOf(page, 'Version one').first().textContent()).toMatch(/Advised:/u);
+    // The form of the version before, which held texts.
+    const older = {
+      kind: 'programme',
+      version: 1,
+      first: `${HEADER}\nFri;lunge;3;8;75;2;alone\n`,
+      second: null,
+      exercises: [],
+      calendar: { status: 'trained', sessionHour: 19, event: null },
+    };
+    const other = await openPage(site, 'methods/');
+    await other.page.evaluate(
+      (text) => sessionStorage.setItem('shy-of-failure programme', text),
+      JSON.stringify(older),
+    );
+    await other.page.goto(`${site.address}/programme/`);
+    await expect
+      .poll(() => linesOf(other.page, 'The programme').first().locator('.cell.exercise input').inputValue())
+      .toBe('lunge');
+    await other.close();
     await close();
   });
 });

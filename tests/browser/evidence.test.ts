@@ -169,7 +169,7 @@ describe('Evidence', () => {
       expect(await field.inputValue(), `${await field.getAttribute('id')}`).not.toBe(before);
     }
     const filters = await page.locator('form[aria-label="Choices"] fieldset').all();
-    expect(filters.length).toBe(9);
+    expect(filters.length).toBe(10);
     for (const filter of filters) {
       const box = filter.locator('input').last();
       await box.focus();

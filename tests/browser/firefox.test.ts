@@ -33,7 +33,13 @@ describe.skipIf(!firefox)('In Firefox', () => {
   let browser: Browser;
   beforeAll(async () => {
     site = await servePages();
-    browser = await launch({ browser: 'firefox', executablePath: firefox ?? '', headless: true });
+    browser = await launch({
+      browser: 'firefox',
+      executablePath: firefox ?? '',
+      headless: true,
+      // Pages are the server's each time (offline.test.ts tries the others).
+      extraPrefsFirefox: { 'dom.serviceWorkers.enabled': false },
+    });
     expect(await browser.version()).toMatch(/^firefox\//iu);
   }, 60_000);
   afterAll(async () => {
@@ -118,14 +124,50 @@ describe.skipIf(!firefox)('In Firefox', () => {
     });
   });
 
-  it('Programme checks what is pasted, and lists a mistake by its line', async () => {
-    const header = 'day;exercise;sets;repetitions;load;reserve;company';
-    const first = 'section[aria-label="Version one"]';
+  it('Programme takes a week written by the keys alone, line by line, and undoes it', async () => {
     await visit('programme/', async (page) => {
-      await page.locator('#text-first').fill(`${header}\nmon;Squat;3;8;75;2;Spotter\n`);
-      await expect.poll(() => textOf(page, first)).toMatch(/as advised/u);
-      await page.locator('#text-first').fill(`${header}\nmon;squat;three;8;75;2;spotter\n`);
-      await expect.poll(() => textOf(page, first)).toMatch(/line 2, `sets`/u);
+      const focused = () => page.evaluate('document.activeElement.id') as Promise<string>;
+      const first = 'section[aria-label="The programme"]';
+      await page.locator('.bar button').click();
+      await expect.poll(focused).toMatch(/^first-\d+-exercise$/u);
+      await page.keyboard.type('rfess');
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+      for (const cell of ['3', '8', '75', '', '2']) {
+        await page.keyboard.press('Tab');
+        await page.keyboard.type(cell);
+      }
+      await expect.poll(() => textOf(page, first)).toMatch(/as advised[\s\S]*Advised: \d/iu);
+      const line = await focused();
+      await page.keyboard.down('Control');
+      await page.keyboard.press('Enter');
+      await page.keyboard.up('Control');
+      await expect.poll(focused).not.toBe(line);
+      expect(await focused()).toMatch(/-exercise$/u);
+      await page.keyboard.type('squat');
+      await page.keyboard.down('Control');
+      await page.keyboard.press('z');
+      await page.keyboard.press('z');
+      await page.keyboard.up('Control');
+      await expect.poll(() => page.evaluate('document.querySelectorAll(".lines > li").length')).toBe(1);
+      await expect
+        .poll(() => page.evaluate('document.querySelector(".cell.exercise input").value'))
+        .toBe('Bulgarian split squat');
+    });
+  });
+
+  it('Programme shows how a paste was understood before it takes it', async () => {
+    await visit('programme/', async (page) => {
+      await page.evaluate(
+        '[...document.querySelectorAll(".bar button")].find((b) => b.innerText === "Paste or open").click()',
+      );
+      await page.locator('#pasted').fill('Mon squats 4x6 80% 2 RIR spotter');
+      await expect.poll(() => textOf(page, '.understood')).toMatch(/exercise squat \(from “squats”\)/u);
+      await page.evaluate(
+        '[...document.querySelectorAll(".pasting button")].find((b) => b.innerText.startsWith("Replace")).click()',
+      );
+      await expect.poll(() => page.evaluate('document.querySelectorAll(".lines > li").length')).toBe(1);
+      await expect.poll(() => textOf(page, 'section[aria-label="The programme"]')).toMatch(/as advised/iu);
     });
   });
 

@@ -38,25 +38,38 @@ export const PATHS = [
   'table/',
   'table/curate/',
   'methods/',
+  'offline/',
 ] as const;
+
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
+
+/**
+ * Makes a browser one that has no service workers, before a page's own scripts: pages are then the server's each time,
+ * and what a test refuses or changes there is seen. What the site does with them has tests of its own (offline.test.ts).
+ */
+export const WITHOUT_SERVICE_WORKERS = 'delete Navigator.prototype.serviceWorker;';
 
 /**
  * The built site at an address of this machine, for a browser of one's own; kept in the browser as hosts are told to.
  *
  * @param refuses paths that are not to be had at the moment
+ * @param folder another build than dist/
+ * @param at a port to be found at again; 0 for any
  */
 export async function servePages(
   refuses: (path: string) => boolean = () => false,
+  folder = DIST,
+  at = 0,
 ): Promise<Omit<ServedSite, 'browser'>> {
   const setHeaders = (response: ServerResponse, path: string) =>
     response.setHeader('Cache-Control', path.startsWith('/_astro/') ? 'max-age=31536000, immutable' : 'no-cache');
-  const serve = sirv(fileURLToPath(new URL('../../dist', import.meta.url)), { etag: true, setHeaders });
+  const serve = sirv(folder, { etag: true, setHeaders });
   const server = createServer((request, response) => {
     if (refuses(request.url ?? '')) response.writeHead(503, { 'Cache-Control': 'no-store' }).end();
     else serve(request, response);
   });
   await new Promise<void>((resolve) => {
-    server.listen(0, '127.0.0.1', resolve);
+    server.listen(at, '127.0.0.1', resolve);
   });
   const { port } = server.address() as AddressInfo;
   return {
@@ -114,6 +127,7 @@ export async function openPage(
   until: 'settled' | 'started' = 'settled',
 ): Promise<OpenedPage> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  await context.addInitScript(WITHOUT_SERVICE_WORKERS);
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { launch } from 'puppeteer-core';
 import { findFirefox } from '../../scripts/browser.ts';
-import { chromiumOptions } from './site.ts';
+import { chromiumOptions, WITHOUT_SERVICE_WORKERS } from './site.ts';
 
 export interface Tab {
   readonly goto: (path: string) => Promise<unknown>;
@@ -17,12 +17,14 @@ export interface Tab {
 
 export interface Profile {
   readonly open: () => Promise<Tab>;
+  /** Tells the browser that the machine has no network; Firefox cannot be told. */
+  readonly setOffline: (isOffline: boolean) => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
 export type BrowserName = 'Chromium' | 'Firefox';
-/** What a profile's pages may keep: anything, nothing, or nothing of any size. */
-export type Storage = 'usual' | 'denied' | 'full';
+/** What a profile's pages may keep: what they make, the site itself too, nothing, or nothing of any size. */
+export type Storage = 'usual' | 'site too' | 'denied' | 'full';
 
 /** Bytes of a store that is full. */
 const FULL = 2000;
@@ -34,6 +36,7 @@ export async function openProfile(name: BrowserName, address: string, storage: S
 async function openChromium(address: string, storage: Storage): Promise<Profile> {
   const folder = mkdtempSync(join(tmpdir(), 'profile-'));
   const context = await chromium.launchPersistentContext(folder, chromiumOptions());
+  if (storage !== 'site too') await context.addInitScript(WITHOUT_SERVICE_WORKERS);
   if (storage === 'denied') {
     // A Chromium without a window does not read the setting of a reader who lets no site keep anything: this is what it does.
     const deny = `for (const name of ['localStorage', 'indexedDB'])
@@ -58,6 +61,7 @@ async function openChromium(address: string, storage: Storage): Promise<Profile>
         upload: (file) => page.locator('#own-file').setInputFiles(file),
       };
     },
+    setOffline: (isOffline) => context.setOffline(isOffline),
     close: async () => {
       await context.close();
       rmSync(folder, { recursive: true, force: true });
@@ -68,6 +72,7 @@ async function openChromium(address: string, storage: Storage): Promise<Profile>
 async function openFirefox(address: string, storage: Storage): Promise<Profile> {
   const preferences = {
     usual: {},
+    'site too': {},
     // 2 blocks all cookies, and with them every other store of a site.
     denied: { 'network.cookie.cookieBehavior': 2 },
     // Kilobytes for all sites together.
@@ -77,7 +82,7 @@ async function openFirefox(address: string, storage: Storage): Promise<Profile> 
     browser: 'firefox',
     executablePath: findFirefox() ?? '',
     headless: true,
-    extraPrefsFirefox: preferences,
+    extraPrefsFirefox: { 'dom.serviceWorkers.enabled': storage === 'site too', ...preferences },
   });
   return {
     open: async () => {
@@ -91,6 +96,7 @@ async function openFirefox(address: string, storage: Storage): Promise<Profile> 
         },
       };
     },
+    setOffline: async () => {},
     close: () => browser.close(),
   };
 }

@@ -49,11 +49,12 @@ function nginxHeader(name: string, address: string, status = 200): string | unde
   if (!variable) return fixed;
   const [, subject = '', body = ''] = new RegExp(`map "?([^"]*?)"? \\${variable} \\{([^}]*)\\}`, 'u').exec(nginx) ?? [];
   const [, fallback] = /default +"([^"]*)"/u.exec(body) ?? [];
-  const [, pattern, value] = /^ +"?~(.+?)"? +"([^"]*)";/mu.exec(body) ?? [];
   const uri = address.endsWith('/') ? `${address}index.html` : address;
-  return new RegExp(pattern, 'u').test(subject.replace('$status', String(status)).replace('$uri', uri))
-    ? value
-    : fallback;
+  const asked = subject.replace('$status', String(status)).replace('$uri', uri);
+  const found = [...body.matchAll(/^ +"?~(.+?)"? +"([^"]*)";/gmu)].find(([, pattern]) =>
+    new RegExp(pattern, 'u').test(asked),
+  );
+  return found ? found[2] : fallback;
 }
 
 describe('_headers', () => {
@@ -93,11 +94,27 @@ describe('_headers', () => {
   });
 
   it('lets browsers keep for good what has a hash in its name, and nothing else', () => {
-    const kept = addresses.filter((address) => headersOf(address).some(([name]) => name === 'Cache-Control'));
+    const kept = addresses.filter((address) => /max-age/u.test(new Map(headersOf(address)).get('Cache-Control') ?? ''));
     expect(kept.length).toBeGreaterThan(20);
     expect(kept).toEqual(addresses.filter((address) => address.startsWith('/_astro/')));
     for (const address of kept) expect(address).toMatch(/[.-][\w-]{8}\.\w+$/u);
   });
+});
+
+describe.each([
+  ['_headers', (address: string) => new Map(headersOf(address)).get('Cache-Control')],
+  ['the nginx example', (address: string) => nginxHeader('Cache-Control', address)],
+])('%s', (_, cachingOf) => {
+  it('has the service worker asked for anew each time', () => {
+    expect(addresses).toContain('/sw.js');
+    expect(cachingOf('/sw.js')).toBe('no-cache');
+  });
+});
+
+it('both give the web app manifest its type', () => {
+  expect(addresses).toContain('/manifest.webmanifest');
+  expect(new Map(headersOf('/manifest.webmanifest')).get('Content-Type')).toBe('application/manifest+json');
+  expect(nginx).toMatch(/^ {8}application\/manifest\+json +webmanifest;$/mu);
 });
 
 describe('the nginx example', () => {

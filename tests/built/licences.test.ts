@@ -29,6 +29,8 @@ describe('licences.txt', () => {
     }
     // Of a worker alone.
     expect(names).toContain('@stdlib/stats-base-dists-t-quantile');
+    // Of the service worker alone.
+    expect(names).toContain('workbox-precaching');
   });
 
   it('names none whose licence does not let it be sent to browsers', () => {

@@ -84,6 +84,7 @@ describe('the programme check', () => {
   const example = { first: 'day,exercise\n', second: null, exercises: [], calendar };
   const file = (name: string, text: Promise<string>) =>
     ({ name, arrayBuffer: async () => new TextEncoder().encode(await text).buffer }) as unknown as File;
+  const week = (exercise: string) => `day,exercise,sets,repetitions,load\nMonday,${exercise},3,8,75\n`;
 
   it('does not show what it found of an older text once there is a newer one', () => {
     const browser = pretendBrowser();
@@ -91,14 +92,16 @@ describe('the programme check', () => {
     const disconnect = state.connect();
     const { made, pending } = state.checking;
     const shown = made.value.report;
-    state.change({ first: 'older' });
+    state.setText('first', week('older'));
     vi.advanceTimersByTime(1000);
     const [worker] = browser.workers;
     const [older] = worker.asked;
-    state.change({ first: 'newer' });
+    state.setText('first', week('newer'));
+    vi.advanceTimersByTime(1000);
+    // One at a time: of what comes meanwhile only the newest is asked for.
+    expect(worker.askedFor('check')).toHaveLength(1);
     worker.say({ id: older.id, result: { ...shown, comparison: null } });
     expect([made.value.report, pending.value]).toEqual([shown, true]);
-    vi.advanceTimersByTime(1000);
     const found = { ...shown };
     worker.answer('check', { result: found });
     expect(made.value.report).toBe(found);
@@ -110,7 +113,7 @@ describe('the programme check', () => {
     const state = createProgramme(analysis, [], example, SHIPPED);
     const disconnect = state.connect();
     const { isShown, pending, problem } = state.checking;
-    state.change({ first: 'older' });
+    state.setText('first', week('older'));
     vi.advanceTimersByTime(1000);
     browser.workers[0].break();
     expect([isShown.value, pending.value]).toEqual([false, false]);
@@ -118,7 +121,10 @@ describe('the programme check', () => {
     state.checking.retry();
     vi.advanceTimersByTime(1000);
     const [asked] = browser.workers[1].asked;
-    expect(asked.request).toMatchObject({ analysis: { settings: defaultSettings }, input: { first: 'older' } });
+    expect(asked.request).toMatchObject({
+      analysis: { settings: defaultSettings },
+      input: { first: expect.stringMatching(/older,3,8,75/u) },
+    });
     browser.workers[1].answer('check', { result: state.checking.made.value.report });
     expect([isShown.value, problem.value]).toEqual([true, null]);
     disconnect();
@@ -142,24 +148,25 @@ describe('the programme check', () => {
   it('takes the file that was opened last, whichever is read first', async () => {
     pretendBrowser();
     const state = createProgramme(analysis, [], example, SHIPPED);
+    const { opening } = state;
     let finish = (_text: string) => {};
     const slow = new Promise<string>((resolve) => {
       finish = resolve;
     });
-    const older = state.open(file('slow.csv', slow), 'first');
-    await state.open(file('quick.csv', Promise.resolve('quick')), 'first');
+    const older = opening.open(file('slow.csv', slow));
+    await opening.open(file('quick.csv', Promise.resolve('quick')));
     finish('slow');
     await older;
-    expect(state.programme.value.first).toBe('quick');
-    await state.open(file('gone.csv', Promise.reject(new Error('it is gone'))), 'first');
-    expect(state.problem.value).toBe('gone.csv: it is gone');
+    expect(opening.text.value).toBe('quick');
+    await opening.open(file('gone.csv', Promise.reject(new Error('it is gone'))));
+    expect(opening.problem.value).toBe('gone.csv: it is gone');
   });
 
   it('checks all the same where a browser lets pages keep nothing', () => {
     const browser = pretendBrowser('', 'forbidden');
     const state = createProgramme(analysis, [], example, SHIPPED);
     const disconnect = state.connect();
-    state.change({ first: 'newer' });
+    state.setText('first', week('newer'));
     vi.advanceTimersByTime(1000);
     expect(browser.workers[0].asked).toHaveLength(1);
     disconnect();

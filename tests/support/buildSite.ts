@@ -1,6 +1,6 @@
 /** Builds of the site for tests, each where no other build is at work. */
-import { spawn } from 'node:child_process';
-import { cpSync, readdirSync, symlinkSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { cpSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -12,7 +12,10 @@ const NOT_COPIED: readonly string[] = ['.git', '.astro', 'dist', 'node_modules',
 export function copyProject(into: string): void {
   for (const name of readdirSync(root).filter((one) => !NOT_COPIED.includes(one)))
     cpSync(join(root, name), join(into, name), { recursive: true });
-  symlinkSync(join(root, 'node_modules'), join(into, 'node_modules'));
+  // As installed there: behind a link they would be outside of the project, and the bundler orders modules by where they are.
+  const [from, to] = [join(root, 'node_modules'), join(into, 'node_modules')];
+  const linked = spawnSync('cp', ['-al', from, to]);
+  if (linked.status !== 0) cpSync(from, to, { recursive: true, verbatimSymlinks: true });
 }
 
 /**

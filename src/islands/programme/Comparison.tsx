@@ -4,40 +4,46 @@ import { stateVersions } from '../../figures/programmeFindings.ts';
 import { isUnreliable } from '../../model/result.ts';
 import type { Metric } from '../../model/settings.ts';
 import type { MuscleDifference } from '../../practice/programme/report.ts';
-import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
 import type { ProgrammeState } from './programme.state.ts';
+import { usePaper } from './usePaper.ts';
 
 export function ProgrammeComparison({ state }: { readonly state: ProgrammeState }) {
-  const { comparison } = state.checking.made.value.report;
+  const isPaper = usePaper();
+  const { report, by, of } = state.checking.made.value;
+  const { comparison } = report;
   if (!comparison) return null;
-  const { settings } = state.checking.made.value.by;
+  const { settings } = by;
   return (
     <section aria-label="Comparison">
       <h2>What the change is worth and costs</h2>
       <p class="saying" aria-live="polite" id="finding">
-        {stateVersions(comparison, state.programme.value.calendar, state.checking.made.value.by)}
+        {stateVersions(comparison, of.input.calendar, by)}
       </p>
-      <Scroll label="Growth of version two against version one, by muscle">
+      <details open={isPaper}>
+        <summary>By muscle</summary>
         <table>
           <caption>
             Expected growth of version two minus version one, by muscle, with its interval. The evidence speaks of how
             near to failure sets end, not of how many there are: every set counts alike.
           </caption>
-          <TableHead columns={['Muscle', 'Sets, one → two', 'Difference in growth']} />
+          <TableHead columns={['Muscle', 'Difference in growth']} />
           <tbody>
             {[...comparison.muscles, comparison.overall].map((one) => (
               <tr key={one.muscle ?? 'all'}>
-                <th scope="row">{one.muscle ?? 'all sets together'}</th>
-                <td>
-                  {one.sets.first} → {one.sets.second}
-                </td>
+                <th scope="row">
+                  {one.muscle ?? 'all sets together'}
+                  <br />{' '}
+                  <span class="small">
+                    sets: {one.sets.first} → {one.sets.second}
+                  </span>
+                </th>
                 <td>{showDifference(one, settings.metric)}</td>
               </tr>
             ))}
           </tbody>
         </table>
-      </Scroll>
+      </details>
     </section>
   );
 }

@@ -1,19 +1,23 @@
 /** The programme check: two versions in, what their reserves keep, cost and risk out. */
-import { useMemo } from 'preact/hooks';
-import type { Exercise } from '../../evidence/exercises.ts';
+import { effect } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
+import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
+import { ProgrammeApplied } from './Applied.tsx';
+import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
+import { ProgrammeCalendar } from './Calendar.tsx';
 import { ProgrammeComparison } from './Comparison.tsx';
-import { ProgrammeEntry } from './Entry.tsx';
-import { createProgramme } from './programme.state.ts';
+import { ProgrammeOpening } from './Opening.tsx';
+import { createProgramme, type ProgrammeState } from './programme.state.ts';
 import { ProgrammeVersion } from './Version.tsx';
 
 interface Props {
   readonly analysis: PracticeAnalysis;
-  readonly exercises: readonly Exercise[];
+  readonly exercises: readonly NamedExercise[];
   readonly example: SavedProgramme;
   /** Address of the table on this site. */
   readonly table: string;
@@ -26,27 +30,48 @@ export function Programme({ analysis, exercises, example, table }: Props) {
     [analysis, exercises, example, address],
   );
   useConnection(state, isKnown);
-  const { checking } = state;
-  const { first, second } = checking.made.value.report;
+  useKeys(state);
+  const { checking, draft } = state;
+  const hasSecond = draft.value.second !== null;
   return (
     <div class="programme" aria-busy={checking.pending.value}>
-      <ProgrammeEntry state={state} />
+      <ProgrammeBar state={state} />
+      <ProgrammeSteps state={state} />
+      <ProgrammeOpening state={state} />
+      <ProgrammeCalendar state={state} />
       <div role="status">
         <AwaitOwn awaits={checking.awaitsOwn.value} problem={checking.problem.value} />
         <Trouble what="The programme could not be checked" reason={checking.problem.value} onRetry={checking.retry} />
       </div>
-      {checking.isShown.value && (
-        <>
-          <ProgrammeComparison state={state} />
-          <ProgrammeVersion
-            state={state}
-            version={first}
-            which="first"
-            name={second ? 'Version one' : 'The programme'}
-          />
-          {second && <ProgrammeVersion state={state} version={second} which="second" name="Version two" />}
-        </>
-      )}
+      {checking.isShown.value && <ProgrammeComparison state={state} />}
+      <ProgrammeVersion state={state} which="first" name={hasSecond ? 'Version one' : 'The programme'} />
+      <ProgrammeApplied state={state} />
+      {hasSecond && <ProgrammeVersion state={state} which="second" name="Version two" />}
     </div>
   );
+}
+
+/** Undo and redo by their usual keys, and the focus where a step has put it. */
+function useKeys(state: ProgrammeState): void {
+  useEffect(() => {
+    const press = (event: KeyboardEvent) => {
+      const isHere = !(event.target instanceof Element && event.target.closest('.pasting'));
+      if (!isHere || event.altKey || !(event.ctrlKey || event.metaKey)) return;
+      const key = event.key.toLowerCase();
+      if (key !== 'z' && key !== 'y') return;
+      event.preventDefault();
+      if (key === 'y' || event.shiftKey) state.redo();
+      else state.undo();
+    };
+    document.addEventListener('keydown', press);
+    const stop = effect(() => {
+      const wanted = state.focus.value;
+      // Once everything that was changed with it stands on the page.
+      if (wanted) setTimeout(() => document.getElementById(wanted.id)?.focus());
+    });
+    return () => {
+      document.removeEventListener('keydown', press);
+      stop();
+    };
+  }, [state]);
 }

@@ -1,186 +1,104 @@
-/** One version of a programme: its problems or its lines, muscles, calendar and cautions. */
-import { useState } from 'preact/hooks';
-import { formatChange, formatPlain, formatShare } from '../../figures/format.ts';
-import { stateAgainst } from '../../figures/programmeFindings.ts';
-import { recoveryCalendar } from '../../figures/recoveryCalendar.ts';
-import type { Metric } from '../../model/settings.ts';
-import { writePercent } from '../../numerics/percent.ts';
+/** One version of a programme: its lines to be edited, what is asked of them, and what they come to. */
 import { writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
-import type { MuscleCheck } from '../../practice/programme/muscles.ts';
-import type { ProgrammeCheck, Version } from '../../practice/programme/report.ts';
-import { FigureView } from '../../ui/FigureView.tsx';
 import { ProblemList } from '../../ui/ProblemList.tsx';
-import { showReserve } from '../../ui/reserveWords.ts';
-import { Scroll } from '../../ui/Scroll.tsx';
-import { TableHead } from '../../ui/TableHead.tsx';
 import { ProgrammeAsked } from './Asked.tsx';
-import type { ProgrammeState, VersionName } from './programme.state.ts';
+import { ProgrammeText } from './AsText.tsx';
+import type { VersionName } from './editing.state.ts';
+import { ProgrammeLines } from './Lines.tsx';
+import type { ProgrammeState } from './programme.state.ts';
+import { ProgrammeSheet } from './Sheet.tsx';
+import { ProgrammeSums } from './Sums.tsx';
 
 interface Props {
   readonly state: ProgrammeState;
-  readonly version: Version;
   readonly which: VersionName;
   readonly name: string;
 }
 
-export function ProgrammeVersion({ state, version, which, name }: Props) {
+export function ProgrammeVersion({ state, which, name }: Props) {
+  const list = state.draft.value[which];
+  if (!list) return null;
   const heading = `version-${which}`;
-  const { problems, warnings, asked, check } = version;
+  const { checking } = state;
+  const { report, by } = checking.made.value;
+  const version = checking.isShown.value ? report[which] : null;
+  const lineReports = state.reports.value[which];
+  const numbers = new Map(list.lines.map(({ id }, i) => [id, i + 1]));
+  /** Number that a line of the checked text has in the editor. */
+  const numberOf = (line: number) => numbers.get(lineReports?.idOf.get(line) ?? 0) ?? 0;
+  const unsafe = version?.lines.filter((line) => line.unsafe) ?? [];
+  const open = new Set(
+    [...(lineReports?.byId ?? [])].filter(([, { problems }]) => problems.length > 0).map(([id]) => numbers.get(id)),
+  );
   return (
     <section aria-label={name}>
       <h2 id={heading} tabIndex={-1}>
         {name}
       </h2>
-      {problems.length > 0 && (
-        <ProblemList
-          heading={`${problems.length} ${problems.length === 1 ? 'entry needs' : 'entries need'} mending before this version is checked`}
-          problems={problems}
-        />
+      {unsafe.length > 0 && <Unsafe lines={unsafe} numberOf={numberOf} />}
+      <ProgrammeLines state={state} which={which} name={name} list={list} />
+      <ProgrammeText state={state} which={which} name={name} />
+      {version && lineReports && lineReports.others.length > 0 && (
+        <ProblemList heading="Of the lines as a whole" problems={lineReports.others} />
       )}
-      {asked.map((one) => (
-        <ProgrammeAsked key={one.name} state={state} asked={one} heading={heading} />
+      {version?.asked.map((one) => (
+        <ProgrammeAsked
+          key={one.name}
+          state={state}
+          asked={{ ...one, lines: one.lines.map(numberOf) }}
+          heading={heading}
+        />
       ))}
-      {warnings.length > 0 && <ProblemList heading="Unusual, but possible; the check goes on" problems={warnings} />}
-      {check && <Checked state={state} check={check} name={name} />}
+      {version && open.size > 0 && (
+        <p class="entry small">
+          Sums wait until {open.size === 1 ? 'line' : 'lines'} {[...open].slice(0, MOST_NAMED).join(', ')}
+          {open.size > MOST_NAMED && ` and ${open.size - MOST_NAMED} more`} {open.size === 1 ? 'is' : 'are'} whole: of
+          part of a programme they would be of another one.
+        </p>
+      )}
+      {version?.check && (
+        <>
+          <ProgrammeSheet check={version.check} name={name} numberOf={numberOf} keptShare={by.settings.keptShare} />
+          <ProgrammeSums state={state} check={version.check} name={name} numberOf={numberOf} />
+        </>
+      )}
+      {which === 'first' ? (
+        list.lines.length > 0 &&
+        !state.draft.value.second && (
+          <p class="entry buttons">
+            <button type="button" id="compare" onClick={state.compare}>
+              Compare with a second version
+            </button>
+          </p>
+        )
+      ) : (
+        <p class="entry buttons">
+          <button type="button" onClick={state.dropSecond}>
+            Drop version two
+          </button>
+        </p>
+      )}
     </section>
   );
 }
 
-/** Lines that are laid out at once; a longer table would hold up the page at every keystroke. */
-const FIRST_LINES = 60;
+/** Numbers of lines that a sentence names. */
+const MOST_NAMED = 8;
 
-function Checked({
-  state,
-  check,
-  name,
-}: {
-  readonly state: ProgrammeState;
-  readonly check: ProgrammeCheck;
-  readonly name: string;
-}) {
-  const [showsAll, setShowsAll] = useState(false);
-  const { settings } = state.checking.made.value.by;
-  const cautions = [...new Set(check.lines.flatMap((line) => line.cautions))];
-  const unsafe = check.lines.filter((line) => line.unsafe);
-  return (
-    <>
-      {unsafe.length > 0 && (
-        <p class="problem">
-          <strong>Not safe as written:</strong>{' '}
-          {unsafe.map(({ line }) => `${line.exercise.name} on ${writeDay(line.day)} (line ${line.line})`).join('; ')}.
-          An exercise that can pin the lifter is never taken to failure without a spotter or safety arms.
-        </p>
-      )}
-      <Scroll label={`Lines of ${name.toLowerCase()}`}>
-        <table>
-          <caption>
-            Each line against the evidence: the share of growth at reserve 0 that its reserve keeps (interval), and what
-            would be advised for {writePercent(settings.keptShare)}.
-          </caption>
-          <TableHead
-            columns={[
-              'Line',
-              'Exercise, day, sets × repetitions, load',
-              'In reserve',
-              'Advised',
-              'Verdict',
-              'Growth kept',
-            ]}
-          />
-          <tbody>
-            {(showsAll ? check.lines : check.lines.slice(0, FIRST_LINES)).map((line) => (
-              <Line key={line.line.line} checked={line} />
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
-      {!showsAll && check.lines.length > FIRST_LINES && (
-        <p class="buttons">
-          <button type="button" onClick={() => setShowsAll(true)}>
-            Show all {check.lines.length} lines
-          </button>
-        </p>
-      )}
-      <div class="pair">
-        <Scroll label={`Muscles of ${name.toLowerCase()}`}>
-          <Muscles muscles={[...check.muscles, check.overall]} metric={settings.metric} />
-        </Scroll>
-        <FigureView
-          figure={recoveryCalendar(check.sessions, state.checking.made.value.by, {
-            calendar: state.programme.value.calendar,
-          })}
-          heading="h3"
-        />
-      </div>
-      {cautions.length > 0 && (
-        <ul class="small">
-          {cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      )}
-    </>
-  );
+interface UnsafeProps {
+  readonly lines: readonly CheckedLine[];
+  readonly numberOf: (line: number) => number;
 }
 
-function Line({ checked }: { readonly checked: CheckedLine }) {
-  const { line, kept, advised, near } = checked;
-  const { day, exercise, sets, repetitions, load, reserve, how } = line;
+function Unsafe({ lines, numberOf }: UnsafeProps) {
   return (
-    <tr>
-      <td>{line.line}</td>
-      <th scope="row">
-        {exercise.name}
-        <br />
-        <span class="small">
-          {writeDay(day)}, {sets} × {repetitions}, {formatPlain(load)}&nbsp;%{how && `; ${how}`}
-        </span>
-      </th>
-      <td>{formatPlain(reserve)}</td>
-      <td>{showReserve(advised.reserve)}</td>
-      <td>{stateAgainst(checked)}</td>
-      <td>
-        {kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`}
-        {near.loadOutside > 0 && (
-          <>
-            <br />
-            <span class="small">load outside all that was studied</span>
-          </>
-        )}
-      </td>
-    </tr>
-  );
-}
-
-function Muscles({ muscles, metric }: { readonly muscles: readonly MuscleCheck[]; readonly metric: Metric }) {
-  return (
-    <table>
-      <caption>
-        Each muscle: the share of growth that its sets keep, and how growth would change with the same sets at the most
-        reserve advised.
-      </caption>
-      <TableHead columns={['Muscle', 'Sets', 'Growth kept', 'At the targets']} />
-      <tbody>
-        {muscles.map(({ muscle, sets, kept, atTargets, leftOut }) => (
-          <tr key={muscle ?? 'all'}>
-            <th scope="row">{muscle ?? 'all sets together'}</th>
-            <td>{sets}</td>
-            <td>
-              {kept ? formatShare(kept) : 'not known'}
-              {leftOut.length > 0 && (
-                <>
-                  <br />
-                  <span class="small">
-                    without {leftOut.length === 1 ? 'line' : 'lines'} {leftOut.join(', ')}
-                  </span>
-                </>
-              )}
-            </td>
-            <td>{atTargets ? formatChange(atTargets, metric) : 'no change'}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <p class="problem">
+      <strong>Not safe as written:</strong>{' '}
+      {lines
+        .map(({ line }) => `${line.exercise.name} on ${writeDay(line.day)} (line ${numberOf(line.line)})`)
+        .join('; ')}
+      . An exercise that can pin the lifter is never taken to failure without a spotter or safety arms.
+    </p>
   );
 }

@@ -1,33 +1,42 @@
-/** State of the report on a programme: what a worker made of the newest text, by the table that is read. */
+/** State of the report on a programme: what a worker made of the newest lines, by the table that is read. */
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { ownVersionOf } from '../../ownTable/tableInUse.ts';
 import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../../practice/programme/report.ts';
+import type { ResolvedList } from '../../practice/programme/resolve.ts';
 import { callWorker } from '../../ui/workerCalls.ts';
 import { openCalculation } from '../analysis/calculation.ts';
 import type { ProgrammeOperations } from './programmeWorker.ts';
 
-/** Milliseconds without a keystroke after which a programme is checked. */
-const REST = 300;
+/** Milliseconds without a keystroke after which a programme is checked: a verdict is to stand there within 100. */
+const REST = 10;
+
+/** What is checked, and which lines its texts are of. */
+export interface CheckedInput {
+  readonly input: ProgrammeInput;
+  readonly first: ResolvedList;
+  readonly second: ResolvedList | null;
+}
+
+export interface MadeReport {
+  readonly report: ProgrammeReport;
+  /** The analysis that it was made by. */
+  readonly by: PracticeAnalysis;
+  readonly of: CheckedInput;
+}
 
 /**
  * @param start analysis of the site's table, as the page was built
  * @param table address of the table that is read
- * @param keep called with every text that is checked
  */
-export function createChecking(
-  start: PracticeAnalysis,
-  input: ReadonlySignal<ProgrammeInput>,
-  table: string,
-  keep: () => void,
-) {
+export function createChecking(start: PracticeAnalysis, asked: ReadonlySignal<CheckedInput>, table: string) {
   const isOwn = ownVersionOf(table) !== null;
   /** What checks are made by; null until the reader's own table was worked out. */
   const wanted = signal<PracticeAnalysis | null>(isOwn ? null : start);
-  /** The report with the analysis that it was made by. */
-  const made = signal<{ readonly report: ProgrammeReport; readonly by: PracticeAnalysis }>({
-    report: reportProgramme(start, input.peek()),
+  const made = signal<MadeReport>({
+    report: reportProgramme(start, asked.peek().input),
     by: start,
+    of: asked.peek(),
   });
   const pending = signal(false);
   /** Why the programme as it stands is not checked. */
@@ -39,7 +48,7 @@ export function createChecking(
   /** Raised to have everything asked for again. */
   const tries = signal(0);
   const calculation = openCalculation();
-  const checker = callWorker<ProgrammeOperations>(
+  const worker = callWorker<ProgrammeOperations>(
     () => new Worker(new URL('./programmeWorker.ts', import.meta.url), { type: 'module' }),
   );
 
@@ -49,35 +58,51 @@ export function createChecking(
   };
   const readOwn = () => {
     pending.value = true;
-    const asked = { table, settings: start.settings };
-    calculation.ask('practice', asked, {
-      take: (analysis) => {
-        wanted.value = analysis;
-        calculation.end();
+    calculation.ask(
+      'practice',
+      { table, settings: start.settings },
+      {
+        take: (analysis) => {
+          wanted.value = analysis;
+          calculation.end();
+        },
+        fail,
       },
-      fail,
-    });
+    );
   };
-  /** @param isRestored true where the text is not the one that the page was built with */
+  /** @param isRestored true where the programme is not the one that the page was built with */
   const connect = (isRestored: boolean) => {
     /** The analysis that the worker has. */
     let sent: PracticeAnalysis | null = null;
-    let cancel = () => {};
+    /** True while the worker is at it: only the newest of what comes meanwhile is asked for, and after it. */
+    let isBusy = false;
+    let next: (() => void) | null = null;
     let rest: ReturnType<typeof setTimeout> | undefined;
-    const check = (by: PracticeAnalysis, text: ProgrammeInput) => {
-      keep();
-      cancel = checker.ask(
+    const check = (by: PracticeAnalysis, of: CheckedInput) => {
+      isBusy = true;
+      const goOn = () => {
+        isBusy = false;
+        const waiting = next;
+        next = null;
+        waiting?.();
+      };
+      worker.ask(
         'check',
-        { analysis: sent === by ? null : by, input: text },
+        { analysis: sent === by ? null : by, input: of.input },
         {
           take: (report) => {
-            pending.value = false;
-            made.value = { report, by };
+            // A reply about what stood before is not shown.
+            if (of === asked.peek() && by === wanted.peek()) {
+              pending.value = false;
+              made.value = { report, by, of };
+            }
+            goOn();
           },
           fail: (reason) => {
             // Another worker, where one has to be started, has nothing yet.
             sent = null;
             fail(reason);
+            goOn();
           },
         },
       );
@@ -89,29 +114,30 @@ export function createChecking(
       problem.value = null;
       readOwn();
     });
-    let checked = { text: isRestored ? null : input.peek(), by: start, tries: 0 };
+    let checked = { of: isRestored ? null : asked.peek(), by: start, tries: 0 };
     const stop = effect(() => {
       const by = wanted.value;
-      const now = { text: input.value, by: by ?? start, tries: tries.value };
-      if (!by || (now.text === checked.text && by === checked.by && now.tries === checked.tries)) return;
+      const now = { of: asked.value, by: by ?? start, tries: tries.value };
+      if (!by || (now.of === checked.of && by === checked.by && now.tries === checked.tries)) return;
       checked = now;
       pending.value = true;
       problem.value = null;
-      // From here on a reply is about what stood before.
-      cancel();
       clearTimeout(rest);
-      rest = setTimeout(() => check(by, now.text), REST);
+      rest = setTimeout(() => {
+        if (isBusy) next = () => check(by, now.of);
+        else check(by, now.of);
+      }, REST);
     });
     return () => {
       clearTimeout(rest);
       stop();
       stopReading();
       calculation.end();
-      checker.end();
+      worker.end();
     };
   };
   const retry = () => {
     tries.value++;
   };
-  return { made, pending, problem, awaitsOwn, isShown, retry, connect };
+  return { made, pending, problem, awaitsOwn, isShown, retry, connect, worker };
 }

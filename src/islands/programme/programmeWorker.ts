@@ -1,6 +1,9 @@
-/** The worker that checks programmes, however long they are, without holding up the page. */
+/** The worker that checks programmes and reads written ones, however long they are, without holding up the page. */
+import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../../practice/programme/report.ts';
+import { readWritten } from '../../practice/programme/written/readWritten.ts';
+import type { WrittenProgramme } from '../../practice/programme/written/understood.ts';
 import { answerCalls } from '../../ui/workerAnswers.ts';
 import type { Operation } from '../../ui/workerCalls.ts';
 
@@ -10,7 +13,15 @@ interface Asked {
   readonly input: ProgrammeInput;
 }
 
-export type ProgrammeOperations = { readonly check: Operation<Asked, ProgrammeReport> };
+interface Written {
+  readonly text: string;
+  readonly exercises: readonly NamedExercise[];
+}
+
+export type ProgrammeOperations = {
+  readonly check: Operation<Asked, ProgrammeReport>;
+  readonly understand: Operation<Written, WrittenProgramme>;
+};
 
 let analysis: PracticeAnalysis | null = null;
 
@@ -20,4 +31,5 @@ answerCalls<ProgrammeOperations>({
     if (!analysis) throw new Error('no analysis was given');
     return reportProgramme(analysis, input);
   },
+  understand: ({ text, exercises }) => readWritten(text, exercises),
 });

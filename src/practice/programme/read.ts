@@ -6,7 +6,7 @@ import { type Exercise, findExercise, plainName, splitMuscles } from '../../evid
 import { type Problem, sortByLine } from '../../evidence/problem.ts';
 import { readTable } from '../../evidence/table.ts';
 import { loadForPossible, possibleAt } from '../possible.ts';
-import { columnNamed, PROGRAMME_COLUMNS, type ProgrammeLine, type WrittenLine } from './columns.ts';
+import { columnNamed, PROGRAMME_COLUMNS, type ProgrammeLine, type WrittenLine, writeDay } from './columns.ts';
 import { checkNumbers, findUnusual } from './numbers.ts';
 
 export interface AskedExercise {
@@ -76,12 +76,17 @@ function gatherExercises(rows: readonly WrittenLine[], exercises: readonly Exerc
         line: row.line,
         column: 'exercise',
         value: row.exercise,
-        expected: `the same facts of this exercise as on line ${first.get(name)?.line}`,
+        expected: `the same facts of this exercise as where it stands first, ${sayFirst(first.get(name))}`,
         remedy: 'Give the two exercises two names, or say the same of both.',
       });
     }
   }
   return { known, contradictions };
+}
+
+/** By its day: an editor counts its lines otherwise than its text. */
+function sayFirst(row: WrittenLine | undefined): string {
+  return row ? `on ${writeDay(row.day)}` : 'above';
 }
 
 function saysAnything({ muscles, can_pin, stoppable, partials }: WrittenLine): boolean {

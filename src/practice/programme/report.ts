@@ -29,6 +29,8 @@ export interface ProgrammeCheck {
 }
 
 export interface Version extends Omit<Programme, 'lines'> {
+  /** Every line that could be read, each for itself, whatever the others are. */
+  readonly lines: readonly CheckedLine[];
   /** null while there are problems: a sum over half a programme would be of another one. */
   readonly check: ProgrammeCheck | null;
 }
@@ -72,11 +74,12 @@ function checkVersion(
   name: string,
 ): Version {
   const { lines: written, ...found } = readProgramme(text, name, exercises);
-  if (found.problems.length > 0 || written.length === 0) return { ...found, check: null };
   const lines = written.map((line) => checkLine(analysis, line, calendar.status));
+  if (found.problems.length > 0 || written.length === 0) return { ...found, lines, check: null };
   const sessions = listSessions(analysis, written, calendar);
   return {
     ...found,
+    lines,
     check: {
       lines,
       muscles: listMuscles(lines).map((muscle) => checkMuscle(analysis, lines, muscle)),

@@ -1,0 +1,109 @@
+/** One line to be edited: its cells, its buttons, and what the evidence says of it. */
+import { useMemo, useRef } from 'preact/hooks';
+import type { EditorLine } from '../../practice/programme/edit.ts';
+import type { LineReport } from '../../practice/programme/lineReports.ts';
+import { TEXT_CELLS } from './cellWords.ts';
+import { idOfPart, type LinePart, type VersionName } from './editing.state.ts';
+import { LineFields } from './LineFields.tsx';
+import { LineVerdict } from './LineVerdict.tsx';
+import type { ProgrammeState } from './programme.state.ts';
+
+interface Props {
+  readonly state: ProgrammeState;
+  readonly which: VersionName;
+  readonly line: EditorLine;
+  /** Its place, from 1. */
+  readonly number: number;
+  /** null where it was not checked yet. */
+  readonly report: LineReport | null;
+}
+
+/** Laid out again only where something of it is another: a report comes with every key, and most of it is as before. */
+export function ProgrammeLine({ state, which, line, number, report }: Props) {
+  const taken = state.opening.taken.value.get(JSON.stringify(line.cells)) ?? null;
+  const said = useSame(report);
+  return useMemo(
+    () => <Line state={state} which={which} line={line} number={number} report={said} taken={taken} />,
+    [state, which, line, number, said, taken],
+  );
+}
+
+/** The value before, as long as it says the same. */
+function useSame<Value>(value: Value): Value {
+  const last = useRef(value);
+  if (JSON.stringify(last.current) !== JSON.stringify(value)) last.current = value;
+  return last.current;
+}
+
+interface LineProps extends Props {
+  /** What was taken without being written when the line came in; null once it is another. */
+  readonly taken: readonly string[] | null;
+}
+
+function Line({ state, which, line, number, report, taken }: LineProps) {
+  const { id, cells } = line;
+  const name = cells.exercise.trim() || 'no exercise yet';
+  const press = (event: KeyboardEvent) => {
+    const isSelect = event.target instanceof HTMLSelectElement;
+    const way = { ArrowUp: -1, ArrowDown: 1 }[event.key];
+    if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) state.add(which, id);
+    else if (way !== undefined && event.altKey && !isSelect) state.move(which, id, way, partOf(event.target));
+    else return;
+    event.preventDefault();
+  };
+  return (
+    <li>
+      <fieldset class="line" onKeyDown={press}>
+        <legend class="line-name">
+          <span class="line-number">{number}</span>
+          <span class="unseen">
+            . line of version {which === 'first' ? 'one' : 'two'}: {name}
+          </span>
+        </legend>
+        <LineFields state={state} which={which} line={line} report={report} />
+        <div class="line-said" id={`${which}-${id}-said`}>
+          <LineVerdict state={state} which={which} line={line} number={number} report={report} taken={taken} />
+          {TEXT_CELLS.filter(({ column }) => cells[column] !== '').map(({ column, label }) => (
+            <p class="small" key={column}>
+              {label}: {cells[column]}
+            </p>
+          ))}
+        </div>
+        <p class="line-buttons">
+          <Act state={state} of={[which, id]} part="up" word="↑" label={`Move line ${number} up`} />
+          <Act state={state} of={[which, id]} part="down" word="↓" label={`Move line ${number} down`} />
+          <Act state={state} of={[which, id]} part="copy" word="Copy" label={`Copy line ${number}`} />
+          <Act state={state} of={[which, id]} part="delete" word="Delete" label={`Delete line ${number}`} />
+        </p>
+      </fieldset>
+    </li>
+  );
+}
+
+/** The part that has the focus, so that it keeps it where the line goes. */
+function partOf(target: EventTarget | null): LinePart {
+  const part = target instanceof HTMLElement ? target.dataset.part : undefined;
+  // Written by the line itself.
+  return (part as LinePart | undefined) ?? 'exercise';
+}
+
+interface ActProps {
+  readonly state: ProgrammeState;
+  readonly of: readonly [VersionName, number];
+  readonly part: 'up' | 'down' | 'copy' | 'delete';
+  readonly word: string;
+  readonly label: string;
+}
+
+function Act({ state, of, part, word, label }: ActProps) {
+  const act = () => {
+    if (part === 'copy') state.copy(...of);
+    else if (part === 'delete') state.remove(...of);
+    else state.move(...of, part === 'up' ? -1 : 1, part);
+  };
+  return (
+    <button type="button" class="inline" id={idOfPart(...of, part)} data-part={part} aria-label={label} onClick={act}>
+      {word}
+    </button>
+  );
+}

@@ -1,0 +1,114 @@
+/** The cells of a line, as they were typed. */
+import { COMPANIES } from '../../practice/cautions.ts';
+import { LAST_DAY, readDay, WEEKDAYS, writeDay } from '../../practice/programme/columns.ts';
+import type { EditorLine } from '../../practice/programme/edit.ts';
+import type { Cells, EditorColumn } from '../../practice/programme/editorColumns.ts';
+import type { LineReport } from '../../practice/programme/lineReports.ts';
+import { resolveDay } from '../../practice/programme/resolveDay.ts';
+import { NUMBER_CELLS } from './cellWords.ts';
+import { ExercisePick } from './ExercisePick.tsx';
+import { idOfPart, type VersionName } from './editing.state.ts';
+import type { ProgrammeState } from './programme.state.ts';
+
+interface Props {
+  readonly state: ProgrammeState;
+  readonly which: VersionName;
+  readonly line: EditorLine;
+  readonly report: LineReport | null;
+}
+
+export function LineFields({ state, which, line, report }: Props) {
+  const { id, cells } = line;
+  const wrong = new Set(report?.problems.filter(({ kind }) => kind !== 'missing-value').map(({ column }) => column));
+  const said = `${which}-${id}-said`;
+  const idOf = (column: EditorColumn) => idOfPart(which, id, column);
+  const set = (column: EditorColumn) => (text: string) => state.setCell(which, id, column, text);
+  const day = dayOf(cells);
+  return (
+    <div class="line-fields">
+      <div class="cell day">
+        <label for={idOf('day')}>Day</label>
+        <select
+          id={idOf('day')}
+          data-part="day"
+          value={day ?? AS_WRITTEN}
+          aria-invalid={wrong.has('day') || wrong.has('week')}
+          onChange={({ currentTarget: { value } }) => {
+            if (value !== AS_WRITTEN) state.setDay(which, id, Number(value));
+          }}
+        >
+          {day === null && <option value={AS_WRITTEN}>{writtenDay(cells) || 'choose'}</option>}
+          {DAYS.map(([value, shown]) => (
+            <option key={value} value={value}>
+              {shown}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div class="cell exercise">
+        <label for={idOf('exercise')}>Exercise</label>
+        <ExercisePick
+          id={idOf('exercise')}
+          value={cells.exercise}
+          exercises={state.exercises.value}
+          isWrong={wrong.has('exercise')}
+          describedBy={said}
+          onChange={set('exercise')}
+        />
+      </div>
+      {NUMBER_CELLS.map(({ column, label }) => (
+        <div class={`cell ${column}`} key={column}>
+          <label for={idOf(column)}>{label}</label>
+          <input
+            id={idOf(column)}
+            data-part={column}
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            value={cells[column]}
+            aria-invalid={wrong.has(column)}
+            aria-describedby={wrong.has(column) ? said : undefined}
+            onInput={(event) => set(column)(event.currentTarget.value)}
+          />
+        </div>
+      ))}
+      <div class="cell company">
+        <label for={idOf('company')}>Company</label>
+        <select
+          id={idOf('company')}
+          data-part="company"
+          value={cells.company}
+          aria-invalid={wrong.has('company')}
+          onChange={(event) => set('company')(event.currentTarget.value)}
+        >
+          {[...new Set(['', ...COMPANIES, cells.company])].map((value) => (
+            <option key={value} value={value}>
+              {value === '' ? 'alone (not said)' : value}
+            </option>
+          ))}
+        </select>
+      </div>
+    </div>
+  );
+}
+
+/** Of the choice that keeps what is written. */
+const AS_WRITTEN = 'as written';
+/** Short, so that the week is seen where the choice is narrow. */
+const DAYS = Array.from({ length: LAST_DAY }, (_, i) => {
+  const week = Math.ceil((i + 1) / WEEKDAYS.length);
+  return [
+    String(i + 1),
+    week === 1 ? writeDay(i + 1) : `${WEEKDAYS[i % WEEKDAYS.length].slice(0, 3)}, week ${week}`,
+  ] as const;
+});
+
+/** The number of its day; null where none can be read. */
+function dayOf(cells: Cells): string | null {
+  const day = readDay(resolveDay(cells).cell.trim());
+  return day === null ? null : String(day);
+}
+
+function writtenDay({ week, day }: Cells): string {
+  return [day, week === '' ? '' : `week ${week}`].filter(Boolean).join(', ');
+}

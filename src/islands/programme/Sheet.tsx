@@ -1,0 +1,73 @@
+/** The lines of a version on paper, and where nothing can be edited: each against the evidence. */
+import { formatPlain, formatShare } from '../../figures/format.ts';
+import { stateAgainst } from '../../figures/programmeFindings.ts';
+import { writePercent } from '../../numerics/percent.ts';
+import { writeDay } from '../../practice/programme/columns.ts';
+import type { CheckedLine } from '../../practice/programme/line.ts';
+import type { ProgrammeCheck } from '../../practice/programme/report.ts';
+import { showReserve } from '../../ui/reserveWords.ts';
+import { TableHead } from '../../ui/TableHead.tsx';
+import { usePaper } from './usePaper.ts';
+
+interface Props {
+  readonly check: ProgrammeCheck;
+  readonly name: string;
+  readonly numberOf: (line: number) => number;
+  /** Share of growth that is to be kept, 0–1. */
+  readonly keptShare: number;
+}
+
+export function ProgrammeSheet({ check, name, numberOf, keptShare }: Props) {
+  const isNeeded = usePaper();
+  if (!isNeeded) return null;
+  return (
+    <table class="sheet">
+      <caption>
+        {name}: each line against the evidence, the share of growth at reserve 0 that its reserve keeps (interval), and
+        what would be advised for {writePercent(keptShare)}.
+      </caption>
+      <TableHead
+        columns={[
+          'Line',
+          'Exercise, day, sets × repetitions',
+          'Load',
+          'In reserve',
+          'Advised',
+          'Verdict',
+          'Growth kept',
+        ]}
+      />
+      <tbody>
+        {check.lines.map((one) => (
+          <Row key={one.line.line} checked={one} number={numberOf(one.line.line)} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Row({ checked, number }: { readonly checked: CheckedLine; readonly number: number }) {
+  const { line, kept, advised, near } = checked;
+  const { day, exercise, sets, repetitions, load, reserve, how, company } = line;
+  return (
+    <tr>
+      <td>{number}</td>
+      <th scope="row">
+        {exercise.name}
+        <br />{' '}
+        <span class="small">
+          {writeDay(day)}, {sets} × {repetitions}, {company}
+          {how && `; ${how}`}
+        </span>
+      </th>
+      <td>{formatPlain(load)}&nbsp;%</td>
+      <td>{formatPlain(reserve)}</td>
+      <td>{showReserve(advised.reserve)}</td>
+      <td>{stateAgainst(checked)}</td>
+      <td>
+        {kept.share ? formatShare(kept.share) : `not known: ${kept.reason}`}
+        {near.loadOutside > 0 && '; load outside all that was studied'}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,22 @@
+/** Words of the cells that are edited in a line, in their order. */
+import type { EditorColumn } from '../../practice/programme/editorColumns.ts';
+
+/** Cells of numbers: their labels, and what stands beside the number. */
+export const NUMBER_CELLS = [
+  { column: 'sets', label: 'Sets' },
+  { column: 'repetitions', label: 'Repetitions' },
+  { column: 'load', label: 'Load, % of 1RM' },
+  { column: 'possible', label: 'Or possible' },
+  { column: 'reserve', label: 'In reserve' },
+] as const satisfies readonly { readonly column: EditorColumn; readonly label: string }[];
+
+export const LINE_HEADS = ['Day', 'Exercise', ...NUMBER_CELLS.map(({ label }) => label), 'Company'];
+
+/** Columns that are edited as text, but for what stands in them is shown. */
+export const TEXT_CELLS = [
+  { column: 'muscles', label: 'Muscles' },
+  { column: 'can_pin', label: 'Can pin' },
+  { column: 'stoppable', label: 'Can be stopped' },
+  { column: 'partials', label: 'Shortened repetitions' },
+  { column: 'note', label: 'Note' },
+] as const satisfies readonly { readonly column: EditorColumn; readonly label: string }[];

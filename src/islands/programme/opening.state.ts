@@ -1,0 +1,183 @@
+/** State of what is pasted or opened: how it was understood, shown before any of it comes into the programme. */
+import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { NamedExercise } from '../../evidence/exerciseNames.ts';
+import { readDraft } from '../../practice/programme/draft.ts';
+import { addLine, NO_LINES, replaceLines } from '../../practice/programme/edit.ts';
+import type { Cells } from '../../practice/programme/editorColumns.ts';
+import { toCells } from '../../practice/programme/written/toCells.ts';
+import type { UnderstoodLine, WrittenProgramme } from '../../practice/programme/written/understood.ts';
+import { reasonOf } from '../../ui/reasonOf.ts';
+import type { WorkerCalls } from '../../ui/workerCalls.ts';
+import type { Editing, VersionName } from './editing.state.ts';
+import { keepTaken, readTaken, type Taken } from './keptProgramme.ts';
+import type { ProgrammeOperations } from './programmeWorker.ts';
+
+/** Milliseconds without a keystroke after which a text is read. */
+const REST = 150;
+
+/** A line as it was understood, and the cells that it would come in with. */
+export interface OfferedLine {
+  readonly understood: UnderstoodLine;
+  readonly cells: Cells;
+  /** Its exercise before the reader chose another. */
+  readonly writtenName: string;
+  readonly assumed: readonly string[];
+}
+
+export function createOpening(
+  editing: Editing,
+  exercises: ReadonlySignal<readonly NamedExercise[]>,
+  worker: WorkerCalls<ProgrammeOperations>,
+) {
+  const isOpen = signal(false);
+  const text = signal('');
+  const written = signal<WrittenProgramme | null>(null);
+  /** Exercise that the reader took for a written name. */
+  const chosen = signal<ReadonlyMap<string, string>>(new Map());
+  /** Why the last step could not be done. */
+  const problem = signal<string | null>(null);
+  /** How the last file was read, where that is not plain. */
+  const note = signal('');
+  const isReading = signal(false);
+  /** What was taken without being written, for the lines that came in. */
+  const taken = signal<Taken>(new Map());
+  const offered = computed(() => (written.value?.lines ?? []).map((line) => offer(line, chosen.value)));
+  let cancelAsked = () => {};
+  let rest: ReturnType<typeof setTimeout> | undefined;
+  /** Number of the file that was opened last: one that takes longer to read must not come after it. */
+  let lastOpened = 0;
+
+  const read = (whole: string) => {
+    cancelAsked = worker.ask(
+      'understand',
+      { text: whole, exercises: exercises.peek() },
+      {
+        take: (found) =>
+          batch(() => {
+            isReading.value = false;
+            written.value = found;
+          }),
+        fail: (reason) =>
+          batch(() => {
+            isReading.value = false;
+            problem.value = `The text could not be read: ${reason}`;
+          }),
+      },
+    );
+  };
+  const setText = (whole: string, wait = REST) =>
+    batch(() => {
+      cancelAsked();
+      clearTimeout(rest);
+      text.value = whole;
+      problem.value = null;
+      note.value = '';
+      chosen.value = new Map();
+      isReading.value = whole.trim() !== '';
+      if (isReading.value) rest = setTimeout(() => read(whole), wait);
+      else written.value = null;
+    });
+  /** A file of this page, a table of sets, or a week as somebody writes it. */
+  const open = async (file: File) => {
+    const place = ++lastOpened;
+    try {
+      const { openProgramme } = await import('./openProgramme.ts');
+      const { text: whole, refused, said } = await openProgramme(new Uint8Array(await file.arrayBuffer()), file.name);
+      if (place !== lastOpened) return;
+      if (refused === null) takeFile(file.name, whole);
+      else problem.value = refused;
+      note.value = said;
+    } catch (error) {
+      problem.value = `${file.name}: ${reasonOf(error)}`;
+    }
+  };
+  /** A file that this page saved is the programme as it was; any other text is looked at first. */
+  const takeFile = (name: string, whole: string) => {
+    if (!/^\s*\{/u.test(whole)) {
+      setText(whole, 0);
+      return;
+    }
+    const found = readDraft(whole);
+    if (found.problem !== null) {
+      problem.value = `${name}: ${found.problem}`;
+      return;
+    }
+    editing.step(found.draft, `open ${name}`, null, true);
+    editing.say(`${name} was opened.`);
+    close('version-first');
+  };
+  const choose = (name: string, exercise: string) => {
+    chosen.value = new Map([...chosen.value, [name, exercise]]);
+    editing.say(`“${name}” is taken as ${exercise}.`);
+    editing.focusOn('understood');
+  };
+  /** @param way in place of the lines of a version, or below them */
+  const take = (which: VersionName, way: 'replace' | 'below') => {
+    const lines = offered.peek();
+    if (lines.length === 0) return;
+    const before = editing.draft.peek()[which] ?? NO_LINES;
+    const name = which === 'first' ? 'version one' : 'version two';
+    const all = lines.map(({ cells }) => cells);
+    batch(() => {
+      const said = lines.flatMap(({ cells, assumed }) =>
+        assumed.length > 0 ? [[JSON.stringify(cells), assumed] as const] : [],
+      );
+      taken.value = new Map([...taken.peek(), ...said]);
+      keepTaken(taken.peek());
+      const list =
+        way === 'replace'
+          ? replaceLines(before, all)
+          : all.reduce((now, cells) => addLine(now, now.lines.length, cells), before);
+      editing.setList(which, list, way === 'replace' ? `replace ${name}` : `add to ${name}`);
+      editing.showPage(which, 0);
+      editing.say(
+        `${lines.length} ${lines.length === 1 ? 'line' : 'lines'} ${way === 'replace' ? 'stand in' : 'were added to'} ${name}.`,
+      );
+      close(`version-${which}`);
+    });
+  };
+  /** @param goTo id of what takes the focus */
+  const close = (goTo: string) =>
+    batch(() => {
+      setText('');
+      isOpen.value = false;
+      editing.focusOn(goTo);
+    });
+  const start = () => {
+    isOpen.value = true;
+    editing.focusOn('pasted');
+  };
+  const connect = () => {
+    taken.value = readTaken();
+    return () => clearTimeout(rest);
+  };
+  return {
+    isOpen,
+    text,
+    written,
+    offered,
+    chosen,
+    problem,
+    note,
+    isReading,
+    taken,
+    setText,
+    open,
+    choose,
+    take,
+    close,
+    start,
+    connect,
+  };
+}
+
+export type Opening = ReturnType<typeof createOpening>;
+
+function offer(understood: UnderstoodLine, chosen: ReadonlyMap<string, string>): OfferedLine {
+  const cells = toCells(understood);
+  const writtenName = cells.exercise;
+  const exercise = chosen.get(writtenName);
+  if (exercise === undefined) return { understood, cells, writtenName, assumed: understood.assumed };
+  const assumed = [...understood.assumed, `“${writtenName}” was taken as ${exercise}, as you chose.`];
+  return { understood, cells: { ...cells, exercise }, writtenName, assumed };
+}
