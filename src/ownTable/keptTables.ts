@@ -5,6 +5,7 @@
  */
 import { createStore, get, getMany, keys, promisifyRequest, setMany, type UseStore } from 'idb-keyval';
 import type { Encoding } from '../evidence/opening/encoding.ts';
+import { IN_USE, OLD_MARK } from './marks.ts';
 
 /** What is said of an own table wherever it is named. */
 export interface KeptTable {
@@ -91,7 +92,8 @@ export async function deleteTable(version: string): Promise<void> {
 
 /**
  * Takes over a table that was kept when there could be only one, and gives it; null where there is none.
- * It goes from its old place only once it stands in its new one.
+ * It goes from its old place only once it stands in its new one and is marked there, if it was in use: whoever finds the
+ * old place empty then finds the mark.
  */
 export async function adoptOnlyTable(): Promise<KeptTable | null> {
   const found = await get<unknown>(ONLY_KEY, open());
@@ -107,6 +109,10 @@ export async function adoptOnlyTable(): Promise<KeptTable | null> {
     ],
     open(),
   );
+  if (localStorage.getItem(OLD_MARK) !== null) {
+    if (localStorage.getItem(IN_USE) === null) localStorage.setItem(IN_USE, about.version);
+    localStorage.removeItem(OLD_MARK);
+  }
   await open()('readwrite', (store) => {
     store.delete(ONLY_KEY);
     return promisifyRequest(store.transaction);

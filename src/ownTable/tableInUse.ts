@@ -5,6 +5,7 @@
  * store is fetched only where there is something to look for.
  */
 import type { KeptTable } from './keptTables.ts';
+import { IN_USE, OLD_MARK } from './marks.ts';
 
 export type TableInUse =
   | { readonly kind: 'site' }
@@ -15,10 +16,6 @@ export type TableInUse =
 /** @param before what was read until now; null the first time */
 type Listener = (table: TableInUse, before: TableInUse | null) => unknown;
 
-/** Name under which the browser keeps the version of the table in use; nothing stands there for the site's. */
-export const IN_USE = 'shy-of-failure table in use';
-/** Where a mark stood when there could be only one own table. */
-export const OLD_MARK = 'shy-of-failure own table';
 const OWN = 'own-table:';
 const SITE: TableInUse = { kind: 'site' };
 
@@ -73,21 +70,17 @@ export function ownVersionOf(address: string): string | null {
 async function look(): Promise<void> {
   const mine = ++latest;
   const [mark, oldMark] = [readMark(IN_USE), readMark(OLD_MARK)];
-  const found = mark === null && oldMark === null ? SITE : await find(mark, oldMark);
+  const found = mark === null && oldMark === null ? SITE : await find(mark);
   if (mine === latest) tell(found);
 }
 
-async function find(mark: string | null, oldMark: string | null): Promise<TableInUse> {
+async function find(mark: string | null): Promise<TableInUse> {
   try {
     const { adoptOnlyTable, findTable } = await import('./keptTables.ts');
     const adopted = mark === null ? await adoptOnlyTable() : null;
-    // Another look, begun a moment before, may have taken the old table over: its mark stands by now.
+    // Who looked a moment before may have taken the old table over: its mark stands by now.
     const version = mark ?? readMark(IN_USE);
     const about = adopted ?? (version === null ? null : await findTable(version));
-    if (oldMark !== null && about && mark === null) {
-      localStorage.setItem(IN_USE, about.version);
-      localStorage.removeItem(OLD_MARK);
-    }
     return about ? { kind: 'own', about } : { kind: 'missing', reason: 'this browser no longer keeps it' };
   } catch (error) {
     const { reasonOf } = await import('../ui/reasonOf.ts');
