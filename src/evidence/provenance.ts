@@ -43,8 +43,16 @@ const REPORTED = [
   ['effect_variance', 'variance of the ready-made effect'],
 ] as const satisfies readonly (readonly [keyof Arm, string])[];
 
+/** Cells that may be filled from others. */
+const FILLED: Readonly<Record<string, string>> = {
+  n: 'people',
+  load_pct_1rm: 'load, per cent of 1RM',
+  reserve_reps: 'repetitions in reserve',
+  reserve_sd: 'SD of the reserve',
+};
+
 /**
- * What the row reports, in the order of the table's columns, then what was made of it, in the order in
+ * What the row reports, in the order of the table's columns, then what was filled and made of it, in the order in
  * which it was made.
  *
  * @param effect of the same row; null where none could be had, so that only what is reported is listed
@@ -56,7 +64,10 @@ export function traceNumbers(arm: Arm, effect: Effect | null): readonly Recovere
     if (bound) return [reportBound(quantity, bound)];
     return value === null ? [] : [{ quantity: nameInterval(arm, column, quantity), value, how: 'reported' }];
   });
-  return [...reported, ...(effect?.steps ?? []).filter(({ how }) => how !== 'reported')];
+  const filled = (arm.derived ?? []).map(
+    ({ column, value, how, restsOn }): Recovered => ({ quantity: FILLED[column] ?? column, value, how, restsOn }),
+  );
+  return [...reported, ...filled, ...(effect?.steps ?? []).filter(({ how }) => how !== 'reported')];
 }
 
 /** A p of which only a bound is printed: of “below 0.001” that end, of “above 0.05” this one. */

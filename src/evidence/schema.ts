@@ -1,10 +1,10 @@
 /**
  * The columns of `arms.csv` (one row: one measurement on one arm of one study) and `studies.csv`
  * (one row a study). This is the single source: validation, messages, the data dictionary, the
- * Table Schema and the TypeScript types all come from here.
+ * Table Schema and the TypeScript types all come from here; what a column of arms.csv means stands in columnMeanings.ts.
  *
- * To add a column: add it here, in trainingColumns.ts or, where it says what was measured, in outcomeColumns.ts; run
- * `npm run dictionary`; use it.
+ * To add a column: add it here, in trainingColumns.ts or, where it says what was measured, in outcomeColumns.ts; give it
+ * the words that `npm run types` then misses; run `npm run dictionary`; use it.
  */
 import { type CellRange, type Column, type Derived, integer, number, oneOf, type RowOf, text } from './column.ts';
 import { OUTCOME_COLUMNS } from './outcomeColumns.ts';

@@ -27,6 +27,15 @@ describe('the numbers of a row', () => {
     ]);
   });
 
+  it('hold the cells that were filled from others, and bounds of p as bounds', () => {
+    const numbers = trace({ n: '', n_total: '50', n_total_arms: '4', reserve_reps: '1-3', attempted_failure: '' });
+    expect(numbers).toContain('people = 12: an equal share of 50 over 4 arms');
+    expect(numbers.join('\n')).toMatch(/SD of the reserve = 0\.5774: the width of 1 to 3/u);
+    const [below, above] = ['<0.001', '>0.05'].map((change_p) => trace({ change_p }).join('\n'));
+    expect(below).toMatch(/p of the change, below = 0\.001: reported/u);
+    expect(above).toMatch(/p of the change, above = 0\.05: reported/u);
+  });
+
   it('of a ready-made effect are reported and nothing else', () => {
     expect(trace({ ...NO_STATISTICS, effect: '0.05', effect_variance: '0.001', effect_metric: 'log-ratio' })).toEqual([
       'ready-made effect = 0.05: reported',
