@@ -55,13 +55,23 @@ export function showWeight(share: number): string {
  */
 export function outlineNumbers(numbers: readonly Recovered[]): string {
   const made = numbers.filter(({ how }) => how !== 'reported');
-  const isAssumed = ({ how }: Recovered) => /\bassumed\b/u.test(how);
-  const assumed = made.filter(isAssumed);
+  const isPooled = ({ restsOn }: Recovered) => restsOn === 'pooled';
+  // Equal SDs and an assumed correlation say so in their words only: a row does not rest on them (restsOn.ts).
+  const isAssumed = ({ how, restsOn }: Recovered) => restsOn === 'assumed' || /\bassumed\b/u.test(how);
+  const assumed = made.filter((one) => isAssumed(one) && !isPooled(one));
   // Effect and variance are always worked out; they are worth a word only where that took an assumption.
-  const recovered = made.filter((one) => !isAssumed(one) && one.quantity !== 'effect' && one.quantity !== 'variance');
+  const recovered = made.filter(
+    (one) => !isAssumed(one) && !isPooled(one) && one.quantity !== 'effect' && one.quantity !== 'variance',
+  );
   const list = (name: string, of: readonly Recovered[]) =>
     of.length > 0 ? [`${name}: ${of.map(({ quantity }) => quantity).join(', ')}`] : [];
-  return [...list('recovered', recovered), ...list('assumed', assumed)].join('; ') || 'all reported';
+  return (
+    [
+      ...list('recovered', recovered),
+      ...list('assumed', assumed),
+      ...list('from other rows', made.filter(isPooled)),
+    ].join('; ') || 'all reported'
+  );
 }
 
 /** What was measured: “muscle thickness of quadriceps, mm”, “jump height, cm, 24 h after”. */

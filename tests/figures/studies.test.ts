@@ -175,6 +175,10 @@ describe('words', () => {
     expect(outline({ correlation: '', followup_mean: '', change_mean: '3', change_sd: '2' })).toBe(
       'recovered: mean after, correlation of before with after',
     );
+    expect(outline({ n: '', n_total: '50', n_total_arms: '4' })).toBe('assumed: people');
+    expect(outline({ reps_possible: '12', reps_per_set: '10', reserve_reps: '', attempted_failure: '' })).toBe(
+      'recovered: repetitions in reserve',
+    );
   });
 
   it('show spans and weights without claiming more digits than there are', () => {
