@@ -34,6 +34,9 @@ export const PLANS: readonly (readonly [PlannedDesign, readonly number[], number
   ['within-person', [0, 10], 200],
 ];
 
+/** Studies drawn for each plan. */
+export const TABLES = 1000;
+
 /** Usual spread of tables that print none. */
 const SPREAD = { coefficientOfVariation: 0.14, correlation: 0.95 } as const;
 
@@ -44,10 +47,10 @@ export interface AgreementTable {
   readonly bands: readonly BandName[];
 }
 
-/** The shipped table by its two bands, and tables of 8 and 30 studies around three truths. */
+/** The shipped table by its two bands, and tables of 8 and 30 studies around four truths. */
 export function listTables(shipped: readonly Arm[]): readonly AgreementTable[] {
   const drawn = [8, 30].flatMap((studies) =>
-    (['line', 'saturating', 'plateau'] as const).map(
+    (['line', 'saturating', 'plateau', 'parabola'] as const).map(
       (truth, i): AgreementTable => ({
         name: `${studies} studies, ${truth}`,
         arms: drawTable(truth, 'near', studies, SEED + 100 * studies + i),
@@ -75,8 +78,10 @@ export interface Agreement {
   readonly simulatedError: number | null;
   /** Expected over simulated, less 1. */
   readonly miss: number | null;
+  /** Shares of outcomes without a target (all, where no fit would be made), and of those whose interval has no upper end. */
   readonly refused: { readonly expected: number; readonly simulated: number };
-  readonly chance: { readonly expected: number; readonly simulated: number; readonly error: number };
+  readonly unbounded: { readonly expected: number; readonly simulated: number };
+  readonly chance: { readonly expected: number | null; readonly simulated: number; readonly error: number };
 }
 
 export function comparePlan(
@@ -95,8 +100,9 @@ export function comparePlan(
   const plan: PlannedStudy = isPrinted ? study : { ...study, ...SPREAD };
   const expected = expectPlan(planning, plan).bands.find((one) => one.band === band);
   const simulated = simulatePlan(planning, plan, tables, SEED + index).find((one) => one.band === band);
-  if (!expected?.after || !simulated) throw new Error(`${name}, ${band}: ${expected?.reason}`);
-  const [e, s] = [expected.after.width, simulated.after.width];
+  if (!expected || !simulated) throw new Error(`${name} has no fit of ${band} loads, or the plan has problems`);
+  const { after } = expected;
+  const [e, s] = [after?.width ?? null, simulated.after.width];
   return {
     table: name,
     band,
@@ -106,9 +112,10 @@ export function comparePlan(
     simulated: s,
     simulatedError: simulated.widthError,
     miss: e === null || s === null ? null : e / s - 1,
-    refused: { expected: expected.after.refused, simulated: simulated.after.refused },
+    refused: { expected: after?.refused ?? 1, simulated: simulated.after.refused },
+    unbounded: { expected: after?.unbounded ?? 0, simulated: simulated.after.unbounded },
     chance: {
-      expected: expected.chanceOfMove ?? Number.NaN,
+      expected: expected.chanceOfMove,
       simulated: simulated.chanceOfMove,
       error: simulated.chanceError,
     },

@@ -13,8 +13,8 @@ import type { TargetOutcome } from './expectedTarget.ts';
 import { normalNodes } from './normalNodes.ts';
 
 /**
- * Outcomes that stand for all. Median widths are then within 2 % of those of 1,024 outcomes, a chance within 4 points,
- * and a plan takes some 20 ms.
+ * Outcomes that stand for all. Of 150 plans 19 of 20 median widths are within 1 % of those of 1,024 outcomes, all
+ * within 2.5 %, and a plan takes some 20 ms.
  */
 export const OUTCOMES = 128;
 

@@ -54,7 +54,7 @@ export interface PlacementSearch {
   readonly reason: string | null;
 }
 
-/** Outcomes that a way is first judged by; the best are judged again by all (bandOutcomes.ts). */
+/** Outcomes that a way is first judged by, within 4 % of more; the best are judged again by all (bandOutcomes.ts). */
 const FIRST_OUTCOMES = 16;
 /** Ways that are judged again for each that is told. */
 const AGAIN = 6;
@@ -73,7 +73,10 @@ export function findBestPlacement(planning: Planning, question: PlacementQuestio
   if (asked.length === 0)
     return nothing('no curve is fitted today in the bands asked about, so that no interval can be foreseen');
   const planOf = (places: readonly Place[]): PlannedStudy => ({
-    ...question.study,
+    weeks: question.study.weeks,
+    measure: question.study.measure,
+    coefficientOfVariation: question.study.coefficientOfVariation,
+    correlation: question.study.correlation,
     design: question.design,
     arms: places.map(({ band, reserve }) => ({ load: band, reserve, people: each })),
   });
