@@ -54,7 +54,7 @@ describe('data/plan-agreement.json', () => {
     if (!found) throw new Error(`no table ${name}`);
     const now = comparePlan(found.table, band, index, 60);
     expect(now.plan).toBe(before.plan);
-    expect(now.expected).toBeCloseTo(before.expected ?? Number.NaN, 6);
+    expect(now.expected).toBeCloseTo(before.expected ?? Number.NaN, 4);
     const error = (before.simulatedError ?? 0) * Math.sqrt(stored.tables / 60);
     expect(Math.abs((now.simulated ?? 0) - (before.simulated ?? 0))).toBeLessThan(4 * error);
   });

@@ -84,7 +84,7 @@ export function findBestPlacement(planning: Planning, question: PlacementQuestio
     const furthest = question.furthest ?? rangeOf(fit.reserves)?.high ?? 0;
     return Array.from({ length: Math.floor(furthest) + 1 }, (_, reserve): Place => ({ band: name, reserve }));
   });
-  const problems = checkPlan(planOf(places.slice(0, 1)));
+  const problems = checkPlan(planOf([...places.slice(0, 1), ...places.slice(-1)]), planning.bands);
   const assumptions = assume(planning, planOf(places));
   if (problems.length > 0) return nothing(problems.join('; '));
   if (typeof assumptions === 'string') return nothing(assumptions);

@@ -27,7 +27,7 @@ export function expectPlan(planning: Planning, plan: PlannedStudy): PlanExpectat
     people,
     bands: [],
   });
-  const problems = checkPlan(plan);
+  const problems = checkPlan(plan, planning.bands);
   if (problems.length > 0) return nothing(problems);
   const assumptions = assume(planning, plan);
   if (typeof assumptions === 'string') return nothing([assumptions]);

@@ -84,7 +84,8 @@ export function mapGains(
     const plan = planOf(reserve, load);
     const assumptions = assume(planning, plan);
     const rows = typeof assumptions === 'string' ? assumptions : makePlannedRows(planning, band, plan, assumptions);
-    const refusal = typeof rows === 'string' ? rows : (checkPlan(plan)[0] ?? refuseAdded(planning, band, rows));
+    const refusal =
+      typeof rows === 'string' ? rows : (checkPlan(plan, planning.bands)[0] ?? refuseAdded(planning, band, rows));
     if (typeof rows === 'string' || refusal) return { after: null, narrowing: null, share: null, reason: refusal };
     const after = expectTargetWith(planning, band, rows, outcomes);
     const narrowing = before.width === null || after.width === null ? null : before.width - after.width;

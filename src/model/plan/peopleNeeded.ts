@@ -54,7 +54,7 @@ export function findPeople(planning: Planning, plan: PlannedStudy, name: BandNam
     ...plan,
     arms: plan.arms.map((arm) => ({ ...arm, people })),
   });
-  const problems = checkPlan(withPeople(LEAST_PEOPLE));
+  const problems = checkPlan(withPeople(LEAST_PEOPLE), planning.bands);
   const assumptions = assume(planning, plan);
   if (typeof assumptions === 'string') return nothing(assumptions);
   if (problems.length > 0) return nothing(problems.join('; '));

@@ -47,25 +47,28 @@ export function planStudy(design: PlannedDesign, arms: readonly PlannedArm[]): P
   return { design, arms, weeks: null, measure: null, coefficientOfVariation: null, correlation: null };
 }
 
-/** What is wrong with a plan, a sentence each; none where it can be worked out. */
-export function checkPlan({
-  design,
-  arms,
-  weeks,
-  coefficientOfVariation: cv,
-  correlation: r,
-}: PlannedStudy): readonly string[] {
+/**
+ * What is wrong with a plan, a sentence each; none where it can be worked out.
+ *
+ * @param bands those that the settings make
+ */
+export function checkPlan(
+  { design, arms, weeks, coefficientOfVariation: cv, correlation: r }: PlannedStudy,
+  bands: readonly { readonly name: BandName }[],
+): readonly string[] {
   const problems: string[] = [];
   if (arms.length > MOST_ARMS) problems.push(`expected at most ${MOST_ARMS} arms, received ${arms.length}`);
   arms.forEach(({ reserve, load, people }, i) => {
-    const say = (expected: string, received: number) =>
+    const say = (expected: string, received: number | string) =>
       problems.push(`arm ${i + 1}: expected ${expected}, received ${received}`);
     if (!(reserve >= 0 && reserve <= MOST_RESERVE)) say(`a reserve from 0 to ${MOST_RESERVE}`, reserve);
     if (typeof load === 'number' && !(load > 1 && load <= 100)) say('a load above 1 and up to 100 % of 1RM', load);
+    if (typeof load === 'string' && !bands.some(({ name }) => name === load))
+      say(`one of the bands that loads are told apart by (${bands.map(({ name }) => name).join(', ')})`, load);
     if (people !== 0 && !(Number.isInteger(people) && people >= LEAST_PEOPLE && people <= MOST_PEOPLE))
       say(`a whole number of people from ${LEAST_PEOPLE} to ${MOST_PEOPLE}, or 0`, people);
   });
-  if (design === 'within-person' && new Set(arms.map(({ people }) => people)).size > 1)
+  if (design === 'within-person' && new Set(arms.map(({ people }) => people).filter(Boolean)).size > 1)
     problems.push(
       'expected the same number of people in every arm, since a within-person study trains each arm on the same people',
     );

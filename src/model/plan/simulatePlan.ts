@@ -47,7 +47,7 @@ export function simulatePlan(
   tables: number,
   seed: number,
 ): readonly BandSimulation[] {
-  if (checkPlan(plan).length > 0) return [];
+  if (checkPlan(plan, planning.bands).length > 0) return [];
   const assumptions = assume(planning, plan);
   if (typeof assumptions === 'string') return [];
   return planning.bands.flatMap((band) => {

@@ -104,6 +104,12 @@ describe('held to studies that are drawn and fitted in full', () => {
       planStudy('parallel', [arm(0, 25, 'heavy'), arm(2, 25, 'heavy')]),
     ],
     [
+      'training status and weekly sets adjusted for',
+      openPlanning(shipped, { ...defaultSettings, adjust: ['training-status', 'weekly-sets'] }),
+      'heavy',
+      planStudy('parallel', [arm(0, 25, 'heavy'), arm(2, 25, 'heavy')]),
+    ],
+    [
       'weeks adjusted for',
       openPlanning(shipped, { ...defaultSettings, adjust: ['weeks', 'load'] }),
       'heavy',

@@ -117,7 +117,7 @@ describe('a target that is refused today', () => {
 });
 
 describe('a plan', () => {
-  it.each([
+  it.each<[Partial<PlannedStudy>, string]>([
     [{ arms: [{ reserve: -1, load: 50, people: 10 }] }, 'arm 1: expected a reserve from 0 to 30, received -1'],
     [
       { arms: [{ reserve: 0, load: 0.75, people: 10 }] },
@@ -126,6 +126,10 @@ describe('a plan', () => {
     [
       { arms: [{ reserve: 0, load: 50, people: 2 }] },
       'arm 1: expected a whole number of people from 3 to 100000, or 0, received 2',
+    ],
+    [
+      { arms: [{ reserve: 0, load: 'all', people: 10 }] },
+      'arm 1: expected one of the bands that loads are told apart by (light, heavy), received all',
     ],
     [{ weeks: 0 }, 'expected weeks above 0 and up to 520, received 0'],
     [{ correlation: 1 }, 'expected a correlation between −1 and 1, received 1'],
@@ -146,8 +150,8 @@ describe('a plan', () => {
 
   it('within persons has as many people in every arm, and finds them once', () => {
     const arms = [10, 12].map((people) => ({ reserve: 0, load: 50, people }));
-    expect(checkPlan(planStudy('within-person', arms))).toHaveLength(1);
-    expect(checkPlan(planStudy('parallel', arms))).toEqual([]);
+    expect(checkPlan(planStudy('within-person', arms), [])).toHaveLength(1);
+    expect(checkPlan(planStudy('parallel', arms), [])).toEqual([]);
     expect([
       countPlanned(planStudy('parallel', arms)),
       countPlanned(planStudy('within-person', [arms[1], arms[1]])),
