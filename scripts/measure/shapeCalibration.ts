@@ -3,13 +3,11 @@
  * line and the flexible curve on the same simulated tables.
  */
 import {
-  answerTable,
+  answerTables,
   type Cell,
   COVERAGE_QUESTION,
   type CurveCoverage,
-  drawTables,
   summariseCoverage,
-  type TableAnswer,
 } from '../../src/model/coverage.ts';
 import type { Curve } from '../../src/model/settings.ts';
 import { ALL_TRUTHS, trueTargetOf } from '../../src/model/truths.ts';
@@ -28,14 +26,13 @@ export type CellResult = Cell & {
 /** Every cell has its own tables, whatever is measured before it. */
 export function calibrateCell(cell: Cell, tables: number, seed: number): CellResult {
   const trueTarget = trueTargetOf(ALL_TRUTHS[cell.truth], COVERAGE_QUESTION.keptShare);
-  const drawn = drawTables(cell, seed);
-  const answers = SHAPES.map((): TableAnswer[] => []);
-  for (let i = 0; i < tables; i++) {
-    const table = drawn.next().value;
-    SHAPES.forEach((shape, j) => {
-      answers[j].push(answerTable(table, shape, trueTarget));
-    });
-  }
-  const [line, flexible] = answers.map((list) => summariseCoverage(list, trueTarget));
+  const drawn = answerTables(cell, SHAPES, seed);
+  const answers = Array.from({ length: tables }, () => drawn.next().value);
+  const [line, flexible] = SHAPES.map((_, place) =>
+    summariseCoverage(
+      answers.map((table) => table[place]),
+      trueTarget,
+    ),
+  );
   return { ...cell, trueTarget: Number.isFinite(trueTarget) ? trueTarget : null, tables, shapes: { line, flexible } };
 }

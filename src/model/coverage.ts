@@ -15,7 +15,7 @@ import { arrangeObservations, type Observations } from './observations.ts';
 import type { Curve } from './settings.ts';
 import { type Layout, type Scatter, type SimulatedTable, simulateGrowth } from './simulation.ts';
 import { findTarget, noTarget, SCAN_STEPS } from './target.ts';
-import { ALL_TRUTHS, type TruthName } from './truths.ts';
+import { ALL_TRUTHS, type TruthName, trueTargetOf } from './truths.ts';
 
 /** Share of growth at reserve 0 that is to be kept, and level of the intervals. */
 export const COVERAGE_QUESTION = { keptShare: 0.9, confidence: 0.95 } as const;
@@ -74,6 +74,20 @@ export function* drawTables({ truth, studies, layout }: Cell, seed: number): Gen
   for (;;) {
     const table = simulateGrowth(ALL_TRUTHS[truth], SCATTER, layout, studies, random);
     yield { ...table, data: arrangeObservations(table.observations) };
+  }
+}
+
+/** What each curve makes of each table of a cell, one table after the other and without end. */
+export function* answerTables(
+  cell: Cell,
+  curves: readonly Curve[],
+  seed: number,
+): Generator<readonly TableAnswer[], never> {
+  const trueTarget = trueTargetOf(ALL_TRUTHS[cell.truth], COVERAGE_QUESTION.keptShare);
+  const drawn = drawTables(cell, seed);
+  for (;;) {
+    const table = drawn.next().value;
+    yield curves.map((curve) => answerTable(table, curve, trueTarget));
   }
 }
 
