@@ -1,21 +1,11 @@
 /** The commands as a person runs them: what they print and the exit code they end in. */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { run, useFolder } from '../support/runScript.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'commands-'));
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function file(name: string, content: string): string {
-  const path = join(folder, name);
-  writeFileSync(path, content);
-  return path;
-}
-
-const run = (script: string, ...parameters: string[]) =>
-  spawnSync(process.execPath, [`scripts/${script}.ts`, ...parameters], { encoding: 'utf8' });
+const { folder, file } = useFolder('commands');
 const shipped = readFileSync('data/arms.csv', 'utf8');
 
 describe('every script that a person runs', () => {
