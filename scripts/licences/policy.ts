@@ -37,7 +37,7 @@ export const EXCEPTIONS: readonly Exception[] = [
     name: /^citeproc$/u,
     licence: /^CPAL-1\.0 OR AGPL-1\.0$/u,
     reason:
-      'writes references in a style, at build time only (src/site/references.ts); only the text that it writes reaches a page. The styles that come with @citation-js/plugin-csl are under CC BY-SA 3.0 and stay at home too',
+      'writes references in a style in tests only, which hold the site’s own writer to it (src/figures/citing/references.ts); nothing of it reaches a page. The styles that come with @citation-js/plugin-csl are under CC BY-SA 3.0 and stay at home too',
   },
   {
     name: /^dejavu-fonts-ttf$/u,

@@ -112,7 +112,9 @@ function roundPlaces(text: string): string {
 function wrap(text: string, width: number, size: number): readonly string[] {
   const longest = Math.floor(width / (CHARACTER * size));
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  // A word longer than a line, as an address is, is cut.
+  const words = text.split(' ').flatMap((word) => word.match(new RegExp(`.{1,${longest}}`, 'gsu')) ?? []);
+  for (const word of words) {
     const last = lines.at(-1);
     if (last === undefined || last.length + 1 + word.length > longest) lines.push(word);
     else lines[lines.length - 1] = `${last} ${word}`;

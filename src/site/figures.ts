@@ -1,11 +1,19 @@
 /** Every figure of the site's analysis with its addresses, files and reference, worked out once for all pages. */
 import { createHash } from 'node:crypto';
 import { type CataloguedFigure, listFigures } from '../figures/catalogue.ts';
-import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
+import { newestYearOf, toFigureItem, yearOf } from '../figures/citing/figureItem.ts';
+import { type Reference, referTo } from '../figures/citing/references.ts';
+import {
+  type FileContext,
+  nameFile,
+  PICTURE_NOTICE,
+  stateSource,
+  writeFigureCsv,
+  writeFigureJson,
+} from '../figures/figureFiles.ts';
 import { FILE_WIDTH, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
 import { drawBare, drawPng } from './drawFigure.ts';
-import { release, toFigureItem } from './figureItem.ts';
-import { type Reference, referTo } from './references.ts';
+import { release } from './release.ts';
 import { pathTo, site } from './site.ts';
 import { regions } from './studies.ts';
 
@@ -14,9 +22,7 @@ const { analysis, sweep, arms, dataVersion, demonstration } = site;
 export const catalogue = listFigures({ analysis, map: regions, sweep });
 
 /** Year of the newest study in the table. */
-export const newestYear = arms.reduce((newest, { year }) => Math.max(newest, year), 0);
-/** Never before the studies that it shows, nor before the site. */
-const publishedYear = Math.max(release.year, newestYear);
+export const newestYear = newestYearOf(arms);
 
 /** A page's address, whole where the build was told where the site will stand. */
 export function addressTo(page: string): string {
@@ -82,11 +88,7 @@ export const svgOf = once((slug): SvgFile => {
   return writeSvgFile(drawBare(plot), plot, {
     title: figure.title,
     alternative: figure.alternative,
-    source: [
-      site.name,
-      `figure ${slug}, data version ${dataVersion}`,
-      ...(import.meta.env.SITE ? [addressTo(pageOf(slug))] : []),
-    ].join(', '),
+    source: stateSource(slug, site.name, { ...contextOf(slug), ...(import.meta.env.SITE ? {} : { address: '' }) }),
     notice: demonstration ? PICTURE_NOTICE : null,
   });
 });
@@ -100,7 +102,8 @@ export const referenceOf = once(
         authors: release.authors,
         site: site.name,
         dataVersion,
-        year: publishedYear,
+        mark: null,
+        year: yearOf(release, newestYear),
         address: addressTo(pageOf(slug)),
         demonstration,
       }),
@@ -142,7 +145,7 @@ export function listFile(slug: string, kind: FileKind) {
 }
 
 function contextOf(slug: string): FileContext {
-  return { dataVersion, demonstration, settings: analysis.settings, address: addressTo(pageOf(slug)) };
+  return { dataVersion, demonstration, settings: analysis.settings, mark: null, address: addressTo(pageOf(slug)) };
 }
 
 function once<Made>(make: (slug: string) => Made): (slug: string) => Made {

@@ -1,10 +1,12 @@
 /** The files of a figure made in the browser: the same texts that the build makes, PNG by the browser's own drawing. */
 import * as Plot from '@observablehq/plot';
 import type { CataloguedFigure } from '../../figures/catalogue.ts';
+import type { Reference } from '../../figures/citing/references.ts';
 import {
   type FileContext,
   nameFile,
   PICTURE_NOTICE,
+  stateSource,
   writeFigureCsv,
   writeFigureJson,
 } from '../../figures/figureFiles.ts';
@@ -21,6 +23,26 @@ export const LIVE_FILES = [
   { ending: '.json', label: 'JSON of the analysis' },
 ] as const;
 
+export const REFERENCE_FILES = [
+  { ending: '.bib', label: 'BibTeX' },
+  { ending: '.ris', label: 'RIS' },
+  { ending: '.csl.json', label: 'CSL-JSON' },
+] as const;
+
+export function saveReference(
+  slug: string,
+  ending: (typeof REFERENCE_FILES)[number]['ending'],
+  { bibtex, ris, cslJson }: Reference,
+  context: FileContext,
+): void {
+  const files = {
+    '.bib': { type: 'application/x-bibtex', text: bibtex },
+    '.ris': { type: 'application/x-research-info-systems', text: ris },
+    '.csl.json': { type: 'application/vnd.citationstyles.csl+json', text: cslJson },
+  };
+  saveFile({ name: `${nameFile(slug, context)}${ending}`, ...files[ending] });
+}
+
 /** @throws where the browser cannot draw the picture */
 export async function saveFigure(
   made: CataloguedFigure,
@@ -35,15 +57,15 @@ export async function saveFigure(
     saveFile({ name, type: 'image/png', text: await drawPng(drawFile(made, context), ending === '@2x.png' ? 2 : 1) });
 }
 
-function drawFile({ slug, figure }: CataloguedFigure, { dataVersion, demonstration, address }: FileContext): SvgFile {
+function drawFile({ slug, figure }: CataloguedFigure, context: FileContext): SvgFile {
   const plot = { ...figure.plot, width: FILE_WIDTH };
   const svg = Plot.plot({ ...plot, ariaLabel: null });
   stripNames(svg);
   return writeSvgFile(new XMLSerializer().serializeToString(svg), plot, {
     title: figure.title,
     alternative: figure.alternative,
-    source: `${SITE_NAME}, figure ${slug}, data version ${dataVersion}, ${address}`,
-    notice: demonstration ? PICTURE_NOTICE : null,
+    source: stateSource(slug, SITE_NAME, context),
+    notice: context.demonstration ? PICTURE_NOTICE : null,
   });
 }
 

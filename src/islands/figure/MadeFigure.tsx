@@ -1,0 +1,83 @@
+/** A figure that was drawn here, its files, and how it is cited. */
+import { useState } from 'preact/hooks';
+import type { CataloguedFigure } from '../../figures/catalogue.ts';
+import type { Release } from '../../figures/citing/figureItem.ts';
+import { stateSettings } from '../../figures/settingsWords.ts';
+import { Facts } from '../../ui/Facts.tsx';
+import { FigureView } from '../../ui/FigureView.tsx';
+import { reasonOf } from '../../ui/reasonOf.ts';
+import { writeSettings } from '../analysis/settingsAddress.ts';
+import { CiteFigure, CiteOwnTable } from './CiteFigure.tsx';
+import { contextOf, referenceOf } from './citation.ts';
+import { LIVE_FILES, REFERENCE_FILES, saveFigure, saveReference } from './downloads.ts';
+import type { LiveFigureState } from './liveFigure.state.ts';
+
+interface Props {
+  readonly state: LiveFigureState;
+  readonly made: CataloguedFigure;
+  readonly release: Release;
+}
+
+export function MadeFigure({ state, made, release }: Props) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const source = state.source.value;
+  if (!source) return null;
+  const isOwn = state.isOwn.value;
+  const settings = state.settings.value;
+  const cited = { made, source, settings, page: location.origin + location.pathname };
+  const context = contextOf(cited, isOwn);
+  const save = (ending: (typeof LIVE_FILES)[number]['ending']) => {
+    setProblem(null);
+    saveFigure(made, ending, context).catch((error: unknown) => setProblem(reasonOf(error)));
+  };
+  return (
+    <>
+      <div class="alone">
+        <FigureView figure={made.figure} />
+      </div>
+      <ul class="downloads" aria-label="Downloads">
+        {LIVE_FILES.map(({ ending, label }) => (
+          <li key={ending}>
+            <button type="button" onClick={() => save(ending)}>
+              {label}
+            </button>
+          </li>
+        ))}
+        {!isOwn &&
+          REFERENCE_FILES.map(({ ending, label }) => (
+            <li key={ending}>
+              <button
+                type="button"
+                onClick={() => saveReference(made.slug, ending, referenceOf(cited, release), context)}
+              >
+                {label}
+              </button>
+            </li>
+          ))}
+      </ul>
+      {problem !== null && (
+        <p class="problem" role="alert">
+          The file could not be made: {problem}
+        </p>
+      )}
+      <h2>What is shown, and from what</h2>
+      <p>{made.shown}</p>
+      <p>
+        {isOwn ? 'From your own table, version ' : 'From the site’s table, version '}
+        <code>{source.dataVersion}</code>
+        {source.demonstration && ' (invented for demonstration)'}.
+        {context.mark !== null && (
+          <>
+            {' '}
+            These settings are marked <code>{context.mark}</code> in the names of files.
+          </>
+        )}
+      </p>
+      <Facts class="facts apart" facts={stateSettings(settings)} />
+      <p>
+        <a href={`../../evidence/${writeSettings(settings)}`}>Change the settings on Evidence</a>
+      </p>
+      {isOwn ? <CiteOwnTable source={source} /> : <CiteFigure cited={cited} release={release} />}
+    </>
+  );
+}
