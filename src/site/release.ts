@@ -7,6 +7,8 @@ export const release = {
   /** The authors as one name. */
   authors: read(/^ {2}- name: (.+)$/mu, 'an author’s name'),
   version: read(/^version: (\S+)$/mu, 'a version'),
+  /** Day of the release, YYYY-MM-DD. */
+  date: read(/^date-released: (\d{4}-\d\d-\d\d)$/mu, 'a date of release'),
   /** Year of the release. */
   year: Number(read(/^date-released: (\d{4})-\d\d-\d\d$/mu, 'a date of release')),
 } as const;

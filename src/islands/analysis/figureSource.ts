@@ -6,7 +6,7 @@ import { countBase } from '../../model/evidenceBase.ts';
 import { type EvidenceMap, mapEvidence } from '../../model/evidenceMap.ts';
 import { analyseThenCheck, type FullAnalysis } from '../../model/full.ts';
 import type { Settings } from '../../model/settings.ts';
-import { shownVersionOf } from '../../ownTable/loadTable.ts';
+import { shownVersionOf } from '../../ownTable/shownVersion.ts';
 import { stateNeeds } from '../../practice/evidenceNeeded.ts';
 
 export interface FigureSource {

@@ -12,6 +12,9 @@ import { contextOf, referenceOf } from './citation.ts';
 import { LIVE_FILES, REFERENCE_FILES, saveFigure, saveReference } from './downloads.ts';
 import type { LiveFigureState } from './liveFigure.state.ts';
 
+/** Kinds of files, in order. */
+const GROUPS = [...new Set(LIVE_FILES.map(({ of }) => of))];
+
 interface Props {
   readonly state: LiveFigureState;
   readonly made: CataloguedFigure;
@@ -35,26 +38,32 @@ export function MadeFigure({ state, made, release }: Props) {
       <div class="alone">
         <FigureView figure={made.figure} />
       </div>
-      <ul class="downloads" aria-label="Downloads">
-        {LIVE_FILES.map(({ ending, label }) => (
-          <li key={ending}>
-            <button type="button" onClick={() => save(ending)}>
-              {label}
-            </button>
-          </li>
-        ))}
-        {!isOwn &&
-          REFERENCE_FILES.map(({ ending, label }) => (
-            <li key={ending}>
+      <dl class="downloads" aria-label="Downloads">
+        {GROUPS.map((of) => [
+          <dt key={of}>{of}</dt>,
+          <dd key={`${of} files`}>
+            {LIVE_FILES.filter((file) => file.of === of).map(({ ending, label }) => (
+              <button key={ending} type="button" onClick={() => save(ending)}>
+                {label}
+              </button>
+            ))}
+          </dd>,
+        ])}
+        {!isOwn && [
+          <dt key="reference">Reference</dt>,
+          <dd key="reference files">
+            {REFERENCE_FILES.map(({ ending, label }) => (
               <button
+                key={ending}
                 type="button"
                 onClick={() => saveReference(made.slug, ending, referenceOf(cited, release), context)}
               >
                 {label}
               </button>
-            </li>
-          ))}
-      </ul>
+            ))}
+          </dd>,
+        ]}
+      </dl>
       {problem !== null && (
         <p class="problem" role="alert">
           The file could not be made: {problem}

@@ -7,7 +7,7 @@ import { computed, signal } from '@preact/signals';
 import { LISTED_FIGURES, listFigures } from '../../figures/catalogue.ts';
 import type { Sweep, SweepProgress } from '../../model/checks/sweep.ts';
 import { defaultSettings, type Settings } from '../../model/settings.ts';
-import { shownVersionOf } from '../../ownTable/loadTable.ts';
+import { shownVersionOf } from '../../ownTable/shownVersion.ts';
 import { ownVersionOf } from '../../ownTable/tableInUse.ts';
 import { openCalculation } from '../analysis/calculation.ts';
 import type { FigureSource } from '../analysis/figureSource.ts';
