@@ -85,6 +85,10 @@ describe('a figure of a reader’s settings', () => {
     expect(await page.locator('.alone .figure-title').innerText()).toBe(title);
     expect(await page.locator('[data-cited=same]').innerText()).toMatch(/still the one that this address cites/u);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
+    // Laid out for a phone, not a wide picture made small.
+    const type =
+      'Math.min(...[...document.querySelectorAll(".alone svg text")].map((text) => text.getBoundingClientRect().height).filter((high) => high > 0))';
+    expect(await page.evaluate(type)).toBeGreaterThan(11);
     await context.close();
   });
 

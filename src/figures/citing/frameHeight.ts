@@ -7,8 +7,9 @@ import { PICTURE_NOTICE } from '../figureFiles.ts';
 
 /** Pixels of a frame; wide enough for the wide drawing with its margins. */
 export const FRAME_WIDTH = 720;
-/** Width at which the wide drawing is laid out, pixels. */
+/** Widths at which the wide and the narrow drawing are laid out, pixels. */
 export const WIDE_DRAWING = 640;
+export const NARROW_DRAWING = 340;
 /** Space round all of it, pixels each side (`--space-3`). */
 const PADDING = 12;
 /** Pixels between title and drawing, and between drawing and caption (`--space-2`). */
@@ -25,5 +26,6 @@ export function estimateHeight({ title, caption, plot }: Figure, demonstration: 
   const lines = (length: number, { line, characters }: typeof TITLE | typeof CAPTION) =>
     line * Math.ceil(length / characters);
   const drawing = ((plot.height ?? 0) * (FRAME_WIDTH - 2 * PADDING)) / WIDE_DRAWING;
-  return Math.ceil(2 * PADDING + lines(title.length, TITLE) + 2 * GAP + drawing + lines(words, CAPTION));
+  // Browsers round each line: a pixel more.
+  return 1 + Math.ceil(2 * PADDING + lines(title.length, TITLE) + 2 * GAP + drawing + lines(words, CAPTION));
 }

@@ -2,7 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import { PICTURE_NOTICE } from '../../figures/figureFiles.ts';
 import { useConnection } from '../../ownTable/useTable.ts';
-import { PlainFigure } from '../../ui/PlainFigure.tsx';
+import { Drawings } from '../../ui/Drawings.tsx';
 import { SITE_NAME } from '../../ui/siteName.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { CitedThen } from './CitedThen.tsx';
@@ -23,12 +23,16 @@ export function FramedFigure({ table }: { readonly table: string }) {
       {state.pending.value && <p>Being worked out …</p>}
       {missing && <p>There is no such figure: {missing.reason}.</p>}
       {made && source && (
-        <PlainFigure figure={made.figure}>
-          {made.figure.caption} {source.demonstration && <strong>{PICTURE_NOTICE}</strong>}{' '}
-          <a href={`../${location.search}${location.hash}`} target="_blank" rel="noopener">
-            {SITE_NAME}, data version {source.dataVersion}
-          </a>
-        </PlainFigure>
+        <figure class="figure">
+          <h1 class="figure-title">{made.figure.title}</h1>
+          <Drawings figure={made.figure} />
+          <figcaption>
+            {made.figure.caption} {source.demonstration && <strong>{PICTURE_NOTICE}</strong>}{' '}
+            <a href={`../${location.search}${location.hash}`} target="_blank" rel="noopener">
+              {SITE_NAME}, data version {source.dataVersion}
+            </a>
+          </figcaption>
+        </figure>
       )}
       <CitedThen state={state} />
     </div>

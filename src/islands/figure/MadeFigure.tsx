@@ -3,8 +3,9 @@ import { useState } from 'preact/hooks';
 import type { CataloguedFigure } from '../../figures/catalogue.ts';
 import type { Release } from '../../figures/citing/figureItem.ts';
 import { stateSettings } from '../../figures/settingsWords.ts';
+import { Drawings } from '../../ui/Drawings.tsx';
 import { Facts } from '../../ui/Facts.tsx';
-import { FigureView } from '../../ui/FigureView.tsx';
+import { FigureFrame } from '../../ui/FigureFrame.tsx';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import { writeSettings } from '../analysis/settingsAddress.ts';
 import { CiteFigure, CiteOwnTable } from './CiteFigure.tsx';
@@ -36,7 +37,9 @@ export function MadeFigure({ state, made, release }: Props) {
   return (
     <>
       <div class="alone">
-        <FigureView figure={made.figure} />
+        <FigureFrame figure={made.figure}>
+          <Drawings figure={made.figure} />
+        </FigureFrame>
       </div>
       <dl class="downloads" aria-label="Downloads">
         {GROUPS.map((of) => [
