@@ -38,6 +38,7 @@ export const PATHS = [
   'figures/live/embed/',
   'table/',
   'table/curate/',
+  'intervals/',
   'methods/',
   'offline/',
 ] as const;
