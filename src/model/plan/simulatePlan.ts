@@ -25,7 +25,10 @@ export interface BandSimulation {
   /** Studies drawn. */
   readonly tables: number;
   readonly after: ExpectedTarget;
-  /** Standard error of the median width by the order statistics about it; null where there is no width. */
+  /**
+   * Standard error of the median width by the order statistics about it; null where there is no width, or an
+   * interval without an upper end among these.
+   */
   readonly widthError: number | null;
   /** Chance that the whole repetitions to tell come out otherwise than today, and its standard error. */
   readonly chanceOfMove: number;
@@ -114,7 +117,7 @@ function makeStudyDrawer(band: PlanningBand, rows: readonly PlannedRow[], { norm
   };
 }
 
-function medianError(targets: readonly TargetOutcome[]): number {
+function medianError(targets: readonly TargetOutcome[]): number | null {
   const widths = Float64Array.from(
     targets.flatMap(({ point, low, high }) =>
       point === null || low === null ? [] : [(high ?? Number.POSITIVE_INFINITY) - low],
@@ -124,5 +127,6 @@ function medianError(targets: readonly TargetOutcome[]): number {
   const reach = HALF * Math.sqrt(widths.length);
   const low = widths[Math.max(0, Math.floor(middle - reach))];
   const high = widths[Math.min(widths.length - 1, Math.ceil(middle + reach))];
-  return (high - low) / 2;
+  const error = (high - low) / 2;
+  return Number.isFinite(error) ? error : null;
 }
