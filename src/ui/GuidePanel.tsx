@@ -46,6 +46,11 @@ export function GuidePanel({ name, step, count, question, onGuess, onGo, onAgain
     if (wasAt.current !== step) heading.current?.focus({ preventScroll: question !== null });
     wasAt.current = step;
   }, [step]);
+  // What is ringed comes into sight: under the sheet of a narrow window it may be hidden.
+  useEffect(() => {
+    const block = matchMedia('(max-width: 60rem)').matches ? 'start' : 'nearest';
+    document.querySelector('.ringed')?.scrollIntoView({ block });
+  }, [step, question?.guess, question?.ask]);
   const hasAnswer = question !== null && question.guess !== null && question.answer !== null;
   useEffect(() => {
     if (hasAnswer) answer.current?.scrollIntoView({ block: 'nearest' });
@@ -64,7 +69,7 @@ export function GuidePanel({ name, step, count, question, onGuess, onGo, onAgain
       {question ? <p>{question.whyNot ?? question.ask}</p> : children}
       {isOpen && (
         <div class="choices">
-          {[...question.choices, SHOW].map(({ id, words }) => (
+          {[...question.choices, ...(question.choices.length > 0 ? [SHOW] : [])].map(({ id, words }) => (
             <button key={id} type="button" onClick={() => guess(id)}>
               {words}
             </button>

@@ -103,7 +103,7 @@ describe('Intervals', () => {
     const { page, close } = await openPage(site, 'intervals/', { viewport: { width: 360, height: 760 } });
     await page.getByRole('button', { name: /^Begin: 7/u }).click();
     const sheet = await page.locator('.guide').boundingBox();
-    const figure = await page.locator('.looked svg').first().boundingBox();
+    const figure = await page.locator('.ringed svg').first().boundingBox();
     expect(sheet && figure).not.toBeNull();
     expect((sheet?.y ?? 0) + (sheet?.height ?? 0)).toBeLessThanOrEqual(760);
     expect(figure?.y).toBeGreaterThanOrEqual(0);

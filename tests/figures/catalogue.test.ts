@@ -246,7 +246,8 @@ function numbersOf(value: unknown, key = ''): Found[] {
 
 /** How the figures show a number: an estimate also as per cent change (of ten points of load), a share in per cent. */
 function showsOf({ key, value }: Found): readonly number[] {
-  if (/^(?:estimate|ciLow|ciHigh|predictionLow|predictionHigh)$/u.test(key)) return [value, 100 * Math.expm1(value), 100 * Math.expm1(10 * value)];
+  if (/^(?:estimate|ciLow|ciHigh|predictionLow|predictionHigh)$/u.test(key))
+    return [value, 100 * Math.expm1(value), 100 * Math.expm1(10 * value)];
   if (/^(?:keptShare|confidence|share)$/u.test(key)) return [100 * value];
   return [value];
 }

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
 import { stateTarget } from '../../figures/panels.ts';
+import { pointOut } from '../../figures/pointOut.ts';
 import { listBands } from '../../model/bands.ts';
 import type { Analysis, BandName } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
@@ -14,7 +15,7 @@ import { Trouble } from '../../ui/Trouble.tsx';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
 import { EvidenceControls } from './Controls.tsx';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
-import { EvidenceGuide } from './Guide.tsx';
+import { EvidenceGuide, GuideOpener } from './Guide.tsx';
 import { EvidencePanels } from './Panels.tsx';
 import { TakeHome } from './TakeHome.tsx';
 
@@ -39,12 +40,13 @@ export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
     <div class="workbench">
       <div class="picture">
         <Messages state={state} />
+        {isShown && <GuideOpener state={state} />}
         <div class="pair" aria-busy={fitting.pending.value} hidden={!isShown}>
           <Figures state={state} drawn={drawn} />
         </div>
         {isShown && <LeftOut {...fitting.analysis.value.rows} />}
-        {isShown && <EvidenceGuide state={state} />}
       </div>
+      <EvidenceGuide state={state} />
       <EvidenceControls state={state} {...fitting.vocabulary.value} />
       <div class="panels" hidden={!isShown}>
         <EvidencePanels state={state} />
@@ -79,13 +81,14 @@ interface FiguresProps {
 
 function Figures({ state, drawn }: FiguresProps) {
   const analysis = state.fitting.analysis.value;
+  const ringed = state.guide.ringed.value;
   const figures = useMemo(
     () =>
       (Object.keys(analysis.bands) as BandName[]).map((band) => ({
         band,
-        figure: growthByReserve(analysis, { band }),
+        figure: pointOut(growthByReserve(analysis, { band }), ringed?.band === band ? ringed.spots : []),
       })),
-    [analysis],
+    [analysis, ringed],
   );
   return (
     <>

@@ -25,7 +25,7 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
   const calculation = openFits();
   const fitting = createFitting({ start, offered, table, settings, calculation });
   const address = createAddress(settings);
-  const guide = createGuide(settings, fitting.analysis);
+  const guide = createGuide(table, settings, fitting);
   const checking = createChecks(table, settings);
   /** Why the last file could not be made. */
   const fileProblem = signal<string | null>(null);
@@ -54,6 +54,7 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
   const connect = () => {
     fitting.connect();
     const stopReading = address.connect();
+    const stopGuiding = guide.connect();
     let rest: ReturnType<typeof setTimeout> | undefined;
     const stop = effect(() => {
       const now = settings.value;
@@ -74,6 +75,7 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
       address.write(settings.peek());
       stop();
       stopReading();
+      stopGuiding();
       calculation.end();
       checking.end();
     };

@@ -1,28 +1,105 @@
-/** State of the guided sequence on the Evidence page: which step, and what it goes back to at its end. */
-import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
+/** State of the guided sequence on the Evidence page: which step, what was guessed, what came, and what it goes back to. */
+import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { Analysis } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
-import { GUIDE_STEPS } from './guideSteps.ts';
+import { type GuideProgress, keepProgress, readProgress } from '../../ui/keptGuide.ts';
+import { readSettings, writeSettings } from '../analysis/settingsAddress.ts';
+import type { createFitting } from './fitting.state.ts';
+import { type Finding, findChange, findingSchema, passOver } from './guideFindings.ts';
+import { type Ringed, ringTarget } from './guideRings.ts';
+import { GUIDE_STEPS, refuseGuide } from './guideSteps.ts';
 
-interface Guide {
-  readonly index: number;
-  /** What it started from. */
-  readonly settings: Settings;
-  readonly analysis: Analysis;
+/** Name under which the browser keeps it, before the address of the table that is read. */
+const STORE = 'shy-of-failure guide';
+
+type Fitting = Pick<ReturnType<typeof createFitting>, 'analysis' | 'vocabulary' | 'pending' | 'problem'>;
+
+/** @param table address of the table that is read: another has a guide of its own */
+export function createGuide(table: string, settings: Signal<Settings>, fitting: Fitting) {
+  const store = `${STORE} ${table}`;
+  const progress = signal<GuideProgress | null>(null);
+  /** The analysis that the present step starts from; null until it is fitted. */
+  const before = signal<Analysis | null>(null);
+  const step = computed(() => (progress.value ? (GUIDE_STEPS[progress.value.step] ?? null) : null));
+  const guess = computed(() => progress.value?.guesses[progress.value.step] ?? null);
+  /** What each step came to, in their order; null where it has not come to anything. */
+  const findings = computed<readonly (Finding | null)[]>(() =>
+    GUIDE_STEPS.map((_, i) => {
+      const parsed = findingSchema.safeParse(progress.value?.found[i]);
+      return parsed.success ? parsed.data : null;
+    }),
+  );
+  const context = computed(() =>
+    before.value ? { analysis: before.value, options: fitting.vocabulary.value.options } : null,
+  );
+  /** Why the present step says nothing of the table; null where it does, or that is not known yet. */
+  const whyNot = computed(() =>
+    step.value && context.value ? (refuseGuide(context.value.analysis) ?? step.value.whyNot(context.value)) : null,
+  );
+  const ringed: ReadonlySignal<Ringed | null> = computed(() => {
+    if (!step.value || !context.value || whyNot.value !== null) return null;
+    if (guess.value === null) return step.value.rings(context.value);
+    return fitting.pending.value ? null : ringTarget(fitting.analysis.value);
+  });
+
+  const goTo = (to: number) => {
+    if (!progress.value || to < 0 || to > GUIDE_STEPS.length) return;
+    before.value = null;
+    progress.value = { ...progress.value, step: to };
+    const start = readSettings(progress.value.start).settings;
+    settings.value = GUIDE_STEPS[to]?.base(start) ?? start;
+  };
+  const begin = () => {
+    progress.value = { step: 0, guesses: {}, start: writeSettings(settings.peek()), found: {} };
+    goTo(0);
+  };
+  const again = () => {
+    if (progress.value) settings.value = readSettings(progress.value.start).settings;
+    begin();
+  };
+  const leave = () => {
+    if (progress.value) settings.value = readSettings(progress.value.start).settings;
+    before.value = null;
+    progress.value = null;
+  };
+  const choose = (choice: string) => {
+    const at = progress.value;
+    if (!at || !step.value || !context.value) return;
+    progress.value = { ...at, guesses: { ...at.guesses, [at.step]: choice } };
+    settings.value = step.value.change(context.value);
+  };
+  const note = (finding: Finding) => {
+    const at = progress.peek();
+    if (at) progress.value = { ...at, found: { ...at.found, [at.step]: finding } };
+  };
+  /** Goes on with what this tab kept, and follows the fits; gives what ends that. */
+  const connect = () => {
+    progress.value = readProgress(store, GUIDE_STEPS.length);
+    if (progress.value) goTo(progress.value.step);
+    const stops = [
+      effect(() => keepProgress(store, progress.value)),
+      effect(() => {
+        const at = progress.value;
+        const analysis = fitting.analysis.value;
+        if (!at || !step.value || fitting.pending.value) return;
+        const is = (wanted: Settings) => JSON.stringify(analysis.settings) === JSON.stringify(wanted);
+        if (!before.value) {
+          if (!is(step.value.base(readSettings(at.start).settings))) return;
+          before.value = analysis;
+          // After a reload the change is made again.
+          if (guess.value !== null && context.value) settings.value = step.value.change(context.value);
+        } else if (whyNot.value !== null) {
+          if (!findings.value[at.step]) note(passOver(whyNot.value));
+        } else if (guess.value !== null && !findings.value[at.step] && context.value) {
+          if (is(step.value.change(context.value))) note(findChange(step.value, before.value, analysis));
+        }
+      }),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  };
+  return { progress, step, guess, before, whyNot, findings, ringed, begin, again, leave, goTo, choose, connect };
 }
 
-export function createGuide(settings: Signal<Settings>, analysis: ReadonlySignal<Analysis>) {
-  const now = signal<Guide | null>(null);
-  const goToStep = (index: number) => {
-    const step = GUIDE_STEPS[index];
-    if (!step) throw new Error(`invalid step; there are ${GUIDE_STEPS.length}: ${index}`);
-    const from = now.value ?? { settings: settings.value, analysis: analysis.value };
-    now.value = { ...from, index };
-    settings.value = step.apply(from.settings, from.analysis);
-  };
-  const end = () => {
-    if (now.value) settings.value = now.value.settings;
-    now.value = null;
-  };
-  return { now, goToStep, end };
-}
+export type GuideState = ReturnType<typeof createGuide>;
