@@ -15,8 +15,6 @@ const SAME = 1e-8;
 interface Words {
   /** What grows: growth or strength. */
   readonly outcome: string;
-  /** What the other target is called. */
-  readonly called: 'former' | 'pinned';
   /** True where both curves are of one outcome in one unit. */
   readonly onOneScale: boolean;
 }
@@ -43,8 +41,8 @@ export function hasMoved(before: Analysis, after: Analysis): boolean {
 }
 
 /** A sentence or two for each band, and one of the rows where their number changed. */
-export function stateMoved(before: Analysis, after: Analysis, called: Words['called'] = 'former'): string {
-  const words = { outcome: after.settings.outcome, called, onOneScale: isComparable(before, after) };
+export function stateMoved(before: Analysis, after: Analysis): string {
+  const words = { outcome: after.settings.outcome, onOneScale: isComparable(before, after) };
   const sentences = listBands(after.bands).map(([name, band]) => {
     const former = bandsAgainst(before, name);
     const [[one, old]] = former;
@@ -68,20 +66,21 @@ function stateBand(old: Band, now: Band, words: Words): string {
     const curve = areSame(old.curvePoints, now.curvePoints, ['estimate'])
       ? '; the curve stays too, its band does not'
       : '; the curve moved';
-    return `${was === 'none' ? 'there is no target, before or after' : `the target stays at ${was}`}${words.onOneScale ? curve : ''}.`;
+    return `${was === 'none' ? 'there is no target, before or after' : `target still ${was}`}${words.onOneScale ? curve : ''}.`;
   }
-  return `the target goes from ${was} to ${is}${stateWidths(old, now)}.${stateKept(old, now, words)}`;
+  return `target from ${was} to ${is}${stateWidths(old, now)}${stateKept(old, now, words)}.`;
 }
 
 /** Growth kept at the former target, by the curve before and by that of now; empty where either says nothing of it. */
-function stateKept(old: Band, now: Band, { outcome, called }: Words): string {
-  const { point, keptShare, reachedEdge } = old.target;
+function stateKept(old: Band, now: Band, { outcome }: Words): string {
+  const { target } = old;
+  const { point, keptShare, reachedEdge } = target;
   if (point === null) return '';
   const [was, is] = [reachedEdge ? keptAt(old, point) : keptShare, keptAt(now, point)];
   if (was === null || is === null) return '';
   const shown = (share: number) => writePercent(Number(share.toFixed(share === keptShare ? 4 : 2)));
-  const goes = shown(was) === shown(is) ? `stays ${shown(is)}` : `goes from ${shown(was)} to ${shown(is)}`;
-  return ` At the ${called} target ${outcome} kept ${goes}.`;
+  const goes = shown(was) === shown(is) ? `still ${shown(is)}` : `from ${shown(was)} to ${shown(is)}`;
+  return `, ${outcome} kept at ${formatNumber(target.shown?.point ?? point, 1)} ${goes}`;
 }
 
 /** Share of the growth at reserve 0 that a reserve keeps, by the drawn curve; null beyond it, or without growth. */
@@ -98,9 +97,9 @@ function keptAt({ curvePoints }: Band, reserve: number): number | null {
 function stateWidths({ target: { shown: old } }: Band, { target: { shown: now } }: Band): string {
   if (!old || !now) return '';
   const [was, is] = [old, now].map(({ low, high }) => (high === null ? null : formatNumber(high - low, 1)));
-  if (was === is) return was === null ? '' : `, its interval stays ${was} wide`;
-  if (was === null) return `, its interval from no upper end to ${is} wide`;
-  return is === null ? `, its interval from ${was} wide to no upper end` : `, its interval from ${was} to ${is} wide`;
+  if (was === is) return was === null ? '' : `, interval still ${was} wide`;
+  if (was === null) return `, interval from no upper end to ${is} wide`;
+  return is === null ? `, interval from ${was} wide to no upper end` : `, interval from ${was} to ${is} wide`;
 }
 
 function stateNow({ failure, target }: Band): string {

@@ -73,6 +73,8 @@ describe('where a new study would lie', () => {
     const { curvePoints } = bandOf(start, 'light');
     expect(low).toBeLessThan(growth);
     expect(growth).toBeLessThan(high);
+    expect(from).toBeLessThan(low);
+    expect(to).toBeGreaterThan(high);
     expect(from).toBeCloseTo(100 * Math.expm1(curvePoints[0].predictionLow ?? Number.NaN), 0);
   });
 

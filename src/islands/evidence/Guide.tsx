@@ -52,8 +52,9 @@ export function GuideOpener({ state: { guide } }: Props) {
 function questionOf({ guide, fitting }: EvidenceState): GuideQuestion | null {
   const step = guide.step.value;
   if (!step) return null;
-  const before = guide.before.value;
   const found = guide.findings.value[guide.progress.value?.step ?? 0];
+  // After a reload an answered step begins from nothing; the loads that it asks of are those that are shown.
+  const before = guide.before.value ?? (found ? fitting.analysis.value : null);
   const asked = before && nameFollowed(before);
   const asks =
     step.asks === 'target'

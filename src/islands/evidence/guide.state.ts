@@ -14,8 +14,11 @@ const STORE = 'shy-of-failure guide';
 
 type Fitting = Pick<ReturnType<typeof createFitting>, 'analysis' | 'vocabulary' | 'pending' | 'problem'>;
 
-/** @param table address of the table that is read: another has a guide of its own */
-export function createGuide(table: string, settings: Signal<Settings>, fitting: Fitting) {
+/**
+ * @param table address of the table that is read: another has a guide of its own
+ * @param rest called before each change, so that it is a move by itself
+ */
+export function createGuide(table: string, settings: Signal<Settings>, fitting: Fitting, rest: () => void) {
   const store = `${STORE} ${table}`;
   const progress = signal<GuideProgress | null>(null);
   /** The analysis that the present step starts from; null until it is fitted. */
@@ -37,17 +40,22 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     step.value && context.value ? (refuseGuide(context.value.analysis) ?? step.value.whyNot(context.value)) : null,
   );
   const ringed: ReadonlySignal<Ringed | null> = computed(() => {
-    if (!step.value || !context.value || whyNot.value !== null) return null;
-    if (guess.value === null) return step.value.rings(context.value);
-    return fitting.pending.value ? null : ringTarget(fitting.analysis.value);
+    const at = progress.value;
+    if (!at || !step.value || fitting.pending.value) return null;
+    if (guess.value !== null) return findings.value[at.step] ? ringTarget(fitting.analysis.value) : null;
+    return context.value && whyNot.value === null ? step.value.rings(context.value) : null;
   });
 
+  const move = (to: Settings) => {
+    rest();
+    settings.value = to;
+  };
   const goTo = (to: number) => {
     if (!progress.value || to < 0 || to > GUIDE_STEPS.length) return;
     before.value = null;
     progress.value = { ...progress.value, step: to };
     const start = readSettings(progress.value.start).settings;
-    settings.value = GUIDE_STEPS[to]?.base(start) ?? start;
+    move(GUIDE_STEPS[to]?.base(start) ?? start);
   };
   const begin = () => {
     progress.value = { step: 0, guesses: {}, start: writeSettings(settings.peek()), found: {} };
@@ -58,7 +66,7 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     begin();
   };
   const leave = () => {
-    if (progress.value) settings.value = readSettings(progress.value.start).settings;
+    if (progress.value) move(readSettings(progress.value.start).settings);
     before.value = null;
     progress.value = null;
   };
@@ -66,7 +74,7 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     const at = progress.value;
     if (!at || !step.value || !context.value) return;
     progress.value = { ...at, guesses: { ...at.guesses, [at.step]: choice } };
-    settings.value = step.value.change(context.value);
+    move(step.value.change(context.value));
   };
   const note = (finding: Finding) => {
     const at = progress.peek();
@@ -75,7 +83,8 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
   /** Goes on with what this tab kept, and follows the fits; gives what ends that. */
   const connect = () => {
     progress.value = readProgress(store, GUIDE_STEPS.length);
-    if (progress.value) goTo(progress.value.step);
+    // An answered step stands as the address has it.
+    if (progress.value && !findings.value[progress.value.step]?.wasAsked) goTo(progress.value.step);
     const stops = [
       effect(() => keepProgress(store, progress.value)),
       effect(() => {
@@ -87,7 +96,7 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
           if (!is(step.value.base(readSettings(at.start).settings))) return;
           before.value = analysis;
           // After a reload the change is made again.
-          if (guess.value !== null && context.value) settings.value = step.value.change(context.value);
+          if (guess.value !== null && context.value) move(step.value.change(context.value));
         } else if (whyNot.value !== null) {
           if (!findings.value[at.step]) note(passOver(whyNot.value));
         } else if (guess.value !== null && !findings.value[at.step] && context.value) {
