@@ -81,7 +81,7 @@ function Summary({ state: { guide } }: Props) {
           const said = GUESSES[asks].find(({ id }) => id === guide.progress.value?.guesses[i]);
           return (
             <li key={title}>
-              <strong>{title}.</strong> {found?.came ?? 'Not tried.'}
+              <strong>{title}.</strong> {found?.brief ?? 'Not tried.'}
               {found?.wasAsked && said && (
                 <span class="small">
                   {' '}

@@ -1,5 +1,5 @@
 /** State of the guided sequence on the Evidence page: which step, what was guessed, what came, and what it goes back to. */
-import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { Analysis } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
 import { type GuideProgress, keepProgress, readProgress } from '../../ui/keptGuide.ts';
@@ -51,11 +51,15 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     settings.value = to;
   };
   const goTo = (to: number) => {
-    if (!progress.value || to < 0 || to > GUIDE_STEPS.length) return;
-    before.value = null;
-    progress.value = { ...progress.value, step: to };
-    const start = readSettings(progress.value.start).settings;
-    move(GUIDE_STEPS[to]?.base(start) ?? start);
+    const at = progress.value;
+    if (!at || to < 0 || to > GUIDE_STEPS.length) return;
+    const start = readSettings(at.start).settings;
+    // At once, or the former step would be taken to begin anew.
+    batch(() => {
+      before.value = null;
+      progress.value = { ...at, step: to };
+      move(GUIDE_STEPS[to]?.base(start) ?? start);
+    });
   };
   const begin = () => {
     progress.value = { step: 0, guesses: {}, start: writeSettings(settings.peek()), found: {} };
@@ -66,9 +70,13 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     begin();
   };
   const leave = () => {
-    if (progress.value) move(readSettings(progress.value.start).settings);
-    before.value = null;
-    progress.value = null;
+    const at = progress.value;
+    if (!at) return;
+    batch(() => {
+      before.value = null;
+      progress.value = null;
+      move(readSettings(at.start).settings);
+    });
   };
   const choose = (choice: string) => {
     const at = progress.value;

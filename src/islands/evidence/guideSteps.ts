@@ -87,7 +87,7 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
     title: 'Let studies differ',
     look: 'Rows count by precision still. The mixed model knows that studies differ by more than their own error, and shares the weight out. Ringed is the curve where it is farthest from failure.',
     asks: 'width',
-    lesson: 'Studies that differ say less together than their own errors promise.',
+    lesson: 'No few rows decide any more, and the interval is as wide as the studies disagree.',
     base: precision,
     change: ({ analysis }) => mixed(analysis.settings),
     whyNot: ({ analysis }) => refuseLoneStudy(analysis),
@@ -98,7 +98,7 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
     look: 'Ringed is the curve near failure. A straight line loses as much with the tenth repetition left as with the first; the flexible curve need not. Now the one takes the place of the other.',
     asks: 'width',
     lesson:
-      'A line’s interval is narrower because it takes its shape as known. Whether that is right the table does not say; the page Learn shows what it costs where it is wrong.',
+      'A line takes its shape as known, the flexible curve finds it. Which is right the table does not say; the page Learn shows what a wrong shape costs.',
     base: mixed,
     change: ({ analysis: { settings } }) => ({ ...settings, curve: settings.curve === 'line' ? 'flexible' : 'line' }),
     whyNot: ({ analysis }) =>
@@ -143,7 +143,8 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
     title: 'Doubt the reserve',
     look: 'Ringed is the target. Now only studies that measured reserve are to count, by asking or by the slowing of the bar.',
     asks: 'width',
-    lesson: 'Fewer rows say less. The panel “Reserve known with error” shows what not knowing does to the slope.',
+    lesson:
+      'Left are the rows that measured it. The panel “Reserve known with error” shows what not knowing does to the slope.',
     base: asItIs,
     change: ({ analysis: { settings } }) => ({
       ...settings,
