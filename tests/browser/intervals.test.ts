@@ -68,7 +68,7 @@ describe('Intervals', () => {
     await press(/^Begin: 7/u);
     for (let step = 1; step <= 7; step++) {
       await expect.poll(() => page.locator('.guide .place').innerText()).toBe(`Step ${step} of 7`);
-      expect(await page.evaluate('document.activeElement?.tagName')).toBe('H2');
+      await expect.poll(() => page.evaluate('document.activeElement?.tagName')).toBe('H2');
       expect(await page.locator('.guide .finding').count()).toBe(0);
       // Where it looks is ringed on a figure.
       await expect.poll(() => page.locator('.workbench svg[aria-label*="Ringed"]').count()).toBeGreaterThan(0);

@@ -50,10 +50,13 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     rest();
     settings.value = to;
   };
+  /** True from going to a step until it is fitted as it begins. */
+  let isArriving = false;
   const goTo = (to: number) => {
     const at = progress.value;
     if (!at || to < 0 || to > GUIDE_STEPS.length) return;
     const start = readSettings(at.start).settings;
+    isArriving = true;
     // At once, or the former step would be taken to begin anew.
     batch(() => {
       before.value = null;
@@ -61,7 +64,12 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
       move(GUIDE_STEPS[to]?.base(start) ?? start);
     });
   };
+  /** Whether the address was read yet, and whether the reader was quicker. */
+  let isConnected = false;
+  let isWanted = false;
   const begin = () => {
+    isWanted = !isConnected;
+    if (isWanted) return;
     progress.value = { step: 0, guesses: {}, start: writeSettings(settings.peek()), found: {} };
     goTo(0);
   };
@@ -90,9 +98,11 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
   };
   /** Goes on with what this tab kept, and follows the fits; gives what ends that. */
   const connect = () => {
+    isConnected = true;
     progress.value = readProgress(store, GUIDE_STEPS.length);
+    if (isWanted && !progress.value) begin();
     // An answered step stands as the address has it.
-    if (progress.value && !findings.value[progress.value.step]?.wasAsked) goTo(progress.value.step);
+    else if (progress.value && !findings.value[progress.value.step]?.wasAsked) goTo(progress.value.step);
     const stops = [
       effect(() => keepProgress(store, progress.value)),
       effect(() => {
@@ -103,8 +113,9 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
         if (!before.value) {
           if (!is(step.value.base(readSettings(at.start).settings))) return;
           before.value = analysis;
-          // After a reload the change is made again.
-          if (guess.value !== null && context.value) move(step.value.change(context.value));
+          // Who goes back to an answered step sees its change; who undoes a move is left alone.
+          if (isArriving && guess.value !== null && context.value) move(step.value.change(context.value));
+          isArriving = false;
         } else if (whyNot.value !== null) {
           if (!findings.value[at.step]) note(passOver(whyNot.value));
         } else if (guess.value !== null && !findings.value[at.step] && context.value) {
@@ -113,6 +124,7 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
       }),
     ];
     return () => {
+      isConnected = false;
       for (const stop of stops) stop();
     };
   };

@@ -138,6 +138,25 @@ describe('the guide', () => {
     expect(sessionStorage.getItem(STORE)).toBeNull();
   });
 
+  it('begins at the settings of the address where the reader was quicker than the page', () => {
+    pretendBrowser();
+    const settings = signal(settingsSchema.parse({}));
+    const analysis = signal(analyse(growth, settings.value));
+    const fitting = {
+      analysis,
+      vocabulary: signal(listVocabulary(growth)),
+      pending: signal(true),
+      problem: signal<string | null>(null),
+    };
+    const guide = createGuide('/data/arms.csv', settings, fitting, () => undefined);
+    guide.begin();
+    expect(guide.progress.value).toBeNull();
+    settings.value = from;
+    const disconnect = guide.connect();
+    expect(guide.progress.value).toMatchObject({ step: 0, start: writeSettings(from) });
+    disconnect();
+  });
+
   it('begins again from its own start, without guesses', () => {
     const { guide, settings, close } = open(growth, from);
     guide.begin();
