@@ -127,6 +127,23 @@ describe.skipIf(!firefox)('In Firefox', () => {
     });
   });
 
+  it('Evidence asks before it changes one thing, answers by its own fits, and goes on after a reload', async () => {
+    await visit('evidence/', async (page) => {
+      const place = () => textOf(page, '.guide .place');
+      const finding = () => textOf(page, '.guide .finding');
+      await page.locator('.workbench .picture > p > button').click();
+      await expect.poll(place).toBe('Step 1 of 8');
+      await page.locator('.guide .choices button').click();
+      await expect.poll(finding).toContain(`to ${heavyTarget({ weighting: 'equal' }).point} (`);
+      await page.reload({ waitUntil: 'load' });
+      await settle(page);
+      await expect.poll(place).toBe('Step 1 of 8');
+      expect(await finding()).toContain(`to ${heavyTarget({ weighting: 'equal' }).point} (`);
+      await page.locator('.guide .onward').click();
+      await expect.poll(place).toBe('Step 2 of 8');
+    });
+  });
+
   it('Learn draws its tables to the engine’s counts, asks before it answers, and survives a reload', async () => {
     const { held, given } = resultOf(makeWholeRun({ ...DEFAULT_EXPERIMENT, against: 'none' })).line ?? {};
     await visit('intervals/', async (page) => {
