@@ -99,7 +99,7 @@ describe('a figure of a reader’s settings', () => {
     );
     const notice = page.locator('[data-cited=changed]');
     expect(await notice.innerText()).toMatch(
-      /has changed since this was cited[\s\S]*0123abcd[\s\S]*When this was cited, as the address says\s+heavy loads: target 9\.9 \(at least 8\.8\) in reserve; 12 rows of 3 studies\s+Now\s+heavy loads: target \d/u,
+      /has changed since this was cited[\s\S]*0123abcd[\s\S]*When this was cited, as the address says: heavy loads: target 9\.9 \(at least 8\.8\) in reserve; 12 rows of 3 studies\.\s+Now: heavy loads: target \d/u,
     );
     await page.locator('#live-figure').selectOption('growth-light');
     await expect.poll(() => page.url()).toMatch(/table=0123abcd#growth-light$/u);

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { listFigures } from '../../src/figures/catalogue.ts';
-import { headlineOf, readHeadline, stateHeadline, writeHeadline } from '../../src/figures/citing/headline.ts';
+import { headlineOf, readHeadline, stateFound, writeHeadline } from '../../src/figures/citing/headline.ts';
 import { markOf, orderSettings, readCited, writeCited } from '../../src/islands/figure/citedAddress.ts';
 import { defaultSettings, settingsSchema } from '../../src/model/settings.ts';
 import { anySettings } from '../support/settingsArbitrary.ts';
@@ -64,9 +64,9 @@ describe('an address that cites a figure', () => {
       const found = headlineOf(slug, evidence);
       expect(readHeadline(writeHeadline(found)), slug).toEqual(found);
       expect(writeHeadline(found)).toMatch(/^[a-z\d._*-]{1,60}$/u);
-      expect(stateHeadline(found, 'log-ratio'), slug).toMatch(/\d row/u);
+      expect(stateFound(slug, found, 'log-ratio'), slug).toMatch(slug === 'evidence-map' ? /\d arms of/u : /\d row/u);
     }
-    expect(stateHeadline(headlineOf('growth-heavy', evidence), 'log-ratio')).toBe(
+    expect(stateFound('growth-heavy', headlineOf('growth-heavy', evidence), 'log-ratio')).toBe(
       'heavy loads: target 3.2 (1.6 to 4.2) in reserve; 72 rows of 17 studies',
     );
   });
@@ -83,7 +83,7 @@ describe('an address that cites a figure', () => {
     } as const;
     expect(writeHeadline(found)).toBe('l2_0.5_*h*n12');
     expect(readHeadline('l2_0.5_*h*n12')).toEqual(found);
-    expect(stateHeadline(found, 'log-ratio')).toMatch(
+    expect(stateFound('targets', found, 'log-ratio')).toMatch(
       /light loads: target 2\.0 \(at least 0\.5\).*heavy loads: no target/u,
     );
   });

@@ -53,11 +53,14 @@ function pick({ band, shown }: Headline['targets'][number]): Headline['targets']
 }
 
 /** In words, without a full stop. */
-export function stateHeadline(
+export function stateFound(
+  slug: string,
   { targets, strength, rows, studies }: Headline,
   metric: Parameters<typeof shownUnit>[0],
 ): string {
   const number = (value: number) => formatNumber(value, shownDigits(metric));
+  // The map shows arms, whether or not their rows are in a fit.
+  const counted = countOf(rows, slug === 'evidence-map' ? 'arm' : 'row');
   return [
     ...targets.map(
       ({ band, shown }) =>
@@ -68,7 +71,7 @@ export function stateHeadline(
           `strength changed by ${number(strength.point)} (${number(strength.low)} to ${number(strength.high)})\u00a0${shownUnit(metric)}`,
         ]
       : []),
-    studies === null ? countOf(rows, 'row') : `${countOf(rows, 'row')} of ${countStudies(studies)}`,
+    studies === null ? counted : `${counted} of ${countStudies(studies)}`,
   ].join('; ');
 }
 

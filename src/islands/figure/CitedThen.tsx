@@ -1,5 +1,5 @@
 /** What an address that cites a figure says of then, beside what is now. */
-import { headlineOf, stateHeadline } from '../../figures/citing/headline.ts';
+import { headlineOf, stateFound } from '../../figures/citing/headline.ts';
 import type { LiveFigureState } from './liveFigure.state.ts';
 
 export function CitedThen({ state }: { readonly state: LiveFigureState }) {
@@ -7,6 +7,7 @@ export function CitedThen({ state }: { readonly state: LiveFigureState }) {
   const source = state.source.value;
   if (!pin || pin.own || !source) return null;
   const { metric } = state.settings.value;
+  const slug = state.slug.value;
   if (pin.version === source.dataVersion)
     return (
       <p class="small" data-cited="same">
@@ -20,12 +21,10 @@ export function CitedThen({ state }: { readonly state: LiveFigureState }) {
         shown here is of version <code>{source.dataVersion}</code>.
       </p>
       {pin.found && (
-        <dl class="facts">
-          <dt>When this was cited, as the address says</dt>
-          <dd>{stateHeadline(pin.found, metric)}</dd>
-          <dt>Now</dt>
-          <dd>{stateHeadline(headlineOf(state.slug.value, source), metric)}</dd>
-        </dl>
+        <>
+          <p>When this was cited, as the address says: {stateFound(slug, pin.found, metric)}.</p>
+          <p>Now: {stateFound(slug, headlineOf(slug, source), metric)}.</p>
+        </>
       )}
     </div>
   );
