@@ -31,6 +31,7 @@ export function BestPlacement({ state }: { readonly state: PlanState }) {
   const asked = state.placement.asked.value;
   const isOfBuild = place === null && isBuilt(settings);
   const change = (part: Partial<PlaceAsked>) => state.change({ place: { ...now, ...part } });
+  const used = state.used.value;
   const found = isOfBuild ? state.built.search : (asked?.result ?? null);
   return (
     <section class="panel">
@@ -89,6 +90,11 @@ export function BestPlacement({ state }: { readonly state: PlanState }) {
         )}
         {asked && <Trouble what="It could not be searched" reason={asked.problem} onRetry={state.placement.retry} />}
         {found && <Found state={state} search={found} />}
+        {used && (
+          <p>
+            Plan {used} has these arms now: <a href={`#plan-${used}`}>see it</a>.
+          </p>
+        )}
       </div>
     </section>
   );
@@ -138,7 +144,7 @@ function Way({ state, placement }: { readonly state: PlanState; readonly placeme
       </p>
       <p class="buttons">
         {names.map((name) => (
-          <button key={name} type="button" class="inline" onClick={() => state.setPlan(name, plan)}>
+          <button key={name} type="button" class="inline" onClick={() => state.take(name, plan)}>
             Use as plan {name}
             <span class="unseen">: {stateArms(plan.arms)}</span>
           </button>

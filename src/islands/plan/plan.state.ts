@@ -83,11 +83,19 @@ export function createPlanPage(built: Built, table: string) {
     );
   };
 
+  /** The plan that was last given the arms of a search; null once anything else was changed. */
+  const used = signal<PlanName | null>(null);
+
   const change = (part: Partial<PlanPage>) => {
     page.value = { ...page.value, ...part };
     refused.value = {};
+    used.value = null;
   };
   const setPlan = (name: PlanName, plan: PlannedStudy) => change({ plans: withPlan(page.value.plans, name, plan) });
+  const take = (name: PlanName, plan: PlannedStudy) => {
+    setPlan(name, plan);
+    used.value = name;
+  };
   const removePlan = (name: PlanName) => change({ plans: withoutPlan(page.value.plans, name) });
   const refuse = (id: string, written: string) => {
     refused.value = { ...refused.value, [id]: written };
@@ -167,6 +175,8 @@ export function createPlanPage(built: Built, table: string) {
     simulation: { ...simulation, share, start: simulate },
     change,
     setPlan,
+    take,
+    used,
     removePlan,
     refuse,
     link,

@@ -16,7 +16,7 @@ import { openPlanning, type Planning } from '../../model/plan/planningBase.ts';
 import { describePlanning, type PlanningFacts } from '../../model/plan/planningFacts.ts';
 import { type BandSimulation, simulateInSteps } from '../../model/plan/simulatePlan.ts';
 import type { BandName } from '../../model/result.ts';
-import { shownVersionOf } from '../../ownTable/loadTable.ts';
+import { shownVersionOf } from '../../ownTable/shownVersion.ts';
 import { answerCalls } from '../../ui/workerAnswers.ts';
 import type { Operation } from '../../ui/workerCalls.ts';
 import { type Asked, loadArms } from '../analysis/loadArms.ts';
