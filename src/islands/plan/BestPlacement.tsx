@@ -89,7 +89,7 @@ export function BestPlacement({ state }: { readonly state: PlanState }) {
           <p>All ways are being tried …</p>
         )}
         {asked && <Trouble what="It could not be searched" reason={asked.problem} onRetry={state.placement.retry} />}
-        {found && <Found state={state} search={found} />}
+        {found && <Found state={state} search={found} asked={now} />}
         {used && (
           <p>
             Plan {used} has these arms now: <a href={`#plan-${used}`}>see it</a>.
@@ -100,18 +100,18 @@ export function BestPlacement({ state }: { readonly state: PlanState }) {
   );
 }
 
-function Found({
-  state,
-  search: { best, tried, unsaid, reason },
-}: {
+interface FoundProps {
   readonly state: PlanState;
   readonly search: PlacementSearch;
-}) {
+  readonly asked: PlaceAsked;
+}
+
+function Found({ state, search: { best, tried, unsaid, reason }, asked: { design, arms } }: FoundProps) {
   if (reason !== null) return <p>{upperFirst(reason)}.</p>;
   return (
     <>
       <p class="small">
-        The best of {tried.toLocaleString('en')} ways
+        The best of {tried.toLocaleString('en')} ways to place {arms === 2 ? 'two' : 'three'} arms of a {design} study
         {unsaid > 0 && `; of ${unsaid.toLocaleString('en')} of them no width could be said`}. Close ones are as good:
         widths are known to some per cent.
       </p>

@@ -3,11 +3,11 @@
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatExpected, formatWidth, LIMIT_WORDS, type PlanName, stateWidth } from '../../figures/plan/planWords.ts';
 import type { PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
-import { placeLoads } from '../../model/plan/plannedBands.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
+import { settleNeed } from './need.ts';
 import { PlanEntry } from './PlanEntry.tsx';
 import type { PlanState } from './plan.state.ts';
 import type { NeedAsked } from './planAddress.ts';
@@ -17,13 +17,14 @@ import { listPlans } from './plans.ts';
 const WIDTHS = { from: 0.05, to: 30 } as const;
 
 export function PeopleForWidth({ state }: { readonly state: PlanState }) {
-  const { need, plans, settings } = state.page.value;
+  const { need, plans } = state.page.value;
   const all = listPlans(plans);
-  const name: PlanName = need && plans[need.plan] ? need.plan : all[0][0];
-  const bands = placeLoads(plans[name]?.arms ?? [], settings.split);
-  const band = need && bands.includes(need.band) ? need.band : bands[0];
-  const answer = state.answers.answers.value[name]?.expectation.bands.find((one) => one.band === band);
-  const limit = state.answers.answers.value[name]?.limits.find((one) => one.band === band)?.target;
+  const target = settleNeed(state.page.value);
+  if (!target) return null;
+  const { plan: name, bands, band } = target;
+  const found = state.answers.answers.value[name];
+  const answer = found?.expectation.bands.find((one) => one.band === band);
+  const limit = found?.limits.find((one) => one.band === band)?.target;
   const change = (part: Partial<NeedAsked>) =>
     state.change({ need: need || part.width ? { plan: name, band, width: need?.width ?? 1, ...part } : null });
   const asked = state.people.asked.value;

@@ -6,11 +6,13 @@ import type { PlacementSearch } from '../../model/plan/bestPlacement.ts';
 import type { PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
 import type { PlannedStudy } from '../../model/plan/plannedStudy.ts';
 import type { BandSimulation } from '../../model/plan/simulatePlan.ts';
+import type { BandName } from '../../model/result.ts';
 import { defaultSettings } from '../../model/settings.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { type BuiltAnswers, createAnswers } from './answers.state.ts';
+import { settleNeed } from './need.ts';
 import { openPlanner } from './openPlanner.ts';
-import { type NeedAsked, type PlaceAsked, type PlanPage, readPage, writePage } from './planAddress.ts';
+import { type PlaceAsked, type PlanPage, readPage, writePage } from './planAddress.ts';
 import { defaultPlans, listPlans, withoutPlan, withPlan } from './plans.ts';
 import { createQuestion } from './question.state.ts';
 
@@ -43,7 +45,7 @@ export function createPlanPage(built: Built, table: string) {
   const planner = openPlanner();
   const answers = createAnswers(built, table, page, planner);
   const settings = () => page.peek().settings;
-  const people = createQuestion<NeedRequest, PeopleNeeded>(({ plan, need: { band, width } }, waiting) =>
+  const people = createQuestion<NeedRequest, PeopleNeeded>(({ plan, band, width }, waiting) =>
     planner.ask('people', { table, settings: settings(), plan, band, width }, waiting),
   );
   const placement = createQuestion<PlaceRequest, PlacementSearch>(({ study, place }, waiting) =>
@@ -144,8 +146,9 @@ export function createPlanPage(built: Built, table: string) {
         const { plans, need, place, settings: chosen } = page.value;
         const isAgain = chosen !== asked;
         asked = chosen;
-        const plan = need ? plans[need.plan] : undefined;
-        people.put(need && plan ? { plan, need } : null, isAgain);
+        const target = need ? settleNeed(page.value) : null;
+        const plan = target ? plans[target.plan] : undefined;
+        people.put(need && target && plan ? { plan, band: target.band, width: need.width } : null, isAgain);
         placement.put(place ? { study: JSON.parse(study.value), place } : null, isAgain);
         const simulated = simulation.asked.peek()?.request;
         // What was drawn of another plan, or under other settings, is no check of this one.
@@ -194,7 +197,8 @@ interface PlaceRequest {
 }
 interface NeedRequest {
   readonly plan: PlannedStudy;
-  readonly need: NeedAsked;
+  readonly band: BandName;
+  readonly width: number;
 }
 interface SimulationRequest {
   readonly name: PlanName;

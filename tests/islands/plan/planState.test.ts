@@ -1,5 +1,6 @@
 /** The page that plans between a reader, the address and its worker. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { settleNeed } from '../../../src/islands/plan/need.ts';
 import { type Built, createPlanPage, SIMULATED, START } from '../../../src/islands/plan/plan.state.ts';
 import { readPlan } from '../../../src/islands/plan/planAddress.ts';
 import {
@@ -170,6 +171,24 @@ describe('the page that plans', () => {
     state.saveScript('.py', [], context);
     browser.workers[0].answer('scripts', { problem: 'gone' });
     expect(state.fileProblem.value).toBe('gone');
+  });
+});
+
+describe('whose people are asked for', () => {
+  const page = { ...START, plans: { A: other, C: first } };
+  const need = { plan: 'C', band: 'light', width: 1 } as const;
+
+  it('is the plan and band that was asked, as far as they are there, else the first', () => {
+    expect(settleNeed({ ...page, need })).toMatchObject({ plan: 'C', band: 'light' });
+    expect(settleNeed({ ...page, need: { ...need, plan: 'B' } })).toMatchObject({ plan: 'A', band: 'heavy' });
+    expect(settleNeed({ ...page, need: { ...need, plan: 'A' } })).toMatchObject({ plan: 'A', band: 'heavy' });
+    expect(settleNeed(page)).toEqual({ plan: 'A', bands: ['heavy'], band: 'heavy' });
+  });
+
+  it('is none where the plan has no arms with people', () => {
+    const none = readPlan('parallel light_0_0') as PlannedStudy;
+    expect(settleNeed({ ...page, plans: { A: none } })).toBeNull();
+    expect(settleNeed({ ...page, plans: { A: { ...none, arms: [] } } })).toBeNull();
   });
 });
 
