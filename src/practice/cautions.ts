@@ -9,10 +9,7 @@ export interface Guard {
 }
 
 /** What a rule of safety reads of an exercise. */
-export type Guarded = Pick<Exercise, 'canPin' | 'stoppable' | 'relation'> & {
-  /** True where it stands in no list, and what it is, is not known. */
-  readonly isUnlisted?: boolean;
-};
+export type Guarded = Pick<Exercise, 'canPin' | 'stoppable' | 'relation' | 'isUnlisted'>;
 
 export const COMPANIES = ['alone', 'spotter', 'safety arms'] as const;
 /** Who or what can take the load: nobody, a person, or arms of the rack. */

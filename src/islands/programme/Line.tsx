@@ -7,6 +7,7 @@ import { idOfPart, type LinePart, type VersionName } from './editing.state.ts';
 import { LineFields } from './LineFields.tsx';
 import { LineVerdict } from './LineVerdict.tsx';
 import type { ProgrammeState } from './programme.state.ts';
+import { saidOf } from './taken.ts';
 
 interface Props {
   readonly state: ProgrammeState;
@@ -20,7 +21,7 @@ interface Props {
 
 /** Laid out again only where something of it is another: a report comes with every key, and most of it is as before. */
 export function ProgrammeLine({ state, which, line, number, report }: Props) {
-  const taken = state.opening.taken.value.get(JSON.stringify(line.cells)) ?? null;
+  const taken = useSame(saidOf(state.opening.taken.value, line));
   const said = useSame(report);
   return useMemo(
     () => <Line state={state} which={which} line={line} number={number} report={said} taken={taken} />,
@@ -36,8 +37,8 @@ function useSame<Value>(value: Value): Value {
 }
 
 interface LineProps extends Props {
-  /** What was taken without being written when the line came in; null once it is another. */
-  readonly taken: readonly string[] | null;
+  /** What was taken without being written when the line came in, of the cells that are as they were then. */
+  readonly taken: readonly string[];
 }
 
 function Line({ state, which, line, number, report, taken }: LineProps) {

@@ -63,7 +63,8 @@ export function LineFields({ state, which, line, report }: Props) {
             id={idOf(column)}
             data-part={column}
             type="text"
-            inputMode="decimal"
+            // A keypad of digits alone has no dash for “6-8”, nor a sign for “80 %”.
+            inputMode="text"
             autocomplete="off"
             value={cells[column]}
             aria-invalid={wrong.has(column)}

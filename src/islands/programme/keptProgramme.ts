@@ -1,14 +1,18 @@
 /** What outlives a reload of the tab: the draft, and what was taken for pasted lines. Never leaves the browser. */
 import * as z from 'zod/mini';
 import { type Draft, readDraft, writeDraft } from '../../practice/programme/draft.ts';
+import { EDITOR_COLUMNS } from '../../practice/programme/editorColumns.ts';
+import type { Taken } from './taken.ts';
 
 const STORE = 'shy-of-failure programme';
 const TAKEN_STORE = 'shy-of-failure programme taken';
 
-/** What was taken without being written, by the cells of the line. */
-export type Taken = ReadonlyMap<string, readonly string[]>;
-
-const takenSchema = z.array(z.tuple([z.string(), z.array(z.string())]));
+const takenSchema = z.array(
+  z.tuple([
+    z.int(),
+    z.array(z.array(z.object({ said: z.string(), of: z.array(z.tuple([z.enum(EDITOR_COLUMNS), z.string()])) }))),
+  ]),
+);
 
 /** What this tab kept; null where it kept nothing that can be read. */
 export function readKept(): Draft | null {

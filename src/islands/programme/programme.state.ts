@@ -48,7 +48,7 @@ export function createProgramme(
   const editing = createEditing(shown.draft);
   const { draft, history } = editing;
   const own = computed(() => draft.value.exercises);
-  const exercises = computed<readonly NamedExercise[]>(() => [...own.value, ...listed]);
+  const exercises = computed<readonly NamedExercise[]>(() => [...own.value.map(asDescribed), ...listed]);
   const firstList = computed(() => draft.value.first);
   const secondList = computed(() => draft.value.second);
   const calendar = computed(() => draft.value.calendar);
@@ -218,6 +218,11 @@ export function createProgramme(
     save,
     connect,
   };
+}
+
+/** One that was taken over from the list, as older files hold them, has its synonyms with it. */
+function asDescribed(exercise: Exercise): Exercise {
+  return 'synonyms' in exercise ? exercise : { ...exercise, isUnlisted: true };
 }
 
 export type ProgrammeState = ReturnType<typeof createProgramme>;
