@@ -20,6 +20,7 @@ import { type CheckedInput, createChecking } from './checking.state.ts';
 import { createEditing, type VersionName } from './editing.state.ts';
 import { keep, readKept } from './keptProgramme.ts';
 import { createOpening } from './opening.state.ts';
+import { createWeeks } from './weeks.state.ts';
 
 /** Milliseconds after the last change at which the draft is kept. */
 const KEEP_AFTER = 300;
@@ -197,6 +198,7 @@ export function createProgramme(
   };
   return {
     ...editing,
+    weeks: createWeeks(editing),
     exercises,
     checking,
     opening,

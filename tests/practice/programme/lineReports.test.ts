@@ -45,7 +45,7 @@ it('no lines at all are no problem', () => {
 
 it('what is wrong with a notation is said once, and a wrong week not as a missing day', () => {
   const { byId } = reportOf(
-    listOf({ ...SET, exercise: 'squat', load: '100 kg' }, { ...SET, exercise: 'squat', week: '9' }),
+    listOf({ ...SET, exercise: 'squat', load: '100 kg' }, { ...SET, exercise: 'squat', week: '19' }),
   );
   expect(byId.get(1)?.problems.filter(({ column }) => column === 'load')).toHaveLength(1);
   expect(byId.get(1)?.problems[0].expected).toMatch(/1RM/u);
