@@ -5,7 +5,6 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { PracticeAnalysis } from '../model/full.ts';
-import { RESERVE_PARTS } from '../practice/programme/byWeek.ts';
 import { WEEKDAYS, weekOfDay } from '../practice/programme/columns.ts';
 import { type Calendar, HOURS_OF_DAY } from '../practice/programme/sessions.ts';
 import { describedByWords, type Figure } from './figure.ts';
@@ -21,26 +20,14 @@ import {
   type VersionWeeks,
 } from './weekData.ts';
 import { describeWeeks, tabulateWeeks, titleOfWeeks } from './weekFindings.ts';
-import { makePanel, type Panel, upTo } from './weekPanels.ts';
+import { drawKeys } from './weekKeys.ts';
+import { ABOVE, FOOT, INK, MARGINS, makePanel, type Panel, PLACES, SHADES, upTo } from './weekPanels.ts';
 
 export interface ProgrammeByWeekOptions {
   readonly calendar: Pick<Calendar, 'event'>;
   readonly width?: number;
 }
 
-/** Tops and heights of the panels, and their common foot, pixels from the top of the frame. */
-const PLACES = {
-  growth: { top: 46, height: 100 },
-  hours: { top: 180, height: 100 },
-  sets: { top: 328, height: 80 },
-} as const;
-const FOOT = 408;
-const MARGINS = { marginLeft: 36, marginRight: 8, marginTop: 8, marginBottom: 42 } as const;
-/** Pixels above a panel at which its name stands where a key stands between the two, and where none does. */
-const ABOVE = { key: 14, nameOverKey: 34, name: 14 } as const;
-/** Shares of the ink of the parts of a bar, the fewest left first: told apart in grey too. */
-const SHADES = [0.95, 0.45, 0.12] as const;
-const INK = 'var(--ink)';
 const HALO = { stroke: 'var(--paper)', strokeWidth: 4 } as const;
 
 /** @param versions one, or two that are held against each other */
@@ -208,58 +195,5 @@ function drawSets(sets: readonly DrawnSets[], panel: Panel): readonly Plot.Marki
       fillOpacity: ({ part }: DrawnSets) => SHADES[part],
       stroke: INK,
     }),
-  ];
-}
-
-/** Pixels from the left at which signs of the keys stand, and from a sign to its words. */
-const SIGNS = { growth: [0, 104], sets: [0, 78, 186] } as const;
-const TO_WORDS = 9;
-
-function drawKeys(isPair: boolean, growth: readonly DrawnGrowth[]): readonly Plot.Markish[] {
-  const place = (y: number, dx: number) => ({ y, frameAnchor: 'left', dx: dx - MARGINS.marginLeft + 6 }) as const;
-  const words = (text: string, y: number, dx: number) =>
-    Plot.text([text], { ...place(y, dx + TO_WORDS), textAnchor: 'start', fill: INK });
-  const growthAt = PLACES.growth.top - ABOVE.key;
-  const setsAt = PLACES.sets.top - ABOVE.key;
-  const [first, second] = SIGNS.growth;
-  const look = (name: 'light' | 'heavy') => ({
-    symbol: LOAD_LOOKS[name].symbol,
-    fill: LOAD_LOOKS[name].colour,
-    r: 4.5,
-  });
-  const ofGrowth = isPair
-    ? [
-        Plot.dot(['version one'], { ...place(growthAt, first), r: 4.5, fill: INK }),
-        words('version one', growthAt, first),
-        Plot.dot(['version two'], {
-          ...place(growthAt, second),
-          r: 4.5,
-          fill: 'var(--paper)',
-          stroke: INK,
-          strokeWidth: 1.5,
-        }),
-        words('version two', growthAt, second),
-      ]
-    : growth.some(({ loads }) => loads !== 'all')
-      ? [
-          Plot.dot(['light loads'], { ...place(growthAt, first), ...look('light') }),
-          words('light loads', growthAt, first),
-          Plot.dot(['heavy loads'], { ...place(growthAt, second), ...look('heavy') }),
-          words('heavy loads', growthAt, second),
-        ]
-      : [];
-  return [
-    ...ofGrowth,
-    ...RESERVE_PARTS.flatMap(({ name }, part) => [
-      Plot.dot([name], {
-        ...place(setsAt, SIGNS.sets[part]),
-        symbol: 'square',
-        r: 5,
-        fill: INK,
-        fillOpacity: SHADES[part],
-        stroke: INK,
-      }),
-      words(name, setsAt, SIGNS.sets[part]),
-    ]),
   ];
 }

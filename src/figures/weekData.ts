@@ -66,12 +66,18 @@ function beside(place: number, of: number, by: number): number {
   return (place - (of - 1) / 2) * by;
 }
 
-/** Of one version light and heavy loads apart; of two, all sets together. */
+/** Of one version light and heavy loads apart, where it has both; of two, all sets together. */
 export function listGrowth(versions: readonly VersionWeeks[]): readonly DrawnGrowth[] {
   const isPair = versions.length > 1;
+  const bands = new Set(
+    versions.flatMap(({ weeks }) =>
+      weeks.flatMap(({ byLoads }) => byLoads.flatMap(({ band, kept }) => (kept ? [band] : []))),
+    ),
+  );
   return versions.flatMap(({ name, weeks }, place) =>
     weeks.flatMap(({ week, all, byLoads }) => {
-      const marks = isPair || byLoads.length === 0 ? [{ band: 'all' as const, ...all }] : byLoads;
+      const apart = byLoads.filter(({ band }) => bands.has(band));
+      const marks = isPair || byLoads.length === 0 ? [{ band: 'all' as const, ...all }] : apart;
       return marks.flatMap(({ band, kept }, i): DrawnGrowth[] => {
         if (!kept) return [];
         const offset = isPair ? beside(place, versions.length, APART) : beside(i, marks.length, APART);

@@ -1,5 +1,19 @@
 /** Panels that stand one above the other, each with a scale of its own: Plot has one scale of heights for a picture. */
 
+/** Tops and heights of the panels, and their common foot, pixels from the top of the frame. */
+export const PLACES = {
+  growth: { top: 52, height: 100 },
+  hours: { top: 192, height: 100 },
+  sets: { top: 348, height: 80 },
+} as const;
+export const FOOT = 428;
+export const MARGINS = { marginLeft: 36, marginRight: 8, marginTop: 8, marginBottom: 42 } as const;
+/** Pixels above a panel at which its name stands where a key stands between the two, and where none does. */
+export const ABOVE = { key: 19, nameOverKey: 40, name: 19 } as const;
+/** Shares of the ink of the parts of a bar, the fewest left first: told apart in grey too. */
+export const SHADES = [0.95, 0.45, 0.12] as const;
+export const INK = 'var(--ink)';
+
 export interface Panel {
   /** Pixels from the top of the frame. */
   readonly top: number;

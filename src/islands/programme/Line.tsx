@@ -1,6 +1,6 @@
 /** One line to be edited: its cells, its buttons, and what the evidence says of it. */
 import type { ComponentChildren } from 'preact';
-import { useMemo, useRef } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import type { EditorLine } from '../../practice/programme/edit.ts';
 import type { LineReport } from '../../practice/programme/lineReports.ts';
 import { TEXT_CELLS } from './cellWords.ts';
@@ -53,6 +53,7 @@ interface LineProps extends Omit<Props, 'head'> {
 
 function Line({ state, which, line, number, report, taken }: LineProps) {
   const { id, cells } = line;
+  const [isOpen, setOpen] = useState(false);
   const name = cells.exercise.trim() || 'no exercise yet';
   const press = (event: KeyboardEvent) => {
     const isSelect = event.target instanceof HTMLSelectElement;
@@ -84,8 +85,19 @@ function Line({ state, which, line, number, report, taken }: LineProps) {
         <Act state={state} of={[which, id]} part="down" word="↓" label={`Move line ${number} down`} />
         <Act state={state} of={[which, id]} part="copy" word="Copy" label={`Copy line ${number}`} />
         <Act state={state} of={[which, id]} part="delete" word="Delete" label={`Delete line ${number}`} />
+        <button
+          type="button"
+          class="inline"
+          id={idOfPart(which, id, 'more')}
+          data-part="more"
+          aria-expanded={isOpen}
+          aria-label={`Note, week and facts of line ${number}`}
+          onClick={() => setOpen(!isOpen)}
+        >
+          More
+        </button>
       </p>
-      <LineDetails state={state} which={which} line={line} number={number} />
+      {isOpen && <LineDetails state={state} which={which} line={line} />}
     </fieldset>
   );
 }

@@ -1,5 +1,4 @@
 /** What is said of a line beside its set: the facts of an exercise that the list does not have, a note, the week. */
-import { useState } from 'preact/hooks';
 import { MOST_WEEKS, WEEKDAYS } from '../../practice/programme/columns.ts';
 import type { EditorLine } from '../../practice/programme/edit.ts';
 import { placeLine, writeWeek } from '../../practice/programme/weeks.ts';
@@ -11,22 +10,9 @@ interface Props {
   readonly state: ProgrammeState;
   readonly which: VersionName;
   readonly line: EditorLine;
-  readonly number: number;
 }
 
-export function LineDetails({ state, which, line, number }: Props) {
-  const [isOpen, setOpen] = useState(false);
-  return (
-    <details class="line-details" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary id={idOfPart(which, line.id, 'more')}>
-        Note, week, facts<span class="unseen"> of line {number}</span>
-      </summary>
-      {isOpen && <Details state={state} which={which} line={line} />}
-    </details>
-  );
-}
-
-function Details({ state, which, line }: Omit<Props, 'number'>) {
+export function LineDetails({ state, which, line }: Props) {
   const { id, cells } = line;
   const { day, week } = placeLine(line);
   const said = `${which}-${id}-said`;
@@ -38,7 +24,7 @@ function Details({ state, which, line }: Omit<Props, 'number'>) {
     state.focusOn(weekId);
   };
   return (
-    <div class="details-fields">
+    <div class="line-details">
       <div class="cell">
         <label for={weekId}>Week</label>
         <select

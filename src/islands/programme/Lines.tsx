@@ -2,7 +2,7 @@
 import { countOf } from '../../numerics/countOf.ts';
 import type { LineList } from '../../practice/programme/edit.ts';
 import { pageLines } from '../../practice/programme/groupLines.ts';
-import { isByDay, listWeeks } from '../../practice/programme/weeks.ts';
+import { isByDay, listFreeWeeks, listWeeks } from '../../practice/programme/weeks.ts';
 import { LINE_HEADS } from './cellWords.ts';
 import { PAGE_LINES, type VersionName } from './editing.state.ts';
 import { ProgrammeLine } from './Line.tsx';
@@ -23,6 +23,7 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
   const page = Math.min(state.pages.value[which], pages.length - 1);
   const shown = pages[page];
   const weeks = listWeeks(list);
+  const [free] = listFreeWeeks(list);
   const isBlock = weeks.length > 1 || (weeks[0] ?? 1) > 1;
   const report = state.checking.isShown.value ? state.reports.value[which] : null;
   const pager = (then?: () => void) => <LinePages state={state} which={which} pages={pages} page={page} then={then} />;
@@ -43,7 +44,16 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
             line={one.line}
             number={one.number}
             report={report?.byId.get(one.line.id) ?? null}
-            head={<GroupHead state={state} which={which} of={one} weeks={isBlock ? weeks : null} isFirst={i === 0} />}
+            head={
+              <GroupHead
+                state={state}
+                which={which}
+                of={one}
+                weeks={isBlock ? weeks : null}
+                free={free}
+                isFirst={i === 0}
+              />
+            }
           />
         ))}
       </ol>

@@ -13,11 +13,13 @@ interface GroupProps {
   readonly of: GroupedLine;
   /** Weeks of the version; null where it is of one week, which needs no name. */
   readonly weeks: readonly number[] | null;
+  /** The week that a copy becomes; undefined where all have lines. */
+  readonly free: number | undefined;
   /** True for the first line that is shown: it says its week and day though they began on the page before. */
   readonly isFirst: boolean;
 }
 
-export function GroupHead({ state, which, of, weeks, isFirst }: GroupProps) {
+export function GroupHead({ state, which, of, weeks, free, isFirst }: GroupProps) {
   const { day, week } = placeLine(of.line);
   const weekday = of.beginsDay ?? (isFirst && day !== null ? ((day - 1) % WEEKDAYS.length) + 1 : null);
   const named = of.beginsWeek ?? (isFirst ? week : null);
@@ -25,7 +27,14 @@ export function GroupHead({ state, which, of, weeks, isFirst }: GroupProps) {
   return (
     <>
       {weeks && named !== null && (
-        <WeekHead state={state} which={which} week={named} weeks={weeks} isGoingOn={of.beginsWeek === null} />
+        <WeekHead
+          state={state}
+          which={which}
+          week={named}
+          weeks={weeks}
+          free={free}
+          isGoingOn={of.beginsWeek === null}
+        />
       )}
       {weekday !== null && <DayName class="day-head">{WEEKDAYS[weekday - 1]}</DayName>}
     </>
@@ -37,11 +46,13 @@ interface WeekProps {
   readonly which: VersionName;
   readonly week: number;
   readonly weeks: readonly number[];
+  /** The week that a copy becomes; undefined where all have lines. */
+  readonly free: number | undefined;
   /** True where it began on the page before. */
   readonly isGoingOn: boolean;
 }
 
-function WeekHead({ state, which, week, weeks, isGoingOn }: WeekProps) {
+function WeekHead({ state, which, week, weeks, free, isGoingOn }: WeekProps) {
   const { copy, move, remove } = state.weeks;
   const act = (word: string, label: string, onClick: () => void) => (
     <button type="button" class="inline" aria-label={label} onClick={onClick}>
@@ -55,7 +66,8 @@ function WeekHead({ state, which, week, weeks, isGoingOn }: WeekProps) {
         {isGoingOn && ', continued'}
       </h3>
       <p class="line-buttons">
-        {act('Copy', `Copy week ${week} as another`, () => copy(which, week))}
+        {free !== undefined &&
+          act(`Copy as week ${free}`, `Copy week ${week} as week ${free}`, () => copy(which, week))}
         {act('Earlier', `Move week ${week} one earlier`, () => move(which, week, -1))}
         {act('Later', `Move week ${week} one later`, () => move(which, week, 1))}
         {weeks.length > 1 && act('Delete', `Delete week ${week}`, () => remove(which, week))}

@@ -7,7 +7,7 @@ import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import { type Exercise, plainName } from '../../evidence/exercises.ts';
 import type { Problem } from '../../evidence/problem.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
-import { type AppliedAdvice, applyAdvice, makeMoveIn, makeMoves } from '../../practice/programme/applyAdvice.ts';
+import { applyAdvice, makeMoveIn, makeMoves } from '../../practice/programme/applyAdvice.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import { fromCsv, toCsv } from '../../practice/programme/csvView.ts';
 import { type Draft, fromSaved, writeDraft } from '../../practice/programme/draft.ts';
@@ -16,9 +16,10 @@ import type { CheckedLine } from '../../practice/programme/line.ts';
 import { type ListReport, reportLines, resolveBegun } from '../../practice/programme/lineReports.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { saveFile } from '../../ui/saveFile.ts';
+import { type AppliedWords, sayApplied } from './appliedWords.ts';
 import { type CheckedInput, createChecking } from './checking.state.ts';
 import { createEditing, type VersionName } from './editing.state.ts';
-import { keep, readKept } from './keptProgramme.ts';
+import { keep, keepApplied, readApplied, readKept } from './keptProgramme.ts';
 import { createOpening } from './opening.state.ts';
 import { createWeeks } from './weeks.state.ts';
 
@@ -26,7 +27,7 @@ import { createWeeks } from './weeks.state.ts';
 const KEEP_AFTER = 300;
 
 /** What applying the advice did, as long as version two comes of it. */
-interface Applied extends AppliedAdvice {
+interface Applied extends AppliedWords {
   readonly draft: Draft;
 }
 
@@ -104,7 +105,7 @@ export function createProgramme(
       if (only === null || found.moves.length > 0) {
         editing.setList('second', list, only === null ? 'apply the advice' : `apply the advice for line ${number}`);
       }
-      applied.value = { ...found, draft: draft.peek() };
+      applied.value = { ...sayApplied(found), draft: draft.peek() };
       editing.say(
         `Version two: ${found.moves.length} changed, ${found.left.length + found.unchecked.length} left as they are.`,
       );
@@ -162,26 +163,32 @@ export function createProgramme(
     editing.step(shown.draft, 'show the worked example', null, true);
     editing.say('The worked example stands here; undo brings back what was.');
   };
-  const save = () => {
-    saveFile({ name: 'programme.json', type: 'application/json', text: writeDraft(draft.peek()) });
-  };
+  const savedFile = () =>
+    ({ name: 'programme.json', type: 'application/json', text: writeDraft(draft.peek()) }) as const;
+  const save = () => saveFile(savedFile());
 
   const connect = () => {
     const kept = readKept();
     if (kept) editing.restore(kept);
+    const words = kept && readApplied();
+    if (words) applied.value = { ...words, draft: kept };
     const disconnect = checking.connect(kept !== null);
     const close = opening.connect();
     let rest: ReturnType<typeof setTimeout> | undefined;
     /** What was kept last: the example need not be. */
     let last: Draft = kept ?? shown.draft;
+    let lastApplied = shownApplied.peek();
     const keepNow = () => {
       clearTimeout(rest);
-      if (draft.peek() === last) return;
+      if (draft.peek() === last && shownApplied.peek() === lastApplied) return;
+      lastApplied = shownApplied.peek();
       last = draft.peek();
       keep(last);
+      keepApplied(shownApplied.peek());
     };
     const stop = effect(() => {
       void draft.value;
+      void shownApplied.value;
       clearTimeout(rest);
       rest = setTimeout(keepNow, KEEP_AFTER);
     });
@@ -218,6 +225,7 @@ export function createProgramme(
     startNew,
     showExample,
     save,
+    savedFile,
     connect,
   };
 }

@@ -1,0 +1,42 @@
+/** Pictures that come once the page stands and can be worked with: what draws them is most of its script. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { CalendarPictureProps, WeeksPictureProps } from './Pictures.tsx';
+
+type Pictures = typeof import('./Pictures.tsx');
+
+let loaded: Pictures | null = null;
+
+interface Drawn {
+  /** The picture as the build drew it, until this browser draws; nothing where it would be of another programme. */
+  readonly children: ComponentChildren;
+}
+
+export function LaterCalendar({ children, ...props }: CalendarPictureProps & Drawn) {
+  const pictures = usePictures();
+  return pictures ? <pictures.CalendarPicture {...props} /> : children;
+}
+
+export function LaterWeeks({ children, ...props }: WeeksPictureProps & Drawn) {
+  const pictures = usePictures();
+  return pictures ? <pictures.WeeksPicture {...props} /> : children;
+}
+
+function usePictures(): Pictures | null {
+  const [pictures, setPictures] = useState(loaded);
+  useEffect(() => {
+    if (pictures) return;
+    let isWanted = true;
+    const load = async () => {
+      loaded = await import('./Pictures.tsx');
+      if (isWanted) setPictures(loaded);
+    };
+    // After what the reader waits for: the lines, and their first verdicts.
+    const rest = setTimeout(() => void load());
+    return () => {
+      isWanted = false;
+      clearTimeout(rest);
+    };
+  }, []);
+  return pictures;
+}
