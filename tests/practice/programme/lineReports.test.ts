@@ -79,8 +79,16 @@ it('an event of one’s own stays, on the example’s Saturday or any other day'
 });
 
 it('an exercise of one’s own that can pin has the careful caution of a bar over the chest', () => {
-  const own = { ...SET, exercise: 'floor press', muscles: 'triceps', can_pin: 'yes', stoppable: 'no', partials: 'no' };
-  const { byId } = reportOf(listOf(own, { ...SET, exercise: 'squat' }));
+  const own = {
+    ...SET,
+    company: 'alone',
+    exercise: 'floor press',
+    muscles: 'triceps',
+    can_pin: 'yes',
+    stoppable: 'no',
+    partials: 'no',
+  };
+  const { byId } = reportOf(listOf(own, { ...SET, company: 'alone', exercise: 'squat' }));
   const cautions = (id: number) => byId.get(id)?.checked?.cautions.join(' ');
   expect(cautions(1)).toMatch(/bar is over the chest.*leave the collars off/u);
   expect(cautions(2)).not.toMatch(/collars/u);
