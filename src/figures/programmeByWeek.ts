@@ -10,6 +10,7 @@ import { type Calendar, HOURS_OF_DAY } from '../practice/programme/sessions.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
 import {
+  bandsWithGrowth,
   type DrawnGrowth,
   type DrawnRecovery,
   type DrawnSets,
@@ -39,9 +40,10 @@ export function programmeByWeek(
   const isPair = versions.length > 1;
   const growth = listGrowth(versions);
   const recoveries = listRecoveries(versions);
-  const sets = listSets(versions);
+  const weeks = versions.flatMap((version) => version.weeks.map(({ week }) => week));
+  const last = Math.max(1, event ? weekOfDay(event.day) : 1, ...weeks);
+  const sets = listSets(versions, last === 1);
   const panels = scalePanels(growth, recoveries, sets);
-  const last = Math.max(1, event ? weekOfDay(event.day) : 1, ...sets.map(({ week }) => week));
   return describedByWords({
     plot: {
       width,
@@ -57,7 +59,7 @@ export function programmeByWeek(
         ...drawGrowth(growth, panels.growth, isPair),
         ...drawRecoveries(recoveries, panels.hours),
         ...drawSets(sets, panels.sets),
-        ...drawKeys(isPair, growth),
+        ...drawKeys(isPair ? [] : bandsWithGrowth(versions), isPair),
       ],
     },
     title: titleOfWeeks(versions),
@@ -100,9 +102,12 @@ function scalePanels(
 function drawFrame({ growth, hours, sets }: Panels, last: number): readonly Plot.Markish[] {
   const lines = [growth, hours, sets].flatMap(({ ticks, at }) => ticks.map((value) => ({ value, y: at(value) })));
   const names = [
-    { y: growth.top - ABOVE.nameOverKey, name: 'growth kept, % of that at reserve 0' },
+    {
+      y: growth.top - ABOVE.nameOverKey,
+      name: `growth kept${last === 1 ? ' by the whole week' : ''}, % of that at reserve 0`,
+    },
     { y: hours.top - ABOVE.name, name: 'hours until recovered after a session' },
-    { y: sets.top - ABOVE.nameOverKey, name: 'sets in a week, by repetitions left' },
+    { y: sets.top - ABOVE.nameOverKey, name: `sets in a ${last === 1 ? 'session' : 'week'}, by repetitions left` },
   ];
   const weeks = Array.from({ length: last }, (_, i) => i + 1);
   const places =

@@ -53,9 +53,9 @@ const DAYS = WEEKDAYS.length;
 const APART = 2.4;
 /** The same for sessions of the same day. */
 const SESSIONS_APART = 0.5;
-/** Half of the place that a week’s bars take, days, and what parts two of them. */
+/** Half of the place that the bars of a week take, days, and of a day. */
 const HALF_WEEK = 2.8;
-const BETWEEN_BARS = 0.3;
+const HALF_DAY = 0.4;
 
 export function middleOf(week: number): number {
   return (week - 0.5) * DAYS;
@@ -66,17 +66,19 @@ function beside(place: number, of: number, by: number): number {
   return (place - (of - 1) / 2) * by;
 }
 
+/** Loads, apart, of which growth kept is known; none where loads are not told apart. */
+export function bandsWithGrowth(versions: readonly VersionWeeks[]): readonly BandName[] {
+  const all = versions.flatMap(({ weeks }) => weeks.flatMap(({ byLoads }) => byLoads));
+  return [...new Set(all.flatMap(({ band, kept }) => (kept ? [band] : [])))];
+}
+
 /** Of one version light and heavy loads apart, where it has both; of two, all sets together. */
 export function listGrowth(versions: readonly VersionWeeks[]): readonly DrawnGrowth[] {
   const isPair = versions.length > 1;
-  const bands = new Set(
-    versions.flatMap(({ weeks }) =>
-      weeks.flatMap(({ byLoads }) => byLoads.flatMap(({ band, kept }) => (kept ? [band] : []))),
-    ),
-  );
+  const bands = bandsWithGrowth(versions);
   return versions.flatMap(({ name, weeks }, place) =>
     weeks.flatMap(({ week, all, byLoads }) => {
-      const apart = byLoads.filter(({ band }) => bands.has(band));
+      const apart = byLoads.filter(({ band }) => bands.includes(band));
       const marks = isPair || byLoads.length === 0 ? [{ band: 'all' as const, ...all }] : apart;
       return marks.flatMap(({ band, kept }, i): DrawnGrowth[] => {
         if (!kept) return [];
@@ -124,19 +126,27 @@ export function listRecoveries(versions: readonly VersionWeeks[]): readonly Draw
   );
 }
 
-export function listSets(versions: readonly VersionWeeks[]): readonly DrawnSets[] {
-  const width = (2 * HALF_WEEK) / versions.length;
+/** @param isByDay true where each day has its bar, in a picture of a single week */
+export function listSets(versions: readonly VersionWeeks[], isByDay: boolean): readonly DrawnSets[] {
+  const half = isByDay ? HALF_DAY : HALF_WEEK;
+  const width = (2 * half) / versions.length;
   return versions.flatMap(({ name, weeks }, place) =>
-    weeks.flatMap(({ week, setsByReserve }) => {
-      const x = middleOf(week) - HALF_WEEK + place * width;
-      return setsByReserve.flatMap((sets, part): DrawnSets[] => {
-        if (sets === 0) return [];
-        const from = setsByReserve.slice(0, part).reduce((sum, one) => sum + one, 0);
-        const left = RESERVE_PARTS[part].name;
-        return [
-          { x, end: x + width - BETWEEN_BARS, week, version: name, place, left, part, sets, from, to: from + sets },
-        ];
-      });
-    }),
+    weeks
+      .flatMap(({ week, setsByReserve, days }) =>
+        isByDay
+          ? days.map((one) => ({ week, middle: one.day - 0.5, counts: one.setsByReserve }))
+          : [{ week, middle: middleOf(week), counts: setsByReserve }],
+      )
+      .flatMap(({ week, middle, counts }) => {
+        const x = middle - half + place * width;
+        const end = x + 0.95 * width;
+        return counts.flatMap((sets, part): DrawnSets[] => {
+          if (sets === 0) return [];
+          const from = counts.slice(0, part).reduce((sum, one) => sum + one, 0);
+          return [
+            { x, end, week, version: name, place, left: RESERVE_PARTS[part].name, part, sets, from, to: from + sets },
+          ];
+        });
+      }),
   );
 }

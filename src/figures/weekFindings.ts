@@ -7,7 +7,7 @@ import { wholeHours } from '../practice/recovery.ts';
 import type { FigureTable } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatHours, formatNumber, formatPlain, formatShare } from './format.ts';
-import type { VersionWeeks } from './weekData.ts';
+import { bandsWithGrowth, type VersionWeeks } from './weekData.ts';
 
 /** “Weeks are expected to keep 84 to 97 % of growth, and recovery to take up to 41 hours” */
 export function titleOfWeeks(versions: readonly VersionWeeks[]): string {
@@ -58,7 +58,9 @@ export function describeWeeks(
       ? ''
       : isPair
         ? ', all sets together (light and heavy loads apart stand in the numbers)'
-        : `, diamonds of loads below ${split}\u00a0% of 1RM and circles from there on`;
+        : bandsWithGrowth(versions).length > 1
+          ? `, diamonds of loads below ${split}\u00a0% of 1RM and circles from there on`
+          : '';
   const parts = [
     `Growth kept is the mean over a week’s sets${loads}; lines are ${formatNumber(100 * confidence, 0)}\u00a0% intervals, drawn as far as a panel goes.`,
     `A point of recovery is one session: hours until the expected drop is within ${fatigueMargin}\u00a0%, by its set with the fewest in reserve.`,

@@ -27,7 +27,7 @@ export function LinePages({ state, which, pages, page, then = () => undefined }:
   };
   const names = pages.map(namePage);
   return (
-    <p class="buttons">
+    <p class="buttons line-pages">
       <button type="button" aria-disabled={page === 0} onClick={() => show(page - 1)}>
         Lines before
       </button>

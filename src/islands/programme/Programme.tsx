@@ -45,7 +45,7 @@ export function Programme({ analysis, exercises, example, table, ...pictures }: 
   const drawn = checking.made.value === state.checking.atFirst ? pictures : null;
   const byWeek = checking.isShown.value && <ProgrammeByWeek state={state} drawn={drawn?.byWeek} />;
   return (
-    <div class="programme" aria-busy={checking.pending.value}>
+    <div class={hasSecond ? 'programme of-pair' : 'programme'} aria-busy={checking.pending.value}>
       <ProgrammeBar state={state} />
       <ProgrammeSteps state={state} />
       <ProgrammeOpening state={state} />

@@ -3,7 +3,7 @@ import { formatPlain, formatShare } from '../../figures/format.ts';
 import { stateAgainst } from '../../figures/programmeFindings.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { isBlock } from '../../practice/programme/byWeek.ts';
-import { weekOfDay, writeDay } from '../../practice/programme/columns.ts';
+import { weekdayOf, weekOfDay, writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
@@ -54,14 +54,21 @@ function Table({ check, name, numberOf, keptShare, week }: Props & { readonly we
       />
       <tbody>
         {lines.map((one) => (
-          <Row key={one.line.line} checked={one} number={numberOf(one.line.line)} />
+          <Row key={one.line.line} checked={one} number={numberOf(one.line.line)} isOfWeek={week !== null} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Row({ checked, number }: { readonly checked: CheckedLine; readonly number: number }) {
+interface RowProps {
+  readonly checked: CheckedLine;
+  readonly number: number;
+  /** True where the table is of one week, which its days need not name. */
+  readonly isOfWeek: boolean;
+}
+
+function Row({ checked, number, isOfWeek }: RowProps) {
   const { line, kept, advised, near } = checked;
   const { day, exercise, sets, repetitions, load, reserve, how, company } = line;
   return (
@@ -71,7 +78,7 @@ function Row({ checked, number }: { readonly checked: CheckedLine; readonly numb
         {exercise.name}
         <br />{' '}
         <span class="small">
-          {writeDay(day)}, {sets} × {repetitions}, {company}
+          {isOfWeek ? weekdayOf(day) : writeDay(day)}, {sets} × {repetitions}, {company}
           {how && `; ${how}`}
         </span>
       </th>

@@ -29,6 +29,8 @@ export interface WeekCheck {
   readonly byLoads: readonly (GrowthOfLoads & { readonly band: BandName })[];
   /** Sets by the repetitions that they leave, in the order of `RESERVE_PARTS`. */
   readonly setsByReserve: readonly number[];
+  /** The same of each day that has sets. */
+  readonly days: readonly { readonly day: number; readonly setsByReserve: readonly number[] }[];
   /** Its sessions, by day. */
   readonly sessions: readonly Session[];
   /** The session after which recovery is expected to take longest; null where that is known of none. */
@@ -82,9 +84,11 @@ function checkWeek(
         lines.filter(({ line }) => bandOfLoad(line.load, split) === band),
       ),
     })),
-    setsByReserve: RESERVE_PARTS.map(({ from, below }) =>
-      countSets(lines.filter(({ line }) => line.reserve >= from && line.reserve < below)),
-    ),
+    setsByReserve: countByReserve(lines),
+    days: sessions.map(({ day }) => ({
+      day,
+      setsByReserve: countByReserve(lines.filter(({ line }) => line.day === day)),
+    })),
     sessions,
     longest: findLongest(sessions),
   };
@@ -96,6 +100,12 @@ function growthOf(analysis: PracticeAnalysis, lines: readonly CheckedLine[]): Gr
     kept: keptOfLines(analysis, lines),
     setsLeftOut: countSets(lines.filter(({ kept }) => kept.share === null)),
   };
+}
+
+function countByReserve(lines: readonly CheckedLine[]): readonly number[] {
+  return RESERVE_PARTS.map(({ from, below }) =>
+    countSets(lines.filter(({ line }) => line.reserve >= from && line.reserve < below)),
+  );
 }
 
 function countSets(lines: readonly CheckedLine[]): number {
