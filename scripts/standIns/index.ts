@@ -3,14 +3,17 @@
  * answers an import with a small file beside this one. Each of them refuses aloud what it replaces, where
  * that could be asked for. Builds of the site's own pages (Node) and tests use the libraries whole.
  *
- * Evidence weighs 179.9 kB with all of these, of 180 (`npm run budget`), and would weigh more without one: map
- * projections 8.1 kB, colour schemes 6.3, the matrix library's class with its functions and statistics some 6, bins and
- * stacks 4.3, tips and pointers 3.1, legends 2.5, dates 2.3, error texts 1.7, the matrix library's source 1.6, its way of
- * matrices that are not symmetric 1.6, the distributions library's log 1.6, curves 0.9, the mark on distributions 0.8,
- * its own arrays 0.5. With the first two alone it would be far above its bound, so the others are needed. The test
- * whether generators can be used stands here for the content policy, not for its weight.
+ * Evidence weighs 167.4 kB with all of these, of 180 (`npm run budget`), and would weigh more without one: ways of the
+ * distributions that Student's t never takes some 10.5 kB (studentsT.ts), map projections 8.1, colour schemes 6.3, the
+ * matrix library's class with its functions and statistics some 6, bins and stacks 4.3, tips and pointers 3.1, legends
+ * 2.5, dates 2.3, streams and workers of the reader of CSV some 2 (textReader.ts), error texts 1.7, the matrix library's
+ * source 1.6, its way of matrices that are not symmetric 1.6, the distributions library's log 1.6, curves 0.9, the mark
+ * on distributions 0.8, its own arrays 0.5. With the first three alone it would be above its bound, so the others are
+ * needed. The test whether generators can be used stands here for the content policy, not for its weight.
  */
 import { join } from 'node:path';
+import { STUDENTS_T } from './studentsT.ts';
+import { leaveOutStreams } from './textReader.ts';
 
 interface StandIn {
   /** The import as it stands in the library's source. */
@@ -28,10 +31,13 @@ const STAND_INS: readonly StandIn[] = [
     source: `@stdlib/array-${kind}`,
     file: `${HERE}/${kind}.cjs`,
   })),
+  ...STUDENTS_T,
   { source: 'debug', importer: '/@stdlib/', file: `${HERE}/debug.cjs` },
   { source: '@stdlib/string-format', file: `${HERE}/errorText.cjs` },
   // The source of the same version, of which the bundler can leave out the decompositions that are not used.
   { source: 'ml-matrix', file: 'node_modules/ml-matrix/src/index.js' },
+  // Likewise, to leave parts of it out (textReader.ts).
+  { source: 'papaparse', file: 'node_modules/papaparse/papaparse.js' },
   { source: './matrix', importer: '/ml-matrix/src/', file: `${HERE}/matrixClass.js` },
   { source: '../matrix', importer: '/ml-matrix/src/', file: `${HERE}/matrixClass.js` },
   { source: 'd3-geo', file: `${HERE}/mapProjections.js` },
@@ -74,6 +80,7 @@ export function standIns(root: string): Resolver {
       // Makes each distribution at once when it is loaded, so that the bundler keeps all 16; one is used.
       if (id.includes('/d3-random/'))
         return code.replaceAll('= (function source', '= /* @__PURE__ */ (function source');
+      if (id.includes('/papaparse/papaparse.js')) return leaveOutStreams(code);
       return id.includes('/ml-matrix/src/dc/evd.js') ? leaveOutAsymmetric(code) : null;
     },
   };

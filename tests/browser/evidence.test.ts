@@ -4,6 +4,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readArms } from '../../src/evidence/table.ts';
+import { settingsSchema } from '../../src/model/settings.ts';
+import { packByEnding } from '../support/takeHomeScripts.ts';
 import { openPage, type ServedSite, serveSite } from './site.ts';
 
 let site: ServedSite;
@@ -135,6 +138,30 @@ describe('Evidence', () => {
     const analysis = JSON.parse(readFileSync(await download.path(), 'utf8'));
     expect(analysis.demonstration).toMatch(/invented/u);
     expect(analysis.bands.heavy.target.point).toBeGreaterThan(3);
+    await close();
+  });
+
+  it('hands out scripts and a notebook that are whole, their steps fetched when they are asked for', async () => {
+    const fetched: string[] = [];
+    const { page, complaints, close } = await openPage(site, 'evidence/?v=2&curve=log');
+    page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
+    const { arms } = readArms(readFileSync('data/arms.csv', 'utf8'), 'arms.csv');
+    const files = packByEnding(arms, settingsSchema.parse({ curve: 'log' }));
+    for (const [button, ending] of [
+      ['Script for R', '.R'],
+      ['Script for Python', '.py'],
+      ['Notebook for Python', '.ipynb'],
+    ]) {
+      const waiting = page.waitForEvent('download');
+      await page.getByRole('button', { name: button }).click();
+      const download = await waiting;
+      expect(download.suggestedFilename()).toBe(`demonstration-analysis${ending}`);
+      // Machines and browsers differ in the last digits of a sine or logarithm.
+      const settle = (text: string) => text.replace(/-?\d+\.\d{9,}(?:e-?\d+)?/gu, (one) => Number(one).toPrecision(8));
+      expect(settle(readFileSync(await download.path(), 'utf8'))).toBe(settle(files.get(ending) ?? ''));
+    }
+    expect(fetched.filter((path) => /\/steps[.-][\w-]+\.(?:R|py)$/u.test(path)).length).toBeGreaterThanOrEqual(2);
+    expect(complaints).toEqual([]);
     await close();
   });
 

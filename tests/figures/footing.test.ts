@@ -63,7 +63,7 @@ describe('the analysis', () => {
 describe('the scripts to take home', () => {
   it('say that SDs were pooled, and only where they were', () => {
     const scriptsOf = (missingSds: 'off' | 'missing') =>
-      packTakeHome(tableOf(NO_SPREAD), settingsSchema.parse({ missingSds })).filter(({ name }) =>
+      packTakeHome(tableOf(NO_SPREAD), settingsSchema.parse({ missingSds }), { r: '', python: '' }).filter(({ name }) =>
         /\.(?:R|py)$/u.test(name),
       );
     for (const { text } of scriptsOf('missing')) expect(text).toMatch(/Missing SDs: the pooled spread of the measure/u);

@@ -2,12 +2,10 @@
  * Adding studies from a reference manager's export: reading the three formats as managers write them,
  * which entries are new, their names, the lines that are appended, and the command as a person runs it.
  */
-import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { copyFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { BIBTEX } from '../../scripts/references/bibtex.ts';
 import { CSL_JSON } from '../../scripts/references/cslJson.ts';
 import { readExport } from '../../scripts/references/entry.ts';
@@ -19,6 +17,7 @@ import { appendRows } from '../../src/evidence/appendRows.ts';
 import { formatProblem } from '../../src/evidence/problem.ts';
 import { STUDY_COLUMNS } from '../../src/evidence/schema.ts';
 import { readStudies } from '../../src/evidence/table.ts';
+import { run, useFolder } from '../support/runScript.ts';
 
 const ris = (...lines: string[]) => ['TY  - JOUR', ...lines, 'ER  - ', ''].join('\r\n');
 const cellsOfRis = (...lines: string[]) => toStudyCells(readExport(RIS, ris(...lines), 'x.ris').entries[0].item).cells;
@@ -591,15 +590,8 @@ describe('appended lines', () => {
 });
 
 describe('the command', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'references-'));
-  afterAll(() => rmSync(folder, { recursive: true }));
-  const file = (name: string, content: string | Buffer) => {
-    const path = join(folder, name);
-    writeFileSync(path, content);
-    return path;
-  };
-  const run = (...parameters: string[]) =>
-    spawnSync(process.execPath, ['scripts/references.ts', ...parameters], { encoding: 'utf8' });
+  const { folder, file } = useFolder('references');
+  const runReferences = (...parameters: string[]) => run('references', ...parameters);
   const good = file(
     'good.ris',
     `\ufeff${ris('AU  - Plover, Anna', 'TI  - A new study, of reserve', 'PY  - 1996', 'DO  - 10.1000/new')}${ris('AU  - Plover, A', 'TI  - Repetitions in reserve in the leg press: an invented study', 'PY  - 1996')}`,
@@ -607,7 +599,7 @@ describe('the command', () => {
 
   it('without --write prints what it would add, changes nothing and ends in 0', () => {
     const before = readFileSync('data/studies.csv');
-    const { status, stdout, stderr } = run(good);
+    const { status, stdout, stderr } = runReferences(good);
     expect([status, stderr]).toEqual([0, '']);
     expect(stdout).toMatch(
       /1 to data\/studies\.csv would be added \(nothing is written without --write\):\nPlover 1996b,Plover A,1996,"A new study, of reserve",,,,10\.1000\/new,\n/u,
@@ -624,7 +616,7 @@ describe('the command', () => {
   it('with --write keeps every byte of the table, appends valid rows, and adds nothing the second time', () => {
     const existing = Buffer.from(`\ufeff${readFileSync('data/studies.csv', 'utf8').trim().replaceAll('\n', '\r\n')}`);
     const table = file('studies.csv', existing);
-    expect(run(good, '--table', table, '--write')).toMatchObject({ status: 0, stderr: '' });
+    expect(runReferences(good, '--table', table, '--write')).toMatchObject({ status: 0, stderr: '' });
     const written = readFileSync(table);
     expect(written.subarray(0, existing.length).equals(existing)).toBe(true);
     expect(written.subarray(existing.length).toString()).toBe(
@@ -632,7 +624,7 @@ describe('the command', () => {
     );
     const { studies, problems, warnings } = readStudies(written.toString(), 'studies.csv');
     expect([studies.length, problems, warnings]).toEqual([49, [], []]);
-    expect(run(good, '--table', table, '--write').stdout).toMatch(/\n0 to .* added\n2 already there/u);
+    expect(runReferences(good, '--table', table, '--write').stdout).toMatch(/\n0 to .* added\n2 already there/u);
     expect(readFileSync(table).equals(written)).toBe(true);
   });
 
@@ -640,7 +632,7 @@ describe('the command', () => {
     const elsewhere = mkdtempSync(join(folder, 'new-'));
     const table = join(elsewhere, 'studies.csv');
     writeFileSync(table, 'study,authors,year,title\n');
-    const { status, stdout } = run(good, '--table', table, '--write');
+    const { status, stdout } = runReferences(good, '--table', table, '--write');
     expect(status).toBe(0);
     expect(stdout).toMatch(/warning: .* has no column doi; what the entries say there is not written/u);
     expect(stdout).toMatch(/no .*arms\.csv beside the table, so that its studies were not compared/u);
@@ -655,7 +647,7 @@ describe('the command', () => {
     copyFileSync('data/arms.csv', join(elsewhere, 'arms.csv'));
     const table = join(elsewhere, 'studies.csv');
     writeFileSync(table, readFileSync('data/studies.csv', 'utf8').replace(/^Wren 2007.*\n/mu, ''));
-    expect(run(good, '--table', table).stdout).toMatch(
+    expect(runReferences(good, '--table', table).stdout).toMatch(
       /warning: arms\.csv: line \d+, `study`: expected a study that has a line in studies\.csv, received “Wren 2007”/u,
     );
   });
@@ -667,7 +659,7 @@ describe('the command', () => {
       'some.bib',
       '@article{a, author={Teal, A}, title={New}, year={2020}}\n@article{b, title={No author}, year={2020}}\n',
     );
-    const { status, stdout, stderr } = run(some, '--table', table, '--write');
+    const { status, stdout, stderr } = runReferences(some, '--table', table, '--write');
     expect(status).toBe(1);
     expect(stdout).toMatch(/1 to .* added:\nTeal 2020,Teal A,2020,New/u);
     expect(stderr).toMatch(
@@ -678,7 +670,7 @@ describe('the command', () => {
 
   it('adds nothing to a table with problems and lists them', () => {
     const table = file('wrong.csv', 'study,authors,year,title\nPlover 2012,Plover A,next year,T\n');
-    const { status, stderr } = run(good, '--table', table, '--write');
+    const { status, stderr } = runReferences(good, '--table', table, '--write');
     expect(status).toBe(1);
     expect(stderr).toMatch(/wrong\.csv: line 2, `year`[\s\S]*nothing is added/u);
     expect(readFileSync(table, 'utf8')).toMatch(/next year,T\n$/u);
@@ -689,7 +681,7 @@ describe('the command', () => {
       'latin.csv',
       Buffer.from('study,authors,year,title\nPlover 2012,M\u00f6we A,2012,T\n', 'latin1'),
     );
-    const { status, stderr } = run(good, '--table', table, '--write');
+    const { status, stderr } = runReferences(good, '--table', table, '--write');
     expect(status).toBe(1);
     expect(stderr).toMatch(/UTF-8/u);
   });
@@ -712,7 +704,7 @@ describe('the command', () => {
       /cannot read the table data: expected a file, found a folder/u,
     ],
   ])('with %s ends in 2 with what was wrong', (_what, parameters, message) => {
-    const { status, stderr } = run(...parameters);
+    const { status, stderr } = runReferences(...parameters);
     expect(status).toBe(2);
     expect(stderr).toMatch(message);
   });

@@ -1,19 +1,14 @@
 /** Settings files of the scripts: what is accepted, and what is said of a file that is not. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { CallError } from '../../scripts/terminal/call.ts';
 import { readSettings } from '../../scripts/terminal/settings.ts';
 import { defaultSettings } from '../../src/model/settings.ts';
+import { useFolder } from '../support/runScript.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'settings-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const { file } = useFolder('settings');
 
 function read(content: string, outcome?: string) {
-  const path = join(folder, 'some.json');
-  writeFileSync(path, content);
-  return readSettings(path, outcome);
+  return readSettings(file('some.json', content), outcome);
 }
 
 /** The error of a call that must fail. */

@@ -1,22 +1,13 @@
 /** Tables of every kind on the command line: spreadsheets, decimal commas, other names, many problems of one kind. */
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Papa from 'papaparse';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { run, useFolder } from '../support/runScript.ts';
 import { odsRows, writeOds } from '../support/spreadsheets.ts';
 import { makeTable } from '../support/tables.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'table-files-'));
-afterAll(() => rmSync(folder, { recursive: true }));
-function file(name: string, content: string | Uint8Array): string {
-  const path = join(folder, name);
-  writeFileSync(path, content);
-  return path;
-}
-const run = (script: string, ...parameters: string[]) =>
-  spawnSync(process.execPath, [`scripts/${script}.ts`, ...parameters], { encoding: 'utf8' });
+const { folder, file } = useFolder('table-files');
 const shipped = readFileSync('data/arms.csv', 'utf8');
 const cells = Papa.parse<string[]>(shipped.trimEnd()).data;
 const COMMAS = Papa.unparse(

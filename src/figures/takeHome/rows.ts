@@ -1,8 +1,9 @@
 /** The rows of an analysis with the design they were fitted on: what a script elsewhere needs. */
 import Papa from 'papaparse';
 import type { Arm } from '../../evidence/schema.ts';
-import { type BandFit, fitEffects } from '../../model/bandFit.ts';
+import { type BandFit, fitEffects, targetOf } from '../../model/bandFit.ts';
 import { groupByBand } from '../../model/loads.ts';
+import type { Target } from '../../model/result.ts';
 import { inferContrast } from '../../model/robust.ts';
 import { selectRows } from '../../model/selection.ts';
 import type { Settings } from '../../model/settings.ts';
@@ -10,6 +11,7 @@ import type { Settings } from '../../model/settings.ts';
 export interface FittedBandRows {
   readonly name: string;
   readonly source: BandFit;
+  readonly target: Target;
 }
 
 /** Numbers of the site that a script prints beside its own. */
@@ -21,7 +23,10 @@ export interface SiteNumber {
 
 export function fitBands(arms: readonly Arm[], settings: Settings): FittedBandRows[] {
   const { effects } = selectRows(arms, settings);
-  return groupByBand(effects, settings.split).map(([name, rows]) => ({ name, source: fitEffects(rows, settings) }));
+  return groupByBand(effects, settings.split).map(([name, rows]) => {
+    const source = fitEffects(rows, settings);
+    return { name, source, target: targetOf(source, settings) };
+  });
 }
 
 /** One line a row: band, study, cohort, effect, variance and the columns of the design (x1 is the intercept). */
@@ -43,9 +48,9 @@ export function writeDesignTable(bands: readonly FittedBandRows[]): string {
   return Papa.unparse({ fields, data }, { newline: '\n' });
 }
 
-/** Coefficients, robust errors, df, variances and likelihoods of every band that was fitted. */
+/** Coefficients, robust errors, df, variances, likelihoods and targets of every band that was fitted. */
 export function listSiteNumbers(bands: readonly FittedBandRows[], settings: Settings): SiteNumber[] {
-  return bands.flatMap(({ name, source }) => {
+  return bands.flatMap(({ name, source, target }) => {
     const { fit } = source.outcome;
     if (!fit) return [];
     const coefficients = source.terms.flatMap((term, j) => {
@@ -67,6 +72,14 @@ export function listSiteNumbers(bands: readonly FittedBandRows[], settings: Sett
           { band: name, quantity: 'restricted log-likelihood', value: fit.components.logLikelihood },
         ]
       : [];
-    return [...coefficients, ...variances];
+    const ends = [
+      ['target', target.point],
+      ['target, least', target.low],
+      ['target, most', target.high],
+    ] as const;
+    // A target without a point has a part of its set at most, which is not told; one without an upper end has no most.
+    const told = target.point === null ? [] : ends;
+    const targets = told.flatMap(([quantity, value]) => (value === null ? [] : [{ band: name, quantity, value }]));
+    return [...coefficients, ...variances, ...targets];
   });
 }

@@ -9,6 +9,7 @@ const FILES = [
   { ending: '-rows.csv', label: 'Rows used as CSV' },
   { ending: '.R', label: 'Script for R' },
   { ending: '.py', label: 'Script for Python' },
+  { ending: '.ipynb', label: 'Notebook for Python' },
 ] as const;
 
 export function TakeHome({ state }: { readonly state: EvidenceState }) {
@@ -19,7 +20,7 @@ export function TakeHome({ state }: { readonly state: EvidenceState }) {
       <h2>Take it home</h2>
       <p>
         The scripts hold the rows, fit them again with the likelihood written out (base R; numpy and scipy) and print
-        their numbers beside the site's.
+        their numbers, the target too, beside the site's. The notebook explains the same steps one by one.
       </p>
       <div class="buttons">
         {FILES.map(({ ending, label }) => (

@@ -1,4 +1,6 @@
 /** The worker of the Evidence page: quick answers as they are asked, the sweep in steps. */
+import stepsOfPython from '../../figures/takeHome/steps.py?url';
+import stepsOfR from '../../figures/takeHome/steps.R?url';
 import { packTakeHome, type TakeHomeFile } from '../../figures/takeHome/takeHome.ts';
 import { analyse } from '../../model/analyse.ts';
 import { type BandsChecks, checkBands } from '../../model/full.ts';
@@ -22,5 +24,16 @@ answerCalls<EvidenceOperations>({
   vocabulary: async ({ table }) => listVocabulary(await loadArms(table)),
   check: async ({ table, settings }) => checkBands(await loadArms(table), settings),
   sweep: answerSweep,
-  'take home': async ({ table, settings }) => packTakeHome(await loadArms(table), settings),
+  'take home': async ({ table, settings }) => {
+    const [arms, r, python] = await Promise.all([loadArms(table), loadText(stepsOfR), loadText(stepsOfPython)]);
+    return packTakeHome(arms, settings, { r, python });
+  },
 });
+
+/** Files of the site that only this answer needs, so that no visit carries them. */
+async function loadText(address: string): Promise<string> {
+  const response = await fetch(address);
+  if (!response.ok)
+    throw new Error(`the script’s steps could not be loaded: ${response.status} ${response.statusText}`);
+  return response.text();
+}
