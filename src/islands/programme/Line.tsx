@@ -91,7 +91,7 @@ function Line({ state, which, line, number, report, taken }: LineProps) {
           id={idOfPart(which, id, 'more')}
           data-part="more"
           aria-expanded={isOpen}
-          aria-label={`Note, week and facts of line ${number}`}
+          aria-label={`More of line ${number}: note, week, facts`}
           onClick={() => setOpen(!isOpen)}
         >
           More

@@ -67,9 +67,9 @@ function WeekHead({ state, which, week, weeks, free, isGoingOn }: WeekProps) {
       </h3>
       <p class="line-buttons">
         {free !== undefined &&
-          act(`Copy as week ${free}`, `Copy week ${week} as week ${free}`, () => copy(which, week))}
-        {act('Earlier', `Move week ${week} one earlier`, () => move(which, week, -1))}
-        {act('Later', `Move week ${week} one later`, () => move(which, week, 1))}
+          act(`Copy as week ${free}`, `Copy as week ${free}, week ${week}`, () => copy(which, week))}
+        {act('Earlier', `Earlier, week ${week}`, () => move(which, week, -1))}
+        {act('Later', `Later, week ${week}`, () => move(which, week, 1))}
         {weeks.length > 1 && act('Delete', `Delete week ${week}`, () => remove(which, week))}
       </p>
     </div>
