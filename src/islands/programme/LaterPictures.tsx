@@ -14,12 +14,27 @@ interface Drawn {
 
 export function LaterCalendar({ children, ...props }: CalendarPictureProps & Drawn) {
   const pictures = usePictures();
-  return pictures ? <pictures.CalendarPicture {...props} /> : children;
+  const rested = useRested(props);
+  return pictures ? <pictures.CalendarPicture {...rested} /> : children;
 }
 
 export function LaterWeeks({ children, ...props }: WeeksPictureProps & Drawn) {
   const pictures = usePictures();
-  return pictures ? <pictures.WeeksPicture {...props} /> : children;
+  const rested = useRested(props);
+  return pictures ? <pictures.WeeksPicture {...rested} /> : children;
+}
+
+/** Milliseconds without a change after which a picture is drawn anew: while somebody types, verdicts come first. */
+const REST = 150;
+
+/** What was given last, once nothing else has come for a while. */
+function useRested<Given extends object>(given: Given): Given {
+  const [rested, setRested] = useState(given);
+  useEffect(() => {
+    const rest = setTimeout(() => setRested(given), REST);
+    return () => clearTimeout(rest);
+  }, Object.values(given));
+  return rested;
 }
 
 function usePictures(): Pictures | null {
