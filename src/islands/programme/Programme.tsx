@@ -13,6 +13,7 @@ import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
 import { ProgrammeByWeek } from './ByWeek.tsx';
 import { ProgrammeCalendar } from './Calendar.tsx';
 import { ProgrammeComparison } from './Comparison.tsx';
+import { LiftersDoor } from './lifters/LiftersDoor.tsx';
 import { ProgrammeOpening } from './Opening.tsx';
 import { createProgramme, type ProgrammeState } from './programme.state.ts';
 import { usePaper } from './usePaper.ts';
@@ -22,16 +23,16 @@ interface Props {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly NamedExercise[];
   readonly example: SavedProgramme;
-  /** Address of the table on this site. */
-  readonly table: string;
+  /** The site's table: its address, and whether its studies are invented. */
+  readonly shipped: { readonly address: string; readonly demonstration: boolean };
   /** Pictures of the worked example, as the build drew them. */
   readonly firstCalendar: ComponentChildren;
   readonly secondCalendar: ComponentChildren;
   readonly byWeek: ComponentChildren;
 }
 
-export function Programme({ analysis, exercises, example, table, ...pictures }: Props) {
-  const { address, isKnown } = useTable(table);
+export function Programme({ analysis, exercises, example, shipped, ...pictures }: Props) {
+  const { address, isKnown, table } = useTable(shipped.address);
   const state = useMemo(
     () => createProgramme(analysis, exercises, example, address),
     [analysis, exercises, example, address],
@@ -65,6 +66,10 @@ export function Programme({ analysis, exercises, example, table, ...pictures }: 
       <ProgrammeApplied state={state} />
       {hasSecond && <ProgrammeVersion state={state} which="second" name="Version two" drawn={drawn?.secondCalendar} />}
       {!isPrinted && byWeek}
+      <LiftersDoor
+        state={state}
+        isInvented={table.kind === 'own' ? table.about.demonstration : shipped.demonstration}
+      />
     </div>
   );
 }
@@ -73,7 +78,7 @@ export function Programme({ analysis, exercises, example, table, ...pictures }: 
 function useKeys(state: ProgrammeState): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      const isHere = !(event.target instanceof Element && event.target.closest('.pasting'));
+      const isHere = !(event.target instanceof Element && event.target.closest('.pasting, .lifters'));
       if (!isHere || event.altKey || !(event.ctrlKey || event.metaKey)) return;
       const key = event.key.toLowerCase();
       if (key !== 'z' && key !== 'y') return;
