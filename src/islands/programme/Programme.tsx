@@ -1,5 +1,6 @@
 /** The programme check: two versions in, what their reserves keep, cost and risk out. */
 import { effect } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
@@ -9,11 +10,13 @@ import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
 import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
+import { ProgrammeByWeek } from './ByWeek.tsx';
 import { ProgrammeCalendar } from './Calendar.tsx';
 import { ProgrammeComparison } from './Comparison.tsx';
 import { LiftersDoor } from './lifters/LiftersDoor.tsx';
 import { ProgrammeOpening } from './Opening.tsx';
 import { createProgramme, type ProgrammeState } from './programme.state.ts';
+import { usePaper } from './usePaper.ts';
 import { ProgrammeVersion } from './Version.tsx';
 
 interface Props {
@@ -22,9 +25,13 @@ interface Props {
   readonly example: SavedProgramme;
   /** The site's table: its address, and whether its studies are invented. */
   readonly shipped: { readonly address: string; readonly demonstration: boolean };
+  /** Pictures of the worked example, as the build drew them. */
+  readonly firstCalendar: ComponentChildren;
+  readonly secondCalendar: ComponentChildren;
+  readonly byWeek: ComponentChildren;
 }
 
-export function Programme({ analysis, exercises, example, shipped }: Props) {
+export function Programme({ analysis, exercises, example, shipped, ...pictures }: Props) {
   const { address, isKnown, table } = useTable(shipped.address);
   const state = useMemo(
     () => createProgramme(analysis, exercises, example, address),
@@ -34,8 +41,12 @@ export function Programme({ analysis, exercises, example, shipped }: Props) {
   useKeys(state);
   const { checking, draft } = state;
   const hasSecond = draft.value.second !== null;
+  const isPrinted = usePaper(false);
+  // What the build drew is of the worked example, by the site’s table.
+  const drawn = checking.made.value === state.checking.atFirst ? pictures : null;
+  const byWeek = checking.isShown.value && <ProgrammeByWeek state={state} drawn={drawn?.byWeek} />;
   return (
-    <div class="programme" aria-busy={checking.pending.value}>
+    <div class={hasSecond ? 'programme of-pair' : 'programme'} aria-busy={checking.pending.value}>
       <ProgrammeBar state={state} />
       <ProgrammeSteps state={state} />
       <ProgrammeOpening state={state} />
@@ -45,9 +56,16 @@ export function Programme({ analysis, exercises, example, shipped }: Props) {
         <Trouble what="The programme could not be checked" reason={checking.problem.value} onRetry={checking.retry} />
       </div>
       {checking.isShown.value && <ProgrammeComparison state={state} />}
-      <ProgrammeVersion state={state} which="first" name={hasSecond ? 'Version one' : 'The programme'} />
+      {isPrinted && byWeek}
+      <ProgrammeVersion
+        state={state}
+        which="first"
+        name={hasSecond ? 'Version one' : 'The programme'}
+        drawn={drawn?.firstCalendar}
+      />
       <ProgrammeApplied state={state} />
-      {hasSecond && <ProgrammeVersion state={state} which="second" name="Version two" />}
+      {hasSecond && <ProgrammeVersion state={state} which="second" name="Version two" drawn={drawn?.secondCalendar} />}
+      {!isPrinted && byWeek}
       <LiftersDoor
         state={state}
         isInvented={table.kind === 'own' ? table.about.demonstration : shipped.demonstration}

@@ -33,11 +33,8 @@ export function createChecking(start: PracticeAnalysis, asked: ReadonlySignal<Ch
   const isOwn = ownVersionOf(table) !== null;
   /** What checks are made by; null until the reader's own table was worked out. */
   const wanted = signal<PracticeAnalysis | null>(isOwn ? null : start);
-  const made = signal<MadeReport>({
-    report: reportProgramme(start, asked.peek().input),
-    by: start,
-    of: asked.peek(),
-  });
+  const atFirst: MadeReport = { report: reportProgramme(start, asked.peek().input), by: start, of: asked.peek() };
+  const made = signal(atFirst);
   const pending = signal(false);
   /** Why the programme as it stands is not checked. */
   const problem = signal<string | null>(null);
@@ -139,5 +136,5 @@ export function createChecking(start: PracticeAnalysis, asked: ReadonlySignal<Ch
   const retry = () => {
     tries.value++;
   };
-  return { made, pending, problem, awaitsOwn, isShown, retry, connect, worker };
+  return { made, atFirst, pending, problem, awaitsOwn, isShown, retry, connect, worker };
 }
