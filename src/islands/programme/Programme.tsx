@@ -5,6 +5,7 @@ import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
+import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
@@ -15,20 +16,28 @@ import { ProgrammeOpening } from './Opening.tsx';
 import { createProgramme, type ProgrammeState } from './programme.state.ts';
 import { ProgrammeVersion } from './Version.tsx';
 
-interface Props {
+/** What the page is built with. */
+export interface BuiltProgramme {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly NamedExercise[];
   readonly example: SavedProgramme;
+  /** On the example, by the analysis. */
+  readonly report: ProgrammeReport;
+}
+
+interface Props {
+  /** What the page is built with, as JSON: a browser reads one text many times faster than as many properties. */
+  readonly built: string;
   /** Address of the table on this site. */
   readonly table: string;
 }
 
-export function Programme({ analysis, exercises, example, table }: Props) {
+export function Programme({ built, table }: Props) {
   const { address, isKnown } = useTable(table);
-  const state = useMemo(
-    () => createProgramme(analysis, exercises, example, address),
-    [analysis, exercises, example, address],
-  );
+  const state = useMemo(() => {
+    const { analysis, exercises, example, report }: BuiltProgramme = JSON.parse(built);
+    return createProgramme(analysis, exercises, example, address, report);
+  }, [built, address]);
   useConnection(state, isKnown);
   useKeys(state);
   const { checking, draft } = state;

@@ -14,6 +14,7 @@ import { type Draft, fromSaved, writeDraft } from '../../practice/programme/draf
 import { addLine, type LineList, NO_LINES } from '../../practice/programme/edit.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
 import { type ListReport, reportLines, resolveBegun } from '../../practice/programme/lineReports.ts';
+import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { type CheckedInput, createChecking } from './checking.state.ts';
@@ -36,12 +37,16 @@ interface TypedText {
   readonly problems: readonly Problem[];
 }
 
-/** @param table address of the table that is read */
+/**
+ * @param table address of the table that is read
+ * @param built report on the example, by `start` (checkExample.ts)
+ */
 export function createProgramme(
   start: PracticeAnalysis,
   listed: readonly NamedExercise[],
   example: SavedProgramme,
   table: string,
+  built: ProgrammeReport,
 ) {
   const shown = fromSaved(example);
   if (shown.problem !== null) throw new Error(`the worked example: ${shown.problem}`);
@@ -64,7 +69,7 @@ export function createProgramme(
     first: first.value,
     second: second.value,
   }));
-  const checking = createChecking(start, asked, table);
+  const checking = createChecking(start, asked, table, built);
   const opening = createOpening(editing, exercises, checking.worker);
   /** What is said of the lines of each version. */
   const reports = computed((): Readonly<Record<VersionName, ListReport | null>> => {
