@@ -89,6 +89,19 @@ it('no file imports itself by a way round', () => {
   expect(circles).toEqual([]);
 });
 
+it('nothing that the worker of Evidence reads plans studies: its scripts are at their bound', () => {
+  const graph = new Map(files.map((file) => [file.name, importsOf(file)]));
+  const seen = new Set<string>();
+  const visit = (name: string): void => {
+    if (seen.has(name)) return;
+    seen.add(name);
+    for (const next of graph.get(name) ?? []) visit(next);
+  };
+  visit('islands/evidence/evidenceWorker.ts');
+  expect(seen).toContain('model/analyse.ts');
+  expect([...seen].filter((name) => name.startsWith('model/plan/'))).toEqual([]);
+});
+
 it('no file is over 250 lines, and half of them have at most 80', () => {
   const lengths = files.map(({ name, text }) => ({ name, lines: text.split('\n').length - 1 }));
   expect(lengths.filter(({ lines }) => lines > 250)).toEqual([]);

@@ -1,5 +1,6 @@
 /** How often the engine's 95 % intervals hold a known truth, and how far its estimates stray from it. */
 import { fitCarried } from '../../src/model/carriedFit.ts';
+import { COVERAGE_QUESTION, SCATTER } from '../../src/model/coverage.ts';
 import { makeCurve } from '../../src/model/curve.ts';
 import { inferContrast } from '../../src/model/robust.ts';
 import { type SimulationTruth, simulateTable } from '../../src/model/simulation.ts';
@@ -8,9 +9,8 @@ import { quantileOfSorted } from '../../src/numerics/quantile.ts';
 import { makeRandom } from '../../src/numerics/random.ts';
 
 /** Growth and spreads like those of the demonstration's light loads. */
-export const TRUTH: SimulationTruth = { intercept: 0.0725, slope: -0.005, tau: 0.02, omega: 0.008, rho: 0.5 };
-export const KEPT_SHARE = 0.9;
-export const CONFIDENCE = 0.95;
+export const TRUTH: SimulationTruth = { intercept: 0.0725, slope: -0.005, ...SCATTER };
+export const { keptShare: KEPT_SHARE, confidence: CONFIDENCE } = COVERAGE_QUESTION;
 /** Few studies, where intervals are least to be trusted, and as many as a review has. */
 export const STUDY_COUNTS = [3, 4, 5, 6, 12, 30] as const;
 export const REPETITIONS = 4000;

@@ -1,10 +1,11 @@
 /** The cells of the calibration over truths, worked through on every core; each has tables of its own. */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
+import type { Cell } from '../../src/model/coverage.ts';
 import { LAYOUTS, type Layout } from '../../src/model/simulation.ts';
 import { LEAST_TARGET_STUDIES } from '../../src/model/target.ts';
 import { ALL_TRUTHS, FURTHER_TRUTHS, type Growth, TRUTHS, type TruthName } from '../../src/model/truths.ts';
-import { type Cell, type CellResult, SHAPE_STUDY_COUNTS } from './shapeCalibration.ts';
+import { type CellResult, SHAPE_STUDY_COUNTS } from './shapeCalibration.ts';
 
 /** Each truth with each number of studies and each layout. */
 export const CELLS = cellsOf(TRUTHS, SHAPE_STUDY_COUNTS);

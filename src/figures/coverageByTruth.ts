@@ -5,26 +5,11 @@
 import * as Plot from '@observablehq/plot';
 import type { TruthName } from '../model/truths.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { type CalibratedCurve, type CoverageCell, LAYOUT_WORDS } from './coverageCells.ts';
+import { type CalibratedCurve, type CoverageCell, LAYOUT_WORDS, TRUTH_WORDS } from './coverageCells.ts';
 import { captionCoverage, tabulateCoverage, titleCoverage } from './coverageFindings.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
 import { LIST_STYLE } from './looks.ts';
-
-/** What a truth says, for a reader who trains people. */
-const TRUTH_WORDS: Readonly<Record<TruthName, string>> = {
-  line: 'every repetition left costs the same',
-  log: 'the first ones left cost most',
-  plateau: 'the first 2.5 left cost nothing',
-  saturating: 'steep at first, then hardly any more',
-  parabola: 'hardly any at first, then more and more',
-  'shallow line': 'every one left costs a little',
-  'square root': 'the first half repetition costs most',
-  'early corner': 'the first 1.5 left cost nothing',
-  'steep, then flat': 'the first 2 cost, others nothing',
-  'no loss': 'none left costs anything',
-  step: 'hardly any up to 3, then half of all at once',
-};
 
 const WIDTH = 420;
 const ROW_HEIGHT = 17;

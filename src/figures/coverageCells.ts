@@ -1,4 +1,5 @@
 /** What calibration over truths measured, as its figure, its words and its tests read it. */
+import type { Cell, CurveCoverage } from '../model/coverage.ts';
 import type { Layout } from '../model/simulation.ts';
 import type { TruthName } from '../model/truths.ts';
 
@@ -8,27 +9,8 @@ import type { TruthName } from '../model/truths.ts';
  */
 export const PROMISE = { least: 0.9, most: 0.99, average: 0.93 } as const;
 
-/** What one curve did with the tables of a cell. A refusal is not an interval that holds. */
-export interface CurveCoverage {
-  readonly given: number;
-  /** Share of the intervals given that hold the true target, with its simulation error; null where none was given. */
-  readonly held: number | null;
-  readonly heldError: number | null;
-  /** Tables without an interval: no fit; growth at 0 not told from nothing; no difference of reserve seen. */
-  readonly refused: { readonly fit: number; readonly growth: number; readonly noDifference: number };
-  /** Share of the intervals given. */
-  readonly withoutUpperEnd: number | null;
-  /** Repetitions, within the studied range. */
-  readonly medianWidth: number | null;
-  /** Repetitions. */
-  readonly medianBias: number | null;
-}
-
-/** Tables drawn from one truth with as many studies and one layout of reserves. */
-export interface CoverageCell {
-  readonly truth: TruthName;
-  readonly studies: number;
-  readonly layout: Layout;
+/** A cell as it was measured. */
+export interface CoverageCell extends Cell {
   /** Repetitions; null where every reserve keeps the share. */
   readonly trueTarget: number | null;
   readonly tables: number;
@@ -43,3 +25,18 @@ export const CURVE_NAMES = { flexible: 'flexible curve', line: 'straight line' }
 >;
 /** Reserves of the arms that leave something, repetitions. */
 export const LAYOUT_WORDS: Readonly<Record<Layout, string>> = { spread: '1 to 10', near: 'mostly 1 to 4' };
+
+/** What a truth says, for a reader who trains people. */
+export const TRUTH_WORDS: Readonly<Record<TruthName, string>> = {
+  line: 'every repetition left costs the same',
+  log: 'the first ones left cost most',
+  plateau: 'the first 2.5 left cost nothing',
+  saturating: 'steep at first, then hardly any more',
+  parabola: 'hardly any at first, then more and more',
+  'shallow line': 'every one left costs a little',
+  'square root': 'the first half repetition costs most',
+  'early corner': 'the first 1.5 left cost nothing',
+  'steep, then flat': 'the first 2 cost, others nothing',
+  'no loss': 'none left costs anything',
+  step: 'hardly any up to 3, then half of all at once',
+};

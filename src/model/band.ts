@@ -4,22 +4,18 @@
 import { intervalOf } from '../evidence/effectInterval.ts';
 import type { Effect } from '../evidence/effects.ts';
 import { RESTS_ON } from '../evidence/vocabulary.ts';
-import { studentQuantile } from '../numerics/distributions.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import { listCoefficients } from './coefficients.ts';
 import { countDistinctStudies, countPeople } from './counts.ts';
-import type { CurveBasis } from './curve.ts';
 import { compareCurves } from './curveComparison.ts';
+import { drawCurve } from './curvePoints.ts';
 import type { FittedRow, UnfittedRow } from './fittedRow.ts';
 import type { Fit } from './mixed.ts';
 import { findReserveDifference } from './reserveDifference.ts';
-import { type Band, type CurvePoint, isUnreliable } from './result.ts';
+import { type Band, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { splitReserve } from './withinBetween.ts';
-
-/** Points of the drawn curve: steps of an eighth of a repetition over a range of 10. */
-const CURVE_POINTS = 81;
 
 /** A band with the fit behind it. */
 export interface SummarisedBand {
@@ -97,31 +93,6 @@ function countRows({ effects, reserves, basis }: BandFit) {
 function countRestsOn(effects: readonly Effect[]): Band['restsOn'] {
   const counts = RESTS_ON.map((word) => [word, effects.filter(({ restsOn }) => restsOn === word).length] as const);
   return Object.fromEntries(counts.filter(([, count]) => count > 0));
-}
-
-/**
- * The curve with its interval, and that for the true effect of an arm in a new study: estimate ± t √(se² + τ² + ω²),
- * Higgins, Thompson and Spiegelhalter 2009 (J R Stat Soc A 172:137) for one mean, whose t has k − 2 degrees of freedom
- * with k studies. Here t has those of the point itself (Satterthwaite), which are near that in the middle and fewer where
- * few studies speak. Measured in `tests/model/newStudy.test.ts`.
- */
-function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence: number): CurvePoint[] {
-  const { components, inference } = fit;
-  return Array.from({ length: CURVE_POINTS }, (_, i) => {
-    const reserve = (furthest * i) / (CURVE_POINTS - 1);
-    const { estimate, standardError, df, ciLow, ciHigh } = inferContrast(inference, at(reserve), confidence);
-    const spread = components ? Math.sqrt(standardError ** 2 + components.tau2 + components.omega2) : null;
-    const reach = spread === null ? null : studentQuantile((1 + confidence) / 2, df) * spread;
-    return {
-      reserve,
-      estimate,
-      ciLow,
-      ciHigh,
-      df,
-      predictionLow: reach === null ? null : estimate - reach,
-      predictionHigh: reach === null ? null : estimate + reach,
-    };
-  });
 }
 
 /**

@@ -5,10 +5,11 @@
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
 import { fitCarriedArranged } from './carriedFit.ts';
-import { type CurveBasis, hasDistinctKnots, makeCurve } from './curve.ts';
+import { type CurveBasis, makeCurve } from './curve.ts';
+import { refuseDesign } from './designRefusal.ts';
 import type { Fit, FitOptions, FitOutcome } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';
-import type { Estimate, FitFailure, Target, TargetSummary } from './result.ts';
+import type { Estimate, Target, TargetSummary } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { COVARIATES } from './selection.ts';
 import type { Adjustment, Settings } from './settings.ts';
@@ -144,26 +145,6 @@ export function centreCovariates(
       return { name, column: values.map((value) => value - centre) };
     })
     .filter(({ column }) => column.some((value) => value !== column[0]));
-}
-
-/** Why no curve can be fitted to these reserves; null where one can, or where there are none. */
-export function refuseDesign(reserves: readonly number[], { knots }: CurveBasis): FitFailure | null {
-  const refusal = refuseConstantReserve(reserves);
-  if (refusal || reserves.length === 0 || !knots || hasDistinctKnots(knots)) return refusal;
-  return {
-    kind: 'knots-coincide',
-    reason: `the spline's knots coincide (${knots.join(', ')}): too many rows share one reserve`,
-  };
-}
-
-/** Why there is no slope of reserve where all rows have the same; null where two differ, or there are none. */
-export function refuseConstantReserve(reserves: readonly number[]): FitFailure | null {
-  const range = rangeOf(reserves);
-  if (!range || range.low < range.high) return null;
-  return {
-    kind: 'reserve-does-not-vary',
-    reason: `every row has reserve ${range.low}; a slope needs at least two values`,
-  };
 }
 
 /** The fit of a band, for callers that have checked that it was made. */

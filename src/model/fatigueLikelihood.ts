@@ -13,8 +13,9 @@
 import type { Effect } from '../evidence/effects.ts';
 import { dot } from '../numerics/dot.ts';
 import { maximiseOnInterval } from '../numerics/roots.ts';
-import { rangeOf, refuseConstantReserve, toObservations } from './bandFit.ts';
+import { rangeOf, toObservations } from './bandFit.ts';
 import { fitCarriedDesign, LEAST_STUDIES } from './carriedFit.ts';
+import { refuseConstantReserve } from './designRefusal.ts';
 import { logLikelihoodsOf } from './likelihood.ts';
 import type { FitOutcome } from './mixed.ts';
 import { arrangeObservations, type Observations } from './observations.ts';

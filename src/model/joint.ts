@@ -8,11 +8,12 @@
  */
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
-import { centreCovariates, rangeOf, refuseDesign, toObservations } from './bandFit.ts';
+import { centreCovariates, rangeOf, toObservations } from './bandFit.ts';
 import { fitCarried } from './carriedFit.ts';
 import { listCoefficients } from './coefficients.ts';
 import type { RobustInference } from './cr2.ts';
 import { type CurveBasis, makeCurve } from './curve.ts';
+import { refuseDesign } from './designRefusal.ts';
 import type { FitFailure, Joint, JointTarget } from './result.ts';
 import type { Settings } from './settings.ts';
 import { findTarget, SCAN_STEPS } from './target.ts';

@@ -30,7 +30,7 @@ export interface SimulatedTable {
 /** Fewest and most arms of a study; each is measured once or twice on the same people. */
 const ARMS = { fewest: 2, most: 4 } as const;
 /** Most reserve an arm may train with, repetitions. */
-const MOST_RESERVE = 10;
+export const MOST_RESERVE = 10;
 /** Sampling SDs of log ratios in studies of muscle size, about 0.5 to 2 points of per cent. */
 const SAMPLING_SD = { least: 0.005, most: 0.02 } as const;
 /** Near failure, so many of ten arms leave this many repetitions at most; the others more, as far as anywhere. */

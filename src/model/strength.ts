@@ -8,9 +8,10 @@
 import { mean } from 'simple-statistics';
 import type { Arm } from '../evidence/schema.ts';
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
-import { refuseConstantReserve, toObservations } from './bandFit.ts';
+import { toObservations } from './bandFit.ts';
 import { fitCarried } from './carriedFit.ts';
 import { countDistinctStudies } from './counts.ts';
+import { refuseConstantReserve } from './designRefusal.ts';
 import type { Estimate, ExcludedRow, FitFailure } from './result.ts';
 import { inferContrast } from './robust.ts';
 import { selectRows } from './selection.ts';

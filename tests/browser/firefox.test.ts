@@ -7,6 +7,9 @@ import { type Browser, launch, type Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findFirefox } from '../../scripts/browser.ts';
 import { readArms } from '../../src/evidence/table.ts';
+import { DEFAULT_EXPERIMENT } from '../../src/islands/intervals/experiment.ts';
+import { resultOf } from '../../src/islands/intervals/results.ts';
+import { makeWholeRun } from '../../src/islands/intervals/wholeRun.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';
 import { servePages } from './site.ts';
@@ -121,6 +124,26 @@ describe.skipIf(!firefox)('In Firefox', () => {
       await expect.poll(() => addressOf(page)).toBe('?v=2&curve=spline');
       await page.goBack();
       await expect.poll(() => captions(page)).toContain(heavyTarget({}).range);
+    });
+  });
+
+  it('Learn draws its tables to the engine’s counts, asks before it answers, and survives a reload', async () => {
+    const { held, given } = resultOf(makeWholeRun({ ...DEFAULT_EXPERIMENT, against: 'none' })).line ?? {};
+    await visit('intervals/', async (page) => {
+      const place = () => textOf(page, '.guide .place');
+      await page.locator('.workbench .onward').click();
+      for (let step = 1; step <= 3; step++) {
+        await expect.poll(place).toBe(`Step ${step} of 7`);
+        expect(await textOf(page, '.guide .finding')).toBe('');
+        await page.locator('.guide .choices button').click();
+        if (step < 3) await page.locator('.guide .onward').click();
+      }
+      const finding = () => textOf(page, '.guide .finding');
+      await expect.poll(finding, { timeout: 15_000 }).toContain(`${held} of ${given}`);
+      await page.reload({ waitUntil: 'load' });
+      await settle(page);
+      await expect.poll(place).toBe('Step 3 of 7');
+      await expect.poll(finding, { timeout: 15_000 }).toContain(`${held} of ${given}`);
     });
   });
 

@@ -37,6 +37,7 @@ export const PATHS = [
   'figures/live/',
   'table/',
   'table/curate/',
+  'intervals/',
   'methods/',
   'offline/',
 ] as const;

@@ -1,7 +1,8 @@
 /** Which intervals keep their promise: drawn as shipped, and words that follow the numbers. */
 import { describe, expect, it } from 'vitest';
 import { coverageByTruth } from '../../src/figures/coverageByTruth.ts';
-import type { CoverageCell, CurveCoverage } from '../../src/figures/coverageCells.ts';
+import type { CoverageCell } from '../../src/figures/coverageCells.ts';
+import type { CurveCoverage } from '../../src/model/coverage.ts';
 import { calibration, measured } from '../../src/site/calibration.ts';
 import { drawPlot } from '../../src/site/drawFigure.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';

@@ -5,14 +5,13 @@ import {
   fitEffects,
   meanSlopeContrast,
   rangeOf,
-  refuseConstantReserve,
-  refuseDesign,
   requireFit,
   slopeOf,
   summariseTarget,
   targetOf,
 } from '../../src/model/bandFit.ts';
 import { curveWithKnots, hasDistinctKnots, makeCurve } from '../../src/model/curve.ts';
+import { refuseConstantReserve, refuseDesign } from '../../src/model/designRefusal.ts';
 import { inferContrast } from '../../src/model/robust.ts';
 import { selectRows } from '../../src/model/selection.ts';
 import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';

@@ -6,8 +6,8 @@
  * tables 95.1 to 95.7 % and 96.1 to 97.9 %.
  */
 import { describe, expect, it } from 'vitest';
-import { SCATTER } from '../../scripts/measure/shapeCalibration.ts';
 import { fitCarriedArranged } from '../../src/model/carriedFit.ts';
+import { SCATTER } from '../../src/model/coverage.ts';
 import { makeCurve } from '../../src/model/curve.ts';
 import { arrangeObservations } from '../../src/model/observations.ts';
 import { inferContrast } from '../../src/model/robust.ts';

@@ -146,6 +146,44 @@ describe('check of the two tables', () => {
   });
 });
 
+describe('plan', () => {
+  const arms = ['--arm', 'light:0:10', '--arm', 'light:2:10'];
+  it('of the shipped table says the interval today and the expected one, and ends in 0', () => {
+    const { status, stdout } = run('plan', 'data/arms.csv', ...arms, '--width', '0.7');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(
+      /LIGHT: 2 planned arm\(s\)\n {2}target today: 0\.36, interval .*\n {2}expected after: 0\.3\d, interval/u,
+    );
+    expect(stdout).toMatch(/light: no wider than 0\.7 from \d+ people an arm on/u);
+  });
+
+  it('gives the same as JSON, and the best places', () => {
+    const { stdout } = run('plan', 'data/arms.csv', ...arms, '--json');
+    expect(JSON.parse(stdout)).toMatchObject({
+      people: 20,
+      bands: [
+        { band: 'light', arms: 2 },
+        { band: 'heavy', arms: 0 },
+      ],
+    });
+    const best = run('plan', 'data/arms.csv', '--best', '2', '--people', '40', '--band', 'heavy');
+    expect(best.stdout).toMatch(/the best of 66 ways/u);
+  });
+
+  it.each([
+    [['--arm', 'light:0'], 2, '--arm: expected LOAD:RESERVE:PEOPLE such as light:0:10 or 75:2:15, received “light:0”'],
+    [['--arm', 'light:0:x'], 2, 'received “light:0:x”'],
+    [['--arm', 'light:0:1'], 1, 'plan: arm 1: expected a whole number of people from 3 to 100000, or 0, received 1'],
+    [[...arms, '--design', 'crossover'], 2, '--design: expected parallel or within-person, received “crossover”'],
+    [['--best', '2'], 2, 'expected the people of the study (--people 40) beside --best'],
+    [[], 2, 'expected an arm (--arm light:0:10) or --best, received neither'],
+  ])('of %o ends in %i and says what was expected', (options, status, message) => {
+    const result = run('plan', 'data/arms.csv', ...options);
+    expect(result.status).toBe(status);
+    expect(result.stderr).toContain(message);
+  });
+});
+
 describe('fit', () => {
   it('prints JSON with the agreed names', () => {
     const { status, stdout } = run('fit', 'data/arms.csv', '--json');

@@ -4,9 +4,10 @@
  */
 import { describe, expect, it } from 'vitest';
 import { SEED } from '../../scripts/measure/calibration.ts';
-import { type Cell, calibrateCell, SHAPE_TABLES } from '../../scripts/measure/shapeCalibration.ts';
+import { calibrateCell, SHAPE_TABLES } from '../../scripts/measure/shapeCalibration.ts';
 import { CELLS, FEWEST_CELLS, FURTHER_CELLS, seedOf } from '../../scripts/measure/shapeCells.ts';
 import { type CoverageCell, PROMISE } from '../../src/figures/coverageCells.ts';
+import type { Cell } from '../../src/model/coverage.ts';
 import { ALL_TRUTHS, trueTargetOf } from '../../src/model/truths.ts';
 import { measured } from '../../src/site/calibration.ts';
 

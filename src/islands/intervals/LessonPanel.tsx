@@ -1,0 +1,70 @@
+/** The lesson: one question at a time, and at the end what the reader saw, in the reader's own counts. */
+import { GuidePanel } from '../../ui/GuidePanel.tsx';
+import type { IntervalsState } from './intervals.state.ts';
+import type { LessonStep } from './lessonSteps.ts';
+
+export function LessonPanel({ state }: { readonly state: IntervalsState }) {
+  const { lesson } = state;
+  const progress = lesson.progress.value;
+  if (!progress) return null;
+  const now = lesson.now.value;
+  const resultsOf = ({ before, after }: LessonStep) => {
+    const [first, then] = [after, before].map(({ experiment }) => lesson.found(experiment));
+    return first && then ? ([first, then] as const) : null;
+  };
+  const results = now && resultsOf(now.step);
+  return (
+    <GuidePanel
+      name="Why a straight line’s interval can be wrong"
+      step={progress.step}
+      count={lesson.count}
+      question={
+        now && {
+          title: now.step.title,
+          ask: now.step.ask,
+          choices: now.step.choices,
+          guess: now.guess,
+          answer: results && now.step.answer(...results),
+          whyNot: null,
+        }
+      }
+      onGuess={lesson.guess}
+      onGo={lesson.goTo}
+      onAgain={lesson.again}
+      onLeave={state.leave}
+    >
+      <ol class="seen">
+        {lesson.steps.value.map((step, i) => {
+          const came = resultsOf(step);
+          return (
+            <li key={step.title}>
+              <strong>{step.title}.</strong> {came ? step.brief(...came) : 'Not drawn.'}
+              <Guess step={step} guess={progress.guesses[i]} right={came && step.right(...came)} />
+            </li>
+          );
+        })}
+      </ol>
+      <p>
+        An interval keeps its promise only where what it takes for granted is true. More studies do not mend a wrong
+        shape. So this site fits a curve that assumes none, and pays for it in width.
+      </p>
+    </GuidePanel>
+  );
+}
+
+interface GuessProps {
+  readonly step: LessonStep;
+  readonly guess: string | undefined;
+  readonly right: string | null;
+}
+
+function Guess({ step, guess, right }: GuessProps) {
+  const said = step.choices.find(({ id }) => id === guess);
+  if (!said) return null;
+  return (
+    <span class="small">
+      {' '}
+      You said: {said.words}. {right === null ? '' : said.id === right ? 'So it came.' : 'It came otherwise.'}
+    </span>
+  );
+}
