@@ -6,6 +6,7 @@ import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
+import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
@@ -19,10 +20,18 @@ import { createProgramme, type ProgrammeState } from './programme.state.ts';
 import { usePaper } from './usePaper.ts';
 import { ProgrammeVersion } from './Version.tsx';
 
-interface Props {
+/** What the page is built with. */
+export interface BuiltProgramme {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly NamedExercise[];
   readonly example: SavedProgramme;
+  /** On the example, by the analysis. */
+  readonly report: ProgrammeReport;
+}
+
+interface Props {
+  /** What the page is built with, as JSON: a browser reads one text many times faster than as many properties. */
+  readonly built: string;
   /** The site's table: its address, and whether its studies are invented. */
   readonly shipped: { readonly address: string; readonly demonstration: boolean };
   /** Pictures of the worked example, as the build drew them. */
@@ -31,12 +40,12 @@ interface Props {
   readonly byWeek: ComponentChildren;
 }
 
-export function Programme({ analysis, exercises, example, shipped, ...pictures }: Props) {
+export function Programme({ built, shipped, ...pictures }: Props) {
   const { address, isKnown, table } = useTable(shipped.address);
-  const state = useMemo(
-    () => createProgramme(analysis, exercises, example, address),
-    [analysis, exercises, example, address],
-  );
+  const state = useMemo(() => {
+    const { analysis, exercises, example, report }: BuiltProgramme = JSON.parse(built);
+    return createProgramme(analysis, exercises, example, address, report);
+  }, [built, address]);
   useConnection(state, isKnown);
   useKeys(state);
   const { checking, draft } = state;

@@ -12,6 +12,7 @@ import { fromCsv, toCsv } from '../../practice/programme/csvView.ts';
 import { type Draft, fromSaved, writeDraft } from '../../practice/programme/draft.ts';
 import { addLine, type LineList, NO_LINES } from '../../practice/programme/edit.ts';
 import { type ListReport, reportLines, resolveBegun } from '../../practice/programme/lineReports.ts';
+import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { createAdvice } from './advice.state.ts';
@@ -32,12 +33,16 @@ interface TypedText {
   readonly problems: readonly Problem[];
 }
 
-/** @param table address of the table that is read */
+/**
+ * @param table address of the table that is read
+ * @param built report on the example, by `start` (checkExample.ts)
+ */
 export function createProgramme(
   start: PracticeAnalysis,
   listed: readonly NamedExercise[],
   example: SavedProgramme,
   table: string,
+  built: ProgrammeReport,
 ) {
   const shown = fromSaved(example);
   if (shown.problem !== null) throw new Error(`the worked example: ${shown.problem}`);
@@ -60,7 +65,7 @@ export function createProgramme(
     first: first.value,
     second: second.value,
   }));
-  const checking = createChecking(start, asked, table);
+  const checking = createChecking(start, asked, table, built);
   const opening = createOpening(editing, exercises, checking.worker);
   const ofLifters = signal<OfLifters | null>(null);
   /** Another object each time that the lifters are asked for; null before. */
