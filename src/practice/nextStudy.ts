@@ -8,7 +8,7 @@ import { LOAD_NAMES } from './loadNames.ts';
  * Narrower by less is “not much”: a tenth of a repetition, in which intervals are told, and a tenth of the width
  * (common practice, no source).
  */
-const MUCH = { repetitions: 0.1, share: 0.1 } as const;
+export const MUCH = { repetitions: 0.1, share: 0.1 } as const;
 
 /** Per cent to which a share is told: expected widths are off by up to 4 (src/model/README.md). */
 const ROUND = 5;
