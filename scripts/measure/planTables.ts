@@ -1,11 +1,10 @@
 /** Tables of study arms around a known truth, for measuring what is foretold of planned studies. */
 import { ARM_COLUMNS, type Arm } from '../../src/evidence/schema.ts';
+import { SCATTER } from '../../src/model/coverage.ts';
 import { type Layout, type SimulatedTable, simulateGrowth } from '../../src/model/simulation.ts';
 import { TRUTHS } from '../../src/model/truths.ts';
 import { makeRandom } from '../../src/numerics/random.ts';
 
-/** Scatter like that of the demonstration's light loads. */
-const SCATTER = { tau: 0.02, omega: 0.008, rho: 0.5 } as const;
 /** Load of every arm, per cent of 1RM: all loads are one band. */
 const LOAD = 50;
 const EMPTY_ROW = Object.fromEntries(Object.keys(ARM_COLUMNS).map((column) => [column, null]));

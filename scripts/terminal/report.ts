@@ -28,6 +28,7 @@ function stateBand(name: string, band: Band, settings: Settings): string[] {
   if (band.failure) return [head, `  not fitted: ${band.failure.reason}`];
   return [
     head,
+    `  coefficients and variances in ${settings.metric === 'log-ratio' ? 'the log ratio itself; pages show hundredths of it' : 'baseline SDs'}`,
     `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${writePercent(settings.confidence)} interval      p`,
     ...band.coefficients.map(stateCoefficient),
     `  variance between studies ${variance(band.tau2, band.boundary.tau2)}, between rows ${variance(band.omega2, band.boundary.omega2)}`,
@@ -47,7 +48,9 @@ function stateTarget({ keptShare, point, low, high, whole, set, reason }: Target
   if (point === null) return reason ?? 'none';
   const ends = `${low?.toFixed(2) ?? 'not limited'} to ${high?.toFixed(2) ?? 'not limited'}`;
   const pieces =
-    set.length > 1 ? `; all pieces ${set.map(([a, b]) => `${a.toFixed(2)}–${b.toFixed(2)}`).join(', ')}` : '';
+    set.length > 1
+      ? `; not rejected are ${set.map(([a, b]) => `${a.toFixed(2)}–${b.toFixed(2)}`).join(' and ')}, of which the interval is one piece, since growth is taken not to rise with reserve`
+      : '';
   return `${point.toFixed(2)} in reserve keep ${writePercent(keptShare)} of the growth at 0 (interval ${ends}${pieces}); in whole repetitions ${formatWhole(whole)}${reason ? `. ${reason}` : ''}`;
 }
 

@@ -3,7 +3,15 @@
  * analysis cannot make is listed with the reason.
  */
 import { LOAD_NAMES } from '../practice/loadNames.ts';
-import { ofBand, showForest, showGrowth, showInfluence, showSmallStudies, showYears } from './catalogueByBand.ts';
+import {
+  ofBand,
+  showForest,
+  showGrowth,
+  showInfluence,
+  showNewStudy,
+  showSmallStudies,
+  showYears,
+} from './catalogueByBand.ts';
 import type { CataloguedFigure, CatalogueEntry, FigureEvidence } from './catalogueEntry.ts';
 import {
   showBeyondFailure,
@@ -31,6 +39,7 @@ const BANDS = ['light', 'heavy', 'all'] as const;
 
 const ENTRIES: readonly CatalogueEntry[] = [
   ...BANDS.map((band) => ofBand('growth', 'Growth by reserve', band, showGrowth)),
+  ...BANDS.map((band) => ofBand('new-study', 'Where a new study would lie', band, showNewStudy)),
   { slug: 'targets', name: 'Targets by repetitions possible', make: showTargets },
   { slug: 'strength', name: 'Strength by reserve and load', make: showStrength },
   ...(['untrained', 'trained'] as const).map((status) => ({

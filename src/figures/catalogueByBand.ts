@@ -13,6 +13,7 @@ import { deviationsByStudy } from './deviationsByStudy.ts';
 import type { Figure } from './figure.ts';
 import { lowerFirst, upperFirst } from './firstLetter.ts';
 import { growthByReserve } from './growthByReserve.ts';
+import { titleNewStudy } from './growthWords.ts';
 import { smallStudyPattern } from './smallStudyPattern.ts';
 import { targetsByYear } from './targetsByYear.ts';
 import { targetsWithoutStudies } from './targetsWithoutStudies.ts';
@@ -55,6 +56,19 @@ export function showGrowth({ evidence: { analysis }, name, band }: BandEvidence)
     shown: stateRows(name, band, settings.split),
     excluded: rows.excluded,
     part: { settings, band },
+  };
+}
+
+/** The same with where a new study would lie, which is its finding. */
+export function showNewStudy(of: BandEvidence): MadeFigure | string {
+  const { analysis } = of.evidence;
+  const title = titleNewStudy(analysis, of.band, of.name);
+  if (title === null) return 'this weighting estimates no spread between studies, which a new one is drawn from';
+  const figure = growthByReserve(analysis, { band: of.name, showsNewStudy: true });
+  return {
+    ...showGrowth(of),
+    part: { settings: analysis.settings, band: of.band, atFailure: of.band.curvePoints[0] },
+    figure: { ...figure, title, alternative: figure.alternative.replace(figure.title, () => title) },
   };
 }
 

@@ -5,23 +5,37 @@
 
 import * as Plot from '@observablehq/plot';
 import { bandOf, listBands } from '../model/bands.ts';
-import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF, type Target } from '../model/result.ts';
-import { countOf, countStudies } from '../numerics/countOf.ts';
+import type { Analysis, Band, BandName } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { upperFirst } from './firstLetter.ts';
 import { stateFooting } from './footing.ts';
-import { formatChange, formatNumber, formatRange, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
-import { hedge } from './hedge.ts';
+import { formatNumber, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
+import {
+  type DrawnPoint,
+  drawPoints,
+  type FormerCurve,
+  formerCurves,
+  formerMarks,
+  newStudyMarks,
+  stateFormer,
+  stateIntervals,
+} from './growthTraces.ts';
+import { captionGrowth, titleGrowth } from './growthWords.ts';
 import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
-import { stateSimplerCurve } from './settingsWords.ts';
+import { isComparable } from './moved.ts';
 
 export interface GrowthByReserveOptions {
   readonly band: BandName;
   /** Pixels of the drawing; it scales with the page. */
   readonly width?: number;
   readonly height?: number;
+  /** What stood there before: its curve, band and target are drawn pale. */
+  readonly former?: Analysis | undefined;
+  /** True to draw where the truth of a new study would lie. False by default. */
+  readonly showsNewStudy?: boolean;
+  /** Other analyses whose figures stand beside this one and share its axes. */
+  readonly beside?: readonly Analysis[];
 }
 
 /** Every so many points of the drawn curve stand in the table, and its last. */
@@ -32,20 +46,27 @@ const MEAN_RADIUS = 4.5;
 
 export function growthByReserve(
   analysis: Analysis,
-  { band: name, width = 420, height = 340 }: GrowthByReserveOptions,
+  { band: name, width = 420, height = 340, former, showsNewStudy = false, beside = [] }: GrowthByReserveOptions,
 ): Figure {
   const band = bandOf(analysis, name);
   const { metric } = analysis.settings;
   const shown = (effect: number) => toShown(effect, metric);
   const { colour, symbol } = LOAD_LOOKS[name];
   const unit = shownUnit(metric);
-  const domain = sharedDomain(analysis, shown);
-  const curve = band.curvePoints.map((point) => ({
-    reserve: point.reserve,
-    growth: shown(point.estimate),
-    low: shown(point.ciLow),
-    high: shown(point.ciHigh),
-  }));
+  const title = titleGrowth(analysis, band, name);
+  const curve = drawPoints(band, analysis.settings, 'average');
+  const traces = formerCurves(former, analysis, name);
+  const newStudy = showsNewStudy ? drawPoints(band, analysis.settings, 'new study') : [];
+  const caption = [
+    captionGrowth(analysis, band, name),
+    stateFooting(analysis, band, name),
+    showsNewStudy && curve.length > 0 ? stateIntervals(newStudy) : '',
+    stateFormer(traces, former, analysis),
+  ];
+  const words = { title, caption: caption.filter(Boolean).join(' ') };
+  if (band.rows === 0 && traces.length === 0)
+    return describedByWords({ ...words, ...drawNothing(band, width, height) });
+  const domain = sharedDomain([analysis, ...(former ? [former] : []), ...beside], analysis, showsNewStudy);
   const { fitted, unfitted = [] } = band;
   const rows = [...fitted, ...unfitted.map((row) => ({ ...row, weight: 1 / unfitted.length }))].map((row, _, all) => ({
     line: row.line,
@@ -67,6 +88,8 @@ export function growthByReserve(
       r: { type: 'identity' },
       marks: [
         Plot.ruleY([0], { stroke: 'currentColor', strokeOpacity: 0.5 }),
+        ...formerMarks(traces, { first: heightAt(domain, 0.068), step: heightAt(domain, 0.05) - floor }),
+        ...newStudyMarks(newStudy, colour),
         Plot.areaY(curve, { x: 'reserve', y1: 'low', y2: 'high', fill: colour, fillOpacity: 0.18 }),
         Plot.dot(rows, {
           x: 'reserve',
@@ -81,19 +104,43 @@ export function growthByReserve(
           clip: true,
         }),
         Plot.lineY(curve, { x: 'reserve', y: 'growth', stroke: colour, strokeWidth: 3 }),
-        ...targetMarks(band, colour, floor, domain),
+        ...targetMarks(band, colour, domain),
       ],
     },
-    title: titleOf(analysis, band, name),
-    caption: [captionOf(analysis, band, name), stateFooting(analysis, band, name)].filter(Boolean).join(' '),
-    table: tableOf(analysis, band),
+    ...words,
+    table: tableOf(analysis, band, traces, newStudy),
   });
 }
 
-/** The curve at some reserves; where there is none the rows, each with its own interval. */
-function tableOf({ settings }: Analysis, { curvePoints, unfitted = [] }: Band): Figure['table'] {
+/** In place of axes about nothing: that there is no fit, and why. */
+function drawNothing({ failure }: Band, width: number, height: number): Pick<Figure, 'plot' | 'table'> {
+  const nothing = { axis: null, domain: [0, 1] } as const;
+  const said = [{ words: `Nothing to draw: ${failure?.reason ?? 'no rows'}.` }];
+  return {
+    plot: {
+      width,
+      height,
+      ...RESERVE_FRAME,
+      x: nothing,
+      y: nothing,
+      marks: [
+        Plot.frame({ stroke: 'currentColor', strokeOpacity: 0.3, strokeDasharray: '4,4' }),
+        Plot.text(said, { text: 'words', frameAnchor: 'middle', lineWidth: 22, fill: 'currentColor' }),
+      ],
+    },
+    table: { columns: [], rows: [] },
+  };
+}
+
+/** The curve at some reserves, with what stands beside it; where there is no curve the rows, each with its own interval. */
+function tableOf(
+  { settings }: Analysis,
+  { unfitted = [], ...band }: Band,
+  traces: readonly FormerCurve[],
+  newStudy: readonly DrawnPoint[],
+): Figure['table'] {
   const { metric, confidence, outcome } = settings;
-  const write = (value: number) => formatNumber(toShown(value, metric), shownDigits(metric));
+  const write = (value: number) => formatNumber(value, shownDigits(metric));
   const columns = [
     'reserve (repetitions)',
     `${outcome} (${shownUnit(metric)})`,
@@ -107,18 +154,28 @@ function tableOf({ settings }: Analysis, { curvePoints, unfitted = [] }: Band): 
         study,
         arm,
         formatNumber(reserve, 2),
-        ...[effect, ciLow, ciHigh].map(write),
+        ...[effect, ciLow, ciHigh].map((value) => write(toShown(value, metric))),
       ]),
     };
   }
-  return {
-    columns,
-    rows: curvePoints
+  const list = (points: readonly DrawnPoint[]) =>
+    points
       .filter((_, i, all) => i % LISTED_POINTS === 0 || i === all.length - 1)
-      .map(({ reserve, estimate, ciLow, ciHigh }) => [
-        formatNumber(reserve, 2),
-        ...[estimate, ciLow, ciHigh].map(write),
-      ]),
+      .map(({ reserve, growth, low, high }) => [formatNumber(reserve, 2), ...[growth, low, high].map(write)]);
+  const now = list(drawPoints({ ...band, unfitted }, settings, 'average'));
+  const beside = list(newStudy).map(([, , low, high]) => [low, high]);
+  const listed = now.map((row, i) => [...row, ...(beside[i] ?? [])]);
+  const wider = newStudy.length > 0 ? ['new study, low', 'high'] : [];
+  if (traces.length === 0) return { columns: [...columns, ...wider], rows: listed };
+  const blank = wider.map(() => '');
+  return {
+    columns: ['curve', ...columns, ...wider],
+    rows: [
+      ...listed.map((row) => ['now', ...row]),
+      ...traces.flatMap(({ name, points }) =>
+        list(points).map((row) => [`before, ${LOAD_NAMES[name]}`, ...row, ...blank]),
+      ),
+    ],
   };
 }
 
@@ -127,14 +184,19 @@ interface Domain {
   readonly y: [number, number];
 }
 
-/** Both bands share their axes, so that they can be compared by eye. */
-function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): Domain {
-  const all = listBands(bands).map(([, band]) => band);
+/** Both bands share their axes, so that they can be compared by eye, and so does whatever stands beside them. */
+function sharedDomain(analyses: readonly Analysis[], { settings }: Analysis, showsNewStudy: boolean): Domain {
+  const all = analyses
+    .filter((one) => isComparable(one, { settings }))
+    .flatMap(({ bands }) => listBands(bands).map(([, band]) => band));
   const rowsOf = ({ fitted, unfitted = [] }: Band) => [...fitted, ...unfitted];
   const reserves = all.flatMap((band) => rowsOf(band).map(({ reserve }) => reserve));
+  const ends = (band: Band, of: 'average' | 'new study') =>
+    drawPoints(band, settings, of).flatMap(({ low, high }) => [low, high]);
   const growths = all.flatMap((band) => [
-    ...rowsOf(band).map(({ effect }) => shown(effect)),
-    ...band.curvePoints.flatMap(({ ciLow, ciHigh }) => [shown(ciLow), shown(ciHigh)]),
+    ...rowsOf(band).map(({ effect }) => toShown(effect, settings.metric)),
+    ...ends(band, 'average'),
+    ...(showsNewStudy ? ends(band, 'new study') : []),
   ]);
   // Not spread into arguments: a table may hold more rows than a call can take.
   const top = growths.reduce((most, value) => Math.max(most, value), 0);
@@ -145,11 +207,16 @@ function sharedDomain({ bands }: Analysis, shown: (effect: number) => number): D
   return { x: [-furthest / 50, furthest * 1.02], y: [bottom - range / 10, top + range / 50] };
 }
 
-function targetMarks(band: Band, colour: string, floor: number, domain: Domain): Plot.Markish[] {
+/** A place above the foot of the drawing, by its share of the height, in the unit of growth. */
+function heightAt({ y: [floor, top] }: Domain, share: number): number {
+  return floor + (top - floor) * share;
+}
+
+function targetMarks(band: Band, colour: string, domain: Domain): Plot.Markish[] {
   const { point, low, high, shown, whole } = band.target;
   if (point === null || low === null) return [];
   const furthest = band.studiedReserve?.high ?? point;
-  const height = floor + (domain.y[1] - floor) * 0.035;
+  const height = heightAt(domain, 0.035);
   const beyondMiddle = point > domain.x[1] * 0.6;
   const label = `target ${formatNumber(shown?.point ?? point, 1)}, in practice ${formatWhole(whole)}`;
   const bar = [{ target: point, low, high: high ?? furthest, height, label }];
@@ -170,42 +237,4 @@ function targetMarks(band: Band, colour: string, floor: number, domain: Domain):
       strokeWidth: 4,
     }),
   ];
-}
-
-/** What differs from growth at reserve 0 for sure, no stronger than its degrees of freedom allow. */
-function titleOf({ settings: { outcome } }: Analysis, band: Band, name: BandName): string {
-  const where = upperFirst(LOAD_NAMES[name]);
-  if (band.failure) return `${where}: no curve could be fitted`;
-  const { less, more } = band.difference;
-  if (less && more) return `${where}: less ${outcome} at some reserves, more at others`;
-  if (less) return `${where}: ${hedge(`less ${outcome} with more in reserve`, less)}`;
-  if (more) return `${where}: ${hedge(`more ${outcome} with more in reserve`, more)}`;
-  return `${where}: no difference of ${outcome} by reserve distinguishable from none`;
-}
-
-function captionOf({ settings }: Analysis, band: Band, name: BandName): string {
-  const { metric, confidence, outcome } = settings;
-  if (band.failure) {
-    const rows =
-      band.rows > 0
-        ? ` The marks are the ${countOf(band.rows, 'row')} of ${countStudies(band.studies)} that there are.`
-        : '';
-    return `Not fitted: ${band.failure.reason}.${rows}`;
-  }
-  const fit = `${countOf(band.rows, 'row')} of ${countStudies(band.studies)}, ${LOAD_NAMES[name]}; marks by weight, curve with ${writePercent(confidence)} band.`;
-  const growth = band.atFailure ? `At reserve 0 ${outcome} is ${formatChange(band.atFailure, metric)}.` : '';
-  const few = band.unreliable
-    ? `A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`
-    : '';
-  return [fit, stateSimplerCurve(band, settings), growth, stateTarget(band.target, settings.keptShare), few]
-    .filter(Boolean)
-    .join(' ');
-}
-
-/** The target under the picture, and what is missing of it or open about it. */
-function stateTarget({ shown, reason }: Target, keptShare: number): string {
-  const note = reason === null ? '' : `${upperFirst(reason)}.`;
-  if (shown === null) return note;
-  const found = `${formatNumber(shown.point, 1)} in reserve keep ${writePercent(keptShare)} of it (${formatRange(shown.low, shown.high, 1)}), the bar at the foot.`;
-  return [found, note].filter(Boolean).join(' ');
 }

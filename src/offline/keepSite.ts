@@ -3,7 +3,7 @@
  * is there. Nothing changes under the reader's hands: a version is taken by the button, or when all pages were closed.
  * Loaded on all pages, so it stays small.
  */
-import { stateConnection, stateNewer } from './words.ts';
+import { RELOADING, stateConnection, stateNewer } from './words.ts';
 import type { Asked } from './workerScope.ts';
 
 /** How long a page that could not reach the site waits before it tries again, ms: common practice, no source. */
@@ -50,10 +50,15 @@ export async function keepSite(notice: HTMLElement): Promise<void> {
   };
   const follow = () => registration.installing?.addEventListener('statechange', show);
 
+  const reload = () => {
+    dispatchEvent(new Event(RELOADING));
+    location.reload();
+  };
+
   follow();
   registration.addEventListener('updatefound', follow);
   workers.addEventListener('controllerchange', () => {
-    if (isAsked) location.reload();
+    if (isAsked) reload();
     isOlder ||= hadWorker;
     hadWorker = true;
     show();
@@ -61,7 +66,7 @@ export async function keepSite(notice: HTMLElement): Promise<void> {
   button.addEventListener('click', () => {
     isAsked = true;
     if (registration.waiting) registration.waiting.postMessage('take over' satisfies Asked);
-    else location.reload();
+    else reload();
   });
   for (const change of ['online', 'offline', 'focus']) addEventListener(change, look);
   new ResizeObserver(show).observe(notice);

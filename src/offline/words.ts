@@ -17,3 +17,6 @@ export function stateNewer(isWaiting: boolean, isOlder: boolean): string {
   if (isWaiting) return 'A newer version of this site is here.';
   return isOlder ? 'A newer version of this site is in use; this page is older.' : '';
 }
+
+/** Event of the window just before the page is loaded anew by its own button: what is not in its address yet goes there. */
+export const RELOADING = 'site-reloading';

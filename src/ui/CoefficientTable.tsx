@@ -1,19 +1,17 @@
 /** Coefficients of every band, in hundredths of the log ratio or in SDs, and how far true effects spread. */
-import { formatSlope } from '../figures/format.ts';
 import { stateHeterogeneity } from '../figures/panels.ts';
 import { listBands } from '../model/bands.ts';
 import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../practice/loadNames.ts';
-import { coefficientCells, isEstimated } from './coefficientWords.ts';
+import { coefficientCells, isEstimated, stateCoefficientUnit } from './coefficientWords.ts';
 import { Scroll } from './Scroll.tsx';
 import { TableHead } from './TableHead.tsx';
 
 export function CoefficientTable({ analysis }: { readonly analysis: Analysis }) {
   const { difference, settings } = analysis;
   const { metric } = settings;
-  const cellsOf = (estimate: Parameters<typeof coefficientCells>[0]) =>
-    coefficientCells(estimate, (value) => formatSlope(value, metric));
+  const cellsOf = (estimate: Parameters<typeof coefficientCells>[0]) => coefficientCells(estimate, metric);
   const bands = listBands(analysis.bands);
   const rows: readonly (readonly [loads: string, term: string, cells: readonly string[]])[] = [
     ...bands.flatMap(([name, { coefficients }]) =>
@@ -29,10 +27,7 @@ export function CoefficientTable({ analysis }: { readonly analysis: Analysis }) 
       <Scroll label="Coefficients">
         <table>
           <caption>
-            {metric === 'log-ratio'
-              ? 'Coefficients in hundredths of the log ratio, close to percentage points.'
-              : 'Coefficients in baseline standard deviations.'}{' '}
-            Cluster-robust standard errors (CR2) and Satterthwaite degrees of freedom.
+            {stateCoefficientUnit(metric)} Cluster-robust standard errors (CR2) and Satterthwaite degrees of freedom.
           </caption>
           <TableHead
             columns={[

@@ -29,6 +29,8 @@ describe('the figures', () => {
     expect(figures.map(({ slug }) => slug)).toEqual([
       'growth-light',
       'growth-heavy',
+      'new-study-light',
+      'new-study-heavy',
       'targets',
       'strength',
       'recovery-untrained',
@@ -47,7 +49,7 @@ describe('the figures', () => {
       'robustness-heavy',
     ]);
     expect(missing.map(({ slug }) => slug)).toEqual(
-      ['growth', 'forest', 'influence', 'small-studies', 'by-year'].map((stem) => `${stem}-all`),
+      ['growth', 'new-study', 'forest', 'influence', 'small-studies', 'by-year'].map((stem) => `${stem}-all`),
     );
     for (const { reason } of missing) expect(reason).toBe('the analysis splits loads at 60\u00a0% of 1RM');
   });
@@ -244,7 +246,8 @@ function numbersOf(value: unknown, key = ''): Found[] {
 
 /** How the figures show a number: an estimate also as per cent change (of ten points of load), a share in per cent. */
 function showsOf({ key, value }: Found): readonly number[] {
-  if (/^(?:estimate|ciLow|ciHigh)$/u.test(key)) return [value, 100 * Math.expm1(value), 100 * Math.expm1(10 * value)];
+  if (/^(?:estimate|ciLow|ciHigh|predictionLow|predictionHigh)$/u.test(key))
+    return [value, 100 * Math.expm1(value), 100 * Math.expm1(10 * value)];
   if (/^(?:keptShare|confidence|share)$/u.test(key)) return [100 * value];
   return [value];
 }

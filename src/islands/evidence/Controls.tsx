@@ -1,5 +1,6 @@
 /** Settings and filters of the Evidence page, each with the sentence that says what it does. */
 
+import { useEffect } from 'preact/hooks';
 import type { FilterOptions } from '../analysis/filterOptions.ts';
 import { type Control, optionsWith, SETTING_CONTROLS } from './controlList.ts';
 import type { EvidenceState } from './evidence.state.ts';
@@ -12,8 +13,22 @@ interface Props {
 }
 
 export function EvidenceControls({ state, options, years }: Props) {
+  // Wherever on the page a slider is let go; a touch that turns into scrolling lets go, too.
+  useEffect(() => {
+    const release = () => state.hold(false);
+    const ends = ['pointerup', 'pointercancel', 'blur'];
+    for (const end of ends) addEventListener(end, release);
+    return () => {
+      for (const end of ends) removeEventListener(end, release);
+    };
+  }, [state]);
   return (
-    <form class="controls" aria-label="Choices" onSubmit={(event) => event.preventDefault()}>
+    <form
+      class="controls"
+      aria-label="Choices"
+      onSubmit={(event) => event.preventDefault()}
+      onPointerDown={({ target }) => state.hold(target instanceof HTMLInputElement && target.type === 'range')}
+    >
       <details open>
         <summary>Settings</summary>
         <div class="controls">

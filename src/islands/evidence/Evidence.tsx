@@ -1,20 +1,17 @@
 /** The Evidence page: the regression, live. */
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { growthByReserve } from '../../figures/growthByReserve.ts';
-import { stateTarget } from '../../figures/panels.ts';
-import { listBands } from '../../model/bands.ts';
-import type { Analysis, BandName } from '../../model/result.ts';
+import type { Analysis } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
-import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
-import { FigureView } from '../../ui/FigureView.tsx';
 import { LeftOut } from '../../ui/LeftOut.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
 import { EvidenceControls } from './Controls.tsx';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
+import { EvidenceFigures } from './Figures.tsx';
 import { EvidenceGuide } from './Guide.tsx';
+import { EvidenceMoves } from './Moves.tsx';
 import { EvidencePanels } from './Panels.tsx';
 import { TakeHome } from './TakeHome.tsx';
 
@@ -39,8 +36,9 @@ export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
     <div class="workbench">
       <div class="picture">
         <Messages state={state} />
-        <div class="pair" aria-busy={fitting.pending.value} hidden={!isShown}>
-          <Figures state={state} drawn={drawn} />
+        {isShown && <EvidenceMoves state={state} />}
+        <div aria-busy={fitting.pending.value} hidden={!isShown}>
+          <EvidenceFigures state={state} drawn={drawn} />
         </div>
         {isShown && <LeftOut {...fitting.analysis.value.rows} />}
         {isShown && <EvidenceGuide state={state} />}
@@ -60,40 +58,6 @@ function Messages({ state: { fitting, address } }: { readonly state: EvidenceSta
       <AwaitOwn awaits={fitting.awaitsOwn.value} problem={fitting.problem.value} />
       {address.notice.value !== null && <p class="problem">{address.notice.value}</p>}
       <Trouble what="The numbers could not be worked out" reason={fitting.problem.value} onRetry={fitting.retry} />
-      {fitting.isShown.value && <p class="unseen">{outlineTargets(fitting.analysis.value)}</p>}
     </div>
-  );
-}
-
-/** What a move of a control came to, for those who do not see the figures change. */
-function outlineTargets({ bands }: Analysis): string {
-  return listBands(bands)
-    .map(([name, { failure, target }]) => `${LOAD_HEADINGS[name]}: ${failure?.reason ?? stateTarget(target)}.`)
-    .join(' ');
-}
-
-interface FiguresProps {
-  readonly state: EvidenceState;
-  readonly drawn: Readonly<Partial<Record<BandName, ComponentChildren>>>;
-}
-
-function Figures({ state, drawn }: FiguresProps) {
-  const analysis = state.fitting.analysis.value;
-  const figures = useMemo(
-    () =>
-      (Object.keys(analysis.bands) as BandName[]).map((band) => ({
-        band,
-        figure: growthByReserve(analysis, { band }),
-      })),
-    [analysis],
-  );
-  return (
-    <>
-      {figures.map(({ band, figure }) => (
-        <FigureView key={band} figure={figure}>
-          {drawn[band]}
-        </FigureView>
-      ))}
-    </>
   );
 }

@@ -10,13 +10,10 @@ import { type Analysis, type Band, LEAST_RELIABLE_DF } from '../../model/result.
 import type { Metric } from '../../model/settings.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
-import { coefficientCells } from '../../ui/coefficientWords.ts';
+import { coefficientCells, stateCoefficientUnit } from '../../ui/coefficientWords.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
 import type { BandView } from './Panel.tsx';
-
-/** Digits of a coefficient on the analysis's own scale. */
-const DIGITS = 4;
 
 export function Coefficients({ name, band, analysis }: BandView & { readonly analysis: Analysis }) {
   const { metric, confidence } = analysis.settings;
@@ -25,6 +22,7 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
       <p>
         <code>{writeEquation(band, analysis)}</code>
       </p>
+      <p class="small">{stateCoefficientUnit(metric)}</p>
       <Scroll label={`Coefficients: ${LOAD_HEADINGS[name]}`}>
         <table class="numbers">
           <TableHead
@@ -40,7 +38,7 @@ export function Coefficients({ name, band, analysis }: BandView & { readonly ana
             {band.coefficients.map((coefficient) => (
               <tr key={coefficient.term}>
                 <th scope="row">{coefficient.term}</th>
-                {coefficientCells(coefficient, (value) => formatNumber(value, DIGITS)).map((cell, i) => (
+                {coefficientCells(coefficient, metric).map((cell, i) => (
                   <td key={i} class="number">
                     {cell}
                   </td>

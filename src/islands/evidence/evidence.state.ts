@@ -9,9 +9,11 @@ import { saveFile } from '../../ui/saveFile.ts';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
 import { createAddress } from './address.state.ts';
 import { createChecks } from './checks.state.ts';
+import { createComparison } from './comparison.state.ts';
 import type { Change } from './controlList.ts';
 import { createFitting } from './fitting.state.ts';
 import { createGuide } from './guide.state.ts';
+import { createMoves } from './moves.state.ts';
 import { openFits } from './openFits.ts';
 
 /** Milliseconds without a move after which the checks are made and the address gets an entry. */
@@ -24,18 +26,34 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
   const settings = signal<Settings>(start.settings);
   const calculation = openFits();
   const fitting = createFitting({ start, offered, table, settings, calculation });
-  const address = createAddress(settings);
+  const moving = createMoves(table, settings);
+  const comparison = createComparison({ table, settings, fitting, moves: moving.moves, calculation });
+  const address = createAddress({ settings, ...comparison }, moving.arrive);
   const guide = createGuide(settings, fitting.analysis);
   const checking = createChecks(table, settings);
   /** Why the last file could not be made. */
   const fileProblem = signal<string | null>(null);
+  /** True while a slider is held: however long it stands still, its move goes on. */
+  const isHeld = signal(false);
 
   const change = (by: Change) => {
     settings.value = by(settings.value);
   };
+  const hold = (now: boolean) => {
+    isHeld.value = now;
+  };
   const reset = () => {
     settings.value = defaultSettings;
     address.notice.value = null;
+  };
+  /** Compares what follows with the settings as they stand, or with nothing. */
+  const pin = (isWanted: boolean) => {
+    comparison.pinned.value = isWanted ? settings.value : null;
+    address.write();
+  };
+  const showNewStudy = (isWanted: boolean) => {
+    comparison.showsNewStudy.value = isWanted;
+    address.write();
   };
   /** @param ending of the file that is wanted */
   const download = (ending: string) => {
@@ -54,31 +72,57 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
   const connect = () => {
     fitting.connect();
     const stopReading = address.connect();
-    let rest: ReturnType<typeof setTimeout> | undefined;
-    const stop = effect(() => {
-      const now = settings.value;
-      checking.giveUp();
-      fitting.fit();
-      clearTimeout(rest);
-      rest = setTimeout(
-        () => {
-          checking.check();
-          address.write(now);
-        },
-        Math.max(REST, REST_IN_FITS * fitting.lastFit()),
-      );
-    });
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const rest = () => {
+      moving.rest();
+      checking.check();
+      address.write();
+    };
+    const wait = () => {
+      clearTimeout(timer);
+      if (!isHeld.peek()) timer = setTimeout(rest, Math.max(REST, REST_IN_FITS * fitting.lastFit()));
+    };
+    const stops = [
+      effect(() => {
+        moving.follow(settings.value);
+        checking.giveUp();
+        fitting.fit();
+        wait();
+      }),
+      effect(() => {
+        if (!isHeld.value && moving.moves.peek().isGoing) wait();
+      }),
+    ];
+    const stopComparing = comparison.connect();
     return () => {
-      clearTimeout(rest);
+      clearTimeout(timer);
       // What was moved last is kept too, by whoever reads the address next.
-      address.write(settings.peek());
-      stop();
+      moving.rest();
+      address.write();
+      for (const stop of stops) stop();
+      stopComparing();
       stopReading();
       calculation.end();
       checking.end();
     };
   };
-  return { settings, fitting, address, guide, checking, fileProblem, change, reset, download, connect };
+  return {
+    settings,
+    fitting,
+    moving,
+    comparison,
+    address,
+    guide,
+    checking,
+    fileProblem,
+    change,
+    hold,
+    reset,
+    pin,
+    showNewStudy,
+    download,
+    connect,
+  };
 }
 
 export type EvidenceState = ReturnType<typeof createEvidence>;

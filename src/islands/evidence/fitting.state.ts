@@ -4,6 +4,7 @@ import type { Analysis } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
 import { ownVersionOf } from '../../ownTable/tableInUse.ts';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
+import { isSame } from './moves.ts';
 import type { Fits } from './openFits.ts';
 
 interface Fitted {
@@ -78,6 +79,4 @@ export function createFitting({ start, offered, table, settings, calculation }: 
   return { analysis, vocabulary, awaitsOwn, problem, pending, isShown, fit, retry, connect, lastFit: () => lastFit };
 }
 
-function isSame(a: Settings, b: Settings): boolean {
-  return a === b || JSON.stringify(a) === JSON.stringify(b);
-}
+export type FittingState = ReturnType<typeof createFitting>;

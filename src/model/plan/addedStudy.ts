@@ -10,8 +10,8 @@
  *     E[Σ s_k s_k'] = Σ s_k0 s_k0' + Σ T_k' Q₊' Δ̃ Q₊ T_k + K Δ̃ K',
  *     Δ̃ = W₊ΔW₊',   K = U₊'F₊ (I − Q₊Q₊').
  */
-import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import type { Effect } from '../../evidence/effects.ts';
+import { choleskyFactor } from '../../numerics/cholesky.ts';
 import { leastSquares } from '../../numerics/leastSquares.ts';
 import { type BandFit, fitEffects } from '../bandFit.ts';
 import { type RobustInference, robustInference } from '../cr2.ts';
@@ -96,14 +96,13 @@ function rootOfDeviation(
   const root = studyRoot(data, whiten(data, scatter), place);
   const x = Array.from({ length: m }, (_, i) => rows[data.source[data.studyStart[place] + i] - first].x);
   const p = x[0].length;
-  const delta = Matrix.zeros(m, m);
+  const delta = new Float64Array(m * m);
   for (let i = 0; i < m; i++)
     for (let j = 0; j <= i; j++) {
       let sum = 0;
       for (let c = 0; c < m; c++) sum += root[i * m + c] * root[j * m + c];
       for (let r = 0; r < p; r++) for (let c = 0; c < p; c++) sum += x[i][r] * covariance[r * p + c] * x[j][c];
-      // The library asks for symmetry to the last digit.
-      delta.set(i, j, sum).set(j, i, sum);
+      delta[i * m + j] = sum;
     }
-  return Float64Array.from(new CholeskyDecomposition(delta).lowerTriangularMatrix.to1DArray());
+  return choleskyFactor(delta, m);
 }

@@ -2,8 +2,8 @@
  * A planned study by simulation, the slow way: the study is drawn, its rows are added to the table, and the site's
  * whole fit is made anew, τ² and ω² with it, many times. `expectPlan` is held to it.
  */
-import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import type { Effect } from '../../evidence/effects.ts';
+import { choleskyFactor } from '../../numerics/cholesky.ts';
 import { makeRandom, type Random } from '../../numerics/random.ts';
 import { fitEffects, targetOf } from '../bandFit.ts';
 import type { BandName } from '../result.ts';
@@ -25,7 +25,10 @@ export interface BandSimulation {
   /** Studies drawn. */
   readonly tables: number;
   readonly after: ExpectedTarget;
-  /** Standard error of the median width by the order statistics about it; null where there is no width. */
+  /**
+   * Standard error of the median width by the order statistics about it; null where there is no width, or an
+   * interval without an upper end among these.
+   */
   readonly widthError: number | null;
   /** Chance that the whole repetitions to tell come out otherwise than today, and its standard error. */
   readonly chanceOfMove: number;
@@ -47,29 +50,50 @@ export function simulatePlan(
   tables: number,
   seed: number,
 ): readonly BandSimulation[] {
+  const steps = simulateInSteps(planning, plan, tables, seed);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}
+
+/** The same, a table at a time: yields the share that is done, 0 to 1, for who shows it or may want to stop. */
+export function* simulateInSteps(
+  planning: Planning,
+  plan: PlannedStudy,
+  tables: number,
+  seed: number,
+): Generator<number, readonly BandSimulation[]> {
   if (checkPlan(plan, planning.bands).length > 0) return [];
   const assumptions = assume(planning, plan);
   if (typeof assumptions === 'string') return [];
-  return planning.bands.flatMap((band) => {
+  const parts = planning.bands.flatMap((band) => {
     const rows = band.scatter ? makePlannedRows(planning, band, plan, assumptions) : [];
-    return typeof rows === 'string' || rows.length === 0
-      ? []
-      : [simulateBand(planning, band, rows, tables, makeRandom(seed))];
+    return typeof rows === 'string' || rows.length === 0 ? [] : [{ band, rows }];
   });
+  const found: BandSimulation[] = [];
+  for (const { band, rows } of parts) {
+    const steps = simulateBand(planning, band, rows, tables, makeRandom(seed));
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) yield (found.length + step.value) / parts.length;
+    found.push(step.value);
+  }
+  return found;
 }
 
-function simulateBand(
+function* simulateBand(
   { settings }: Planning,
   band: PlanningBand,
   rows: readonly PlannedRow[],
   tables: number,
   random: Random,
-): BandSimulation {
+): Generator<number, BandSimulation> {
   const draw = makeStudyDrawer(band, rows, random);
-  const targets = Array.from({ length: tables }, (): TargetOutcome => {
+  const targets: TargetOutcome[] = [];
+  while (targets.length < tables) {
     const fit = fitEffects([...band.fit.effects, ...draw()], { ...settings, answerOnly: true });
-    return targetOf(fit, settings, SCAN_STEPS.coarse);
-  });
+    targets.push(targetOf(fit, settings, SCAN_STEPS.coarse));
+    yield targets.length / tables;
+  }
   const wholes = shareWholes(targets);
   const chance = chanceOfMove(band.target.whole, wholes);
   const after = expectTarget(targets);
@@ -93,13 +117,11 @@ function makeStudyDrawer(band: PlanningBand, rows: readonly PlannedRow[], { norm
   const { scatter } = band;
   if (!fit || !scatter) throw new Error('invalid call: a study drawn from a band without a fit');
   const { p, covariance } = fit.inference;
-  const delta = Matrix.from1DArray(p, p, covariance);
-  // The library asks for symmetry to the last digit.
-  const lower = new CholeskyDecomposition(delta.clone().add(delta.transpose()).div(2)).lowerTriangularMatrix;
+  const lower = choleskyFactor(covariance, p);
   return () => {
     const deviates = Array.from({ length: p }, normal);
     const step = Array.from({ length: p }, (_, r) =>
-      deviates.reduce((sum, value, c) => sum + lower.get(r, c) * value, 0),
+      deviates.reduce((sum, value, c) => sum + lower[r * p + c] * value, 0),
     );
     const study = Math.sqrt(scatter.tau2) * normal();
     const shared = new Map<string, number>();
@@ -114,7 +136,7 @@ function makeStudyDrawer(band: PlanningBand, rows: readonly PlannedRow[], { norm
   };
 }
 
-function medianError(targets: readonly TargetOutcome[]): number {
+function medianError(targets: readonly TargetOutcome[]): number | null {
   const widths = Float64Array.from(
     targets.flatMap(({ point, low, high }) =>
       point === null || low === null ? [] : [(high ?? Number.POSITIVE_INFINITY) - low],
@@ -124,5 +146,6 @@ function medianError(targets: readonly TargetOutcome[]): number {
   const reach = HALF * Math.sqrt(widths.length);
   const low = widths[Math.max(0, Math.floor(middle - reach))];
   const high = widths[Math.min(widths.length - 1, Math.ceil(middle + reach))];
-  return (high - low) / 2;
+  const error = (high - low) / 2;
+  return Number.isFinite(error) ? error : null;
 }
