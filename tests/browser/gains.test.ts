@@ -120,6 +120,8 @@ describe('an own table', () => {
     const own = expected(ODD, null);
     await expect.poll(() => status(page), WAIT).toBe(stateGains(own.people, own.tiles));
     expect(await page.locator('.gain-map:visible').count()).toBe(1);
+    const ids: string[] = await page.evaluate('[...document.querySelectorAll("main [id]")].map(({ id }) => id)');
+    expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
     expect(await visible(page).locator('svg text', { hasText: '?' }).count()).toBeGreaterThan(5);
     expect(await visible(page).locator('.gain-legend').innerText()).toMatch(/no narrowing can be told/u);
     await page.goto(`${site.address}/`, { waitUntil: 'load' });

@@ -5,11 +5,17 @@ import { TILE_SIGNS } from '../../figures/gainMap.ts';
 import type { LegendEntry } from '../../figures/gainWords.ts';
 import type { GainsView } from '../analysis/gainsView.ts';
 
-export function GainLegend({ entries }: { readonly entries: readonly LegendEntry[] }) {
+interface LegendProps {
+  /** Beginning of its ids. */
+  readonly id: string;
+  readonly entries: readonly LegendEntry[];
+}
+
+export function GainLegend({ id, entries }: LegendProps) {
   return (
     <div class="gain-legend">
-      <p id="gain-legend">Interval narrower by, in repetitions:</p>
-      <ul aria-labelledby="gain-legend">
+      <p id={`${id}-legend`}>Interval narrower by, in repetitions:</p>
+      <ul aria-labelledby={`${id}-legend`}>
         {entries.map(({ look, words }) => (
           <li key={look}>
             <span class={`swatch look-${look}`} aria-hidden="true">

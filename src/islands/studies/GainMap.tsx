@@ -19,6 +19,8 @@ import { GainBasis, GainLegend } from './GainLegend.tsx';
 import { createGains, type GainsState } from './gains.state.ts';
 
 interface Props {
+  /** Beginning of the ids, since the site's map stays on the page below a reader's own. */
+  readonly id: string;
   readonly map: EvidenceMap;
   /** Address of the table that is read. */
   readonly table: string;
@@ -36,7 +38,7 @@ export function figureOfGains(map: EvidenceMap, view: GainsView | null) {
   return view && stateUnsaid(view.tiles) === null ? gainMap(map, view.people, view.tiles) : evidenceMap(map);
 }
 
-export function GainMap({ map, table, settings, first, methods, children }: Props) {
+export function GainMap({ id, map, table, settings, first, methods, children }: Props) {
   const state = useMemo(() => createGains({ table, settings, first }), [table, settings, first]);
   useConnection(state, true);
   const view = state.view.value;
@@ -48,11 +50,11 @@ export function GainMap({ map, table, settings, first, methods, children }: Prop
       <div class="map">
         <FigureView figure={figure}>{children}</FigureView>
       </div>
-      <section class="gain-about" aria-labelledby="gain-title">
-        <h3 id="gain-title">What one more study would narrow</h3>
+      <section class="gain-about" aria-labelledby={`${id}-title`}>
+        <h3 id={`${id}-title`}>What one more study would narrow</h3>
         {unsaid !== null && <p>{unsaid}</p>}
-        {unsaid === null && view && isShaded && <GainLegend entries={listLegend(view.tiles)} />}
-        {unsaid === null && <Controls state={state} />}
+        {unsaid === null && view && isShaded && <GainLegend id={id} entries={listLegend(view.tiles)} />}
+        {unsaid === null && <Controls id={id} state={state} />}
         <Trouble what="This could not be worked out" reason={state.problem.value} onRetry={state.retry} />
         {view && unsaid === null && <GainBasis view={view} methods={methods} />}
       </section>
@@ -60,7 +62,7 @@ export function GainMap({ map, table, settings, first, methods, children }: Prop
   );
 }
 
-function Controls({ state }: { readonly state: GainsState }) {
+function Controls({ id, state }: { readonly id: string; readonly state: GainsState }) {
   const { view, people, isShaded, isBusy, change } = state;
   // What cannot be moved without a script says so.
   const [isReady, setReady] = useState(false);
@@ -68,9 +70,9 @@ function Controls({ state }: { readonly state: GainsState }) {
   const [shown, wanted] = [view.value, people.value];
   const { median = null } = shown?.usual ?? {};
   return (
-    <fieldset class="controls" aria-labelledby="gain-title" disabled={!isReady || wanted === null}>
+    <fieldset class="controls" aria-labelledby={`${id}-title`} disabled={!isReady || wanted === null}>
       <Slider
-        id="gain-people"
+        id={`${id}-people`}
         label="People of one more study"
         value={wanted ?? ASKED_PEOPLE.from}
         min={ASKED_PEOPLE.from}

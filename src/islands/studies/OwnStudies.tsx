@@ -102,7 +102,7 @@ function AllStudies({ view, table, methods, isComplete, children }: AllStudiesPr
   const facts = useMemo(() => listFacts(reports), [reports]);
   return (
     <>
-      <GainMap map={map} table={table} settings={defaultSettings} first={null} methods={methods} />
+      <GainMap id="own-gain" map={map} table={table} settings={defaultSettings} first={null} methods={methods} />
       {children}
       <div role="status">{!isComplete && <p>What the answer is without each study is still being worked out …</p>}</div>
       <StudyTable table="own-studies" facts={facts} />
