@@ -22,6 +22,7 @@ export const ALLOWED_LICENCES: ReadonlySet<string> = new Set([
   'CC-BY-4.0',
   'MPL-2.0',
   'Python-2.0',
+  'Zlib',
 ]);
 
 export interface Exception {
@@ -37,13 +38,19 @@ export const EXCEPTIONS: readonly Exception[] = [
     name: /^citeproc$/u,
     licence: /^CPAL-1\.0 OR AGPL-1\.0$/u,
     reason:
-      'writes references in a style, at build time only (src/site/references.ts); only the text that it writes reaches a page. The styles that come with @citation-js/plugin-csl are under CC BY-SA 3.0 and stay at home too',
+      'writes references in a style in tests only, which hold the site’s own writer to it (src/figures/citing/references.ts); nothing of it reaches a page. The styles that come with @citation-js/plugin-csl are under CC BY-SA 3.0 and stay at home too',
   },
   {
     name: /^dejavu-fonts-ttf$/u,
     licence: /^SEE LICENSE IN README\.md AND LICENSE$/u,
     reason:
-      'fonts under the permissive licence of Bitstream Vera, which has no name on the usual list; they write the words of PNG files at build time (src/site/drawFigure.ts), and only those pixels are published',
+      'fonts under the permissive licence of Bitstream Vera, which has no name on the usual list; they write the words of PNG and PDF files at build time (src/site/drawFigure.ts, src/site/drawPdf.ts): pixels of them are published, and in PDF the letters that a file uses, as the licence lets documents do',
+  },
+  {
+    name: /^png-js$/u,
+    licence: /^none stated$/u,
+    reason:
+      'reads PNG pictures for pdfmake, at build time only; its package states no licence, but holds the text of MIT. The figures have no such picture',
   },
   {
     name: /^@img\/sharp-/u,

@@ -13,6 +13,8 @@ export interface Figure {
   readonly caption: string;
   /** What the picture shows, for those who do not see it. */
   readonly alternative: string;
+  /** True where something of it is ringed, to be looked at. */
+  readonly isRinged?: boolean;
   /** The plotted numbers. */
   readonly table: FigureTable;
 }

@@ -12,13 +12,29 @@ export interface FileContext {
   readonly dataVersion: string;
   readonly demonstration: boolean;
   readonly settings: Settings;
-  /** Of the figure's page. */
-  readonly address: string;
+  /** What tells the settings from others; null for the site's own. */
+  readonly mark: string | null;
+  /** Of the figure's page; null for a figure of a reader's own table, which no page shows to others. */
+  readonly address: string | null;
 }
 
-/** Name of a figure's files without their ending: which figure, of which data. */
-export function nameFile(slug: string, { dataVersion, demonstration }: FileContext): string {
-  return [...(demonstration ? ['demonstration'] : []), slug, dataVersion].join('-');
+/** Name of a figure's files without their ending: which figure, of which data, with which settings. */
+export function nameFile(slug: string, { dataVersion, demonstration, mark, address }: FileContext): string {
+  return [
+    ...(address === null ? ['own-table'] : []),
+    ...(demonstration ? ['demonstration'] : []),
+    slug,
+    dataVersion,
+    ...(mark === null ? [] : [mark]),
+  ].join('-');
+}
+
+/** The line in a picture that says where it comes from. */
+export function stateSource(slug: string, site: string, { dataVersion, mark, address }: FileContext): string {
+  const versions = [`data version ${dataVersion}`, ...(mark === null ? [] : [`settings ${mark}`])];
+  return address === null
+    ? [`Drawn with ${site} from a table of the author’s own`, ...versions].join(', ')
+    : [site, `figure ${slug}`, ...versions, ...(address === '' ? [] : [address])].join(', ');
 }
 
 /** The plotted numbers. */
@@ -32,13 +48,14 @@ export function writeFigureJson(
   context: FileContext,
 ): string {
   const { title, caption, alternative, table } = figure;
-  const { address, dataVersion, demonstration, settings } = context;
+  const { address, dataVersion, mark, demonstration, settings } = context;
   const content = {
     ...(demonstration ? { demonstration: 'the studies behind these numbers are invented' } : {}),
     slug,
     name,
-    address,
+    ...(address === null ? { table: 'the author’s own, not the site’s' } : { address }),
     dataVersion,
+    ...(mark === null ? {} : { settingsMark: mark }),
     title,
     caption,
     alternative,

@@ -19,6 +19,7 @@ export function pointOut(figure: Figure, spots: readonly Spot[]): Figure {
   const ring = { x: 'x', y: 'y', r: RADIUS, fill: 'none' } as const;
   return {
     ...figure,
+    isRinged: true,
     plot: {
       ...figure.plot,
       marks: [

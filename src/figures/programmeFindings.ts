@@ -57,7 +57,13 @@ function stateDrop(drop: Estimate): string {
 }
 
 /** How a line stands against what is advised. */
-export function stateAgainst({ against, advised, unsafe, line, plausibility }: CheckedLine): string {
+export function stateAgainst({
+  against,
+  advised,
+  unsafe,
+  line,
+  plausibility,
+}: Pick<CheckedLine, 'against' | 'advised' | 'unsafe' | 'line' | 'plausibility'>): string {
   if (unsafe) return `unsafe: alone under a load that can pin, with less than ${LEAST_RESERVE_WHEN_PINNED} in reserve`;
   if (against === 'none') return advised.sentence;
   if (against === 'inside') return 'as advised';

@@ -10,17 +10,33 @@ export const FILE_VALUES: Readonly<Record<string, string>> = {
   '--paper': '#fbfaf6',
   '--ink': '#1f2125',
   '--quiet': '#565a61',
-  '--light-load': '#8f5300',
-  '--heavy-load': '#17527f',
+  '--light-load': '#9a5b00',
+  '--heavy-load': '#104570',
   '--sans': "'Source Sans 3', 'Avenir Next', Avenir, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif",
 };
 
 /** Width of the picture in a file, pixels at 1×. */
 export const FILE_WIDTH = 640;
 
-const MARGIN = 16;
-const TITLE = { size: 17, line: 23 } as const;
-const FOOT = { size: 12, line: 17 } as const;
+/** How a file looks: colours, faces and sizes, in pixels of the drawing. */
+export interface FileLook {
+  /** What the style sheet's variables are in it. */
+  readonly values: Readonly<Record<string, string>>;
+  readonly margin: number;
+  readonly title: { readonly size: number; readonly line: number };
+  readonly foot: { readonly size: number; readonly line: number };
+  /** Width on paper, millimetres; null where a pixel of the drawing is one of the screen. */
+  readonly paperWidth: number | null;
+}
+
+export const SCREEN_LOOK: FileLook = {
+  values: FILE_VALUES,
+  margin: 16,
+  title: { size: 17, line: 23 },
+  foot: { size: 12, line: 17 },
+  paperWidth: null,
+};
+
 /** Mean width of a character in em: wider than in any face of the list, so that lines never run out of the picture. */
 const CHARACTER = 0.58;
 
@@ -49,47 +65,55 @@ export function writeSvgFile(
   drawn: string,
   plot: Pick<PlotOptions, 'width' | 'height' | 'style'>,
   { title, alternative, source, notice }: SvgFileWords,
+  look: FileLook = SCREEN_LOOK,
 ): SvgFile {
+  const { margin, foot } = look;
   const inside = /^<svg\b[^>]*>([\s\S]*)<\/svg>\s*$/u.exec(drawn)?.[1];
   if (inside === undefined) throw new Error(`invalid drawing; not one SVG element: ${drawn.slice(0, 60)}`);
-  const width = (plot.width ?? FILE_WIDTH) + 2 * MARGIN;
-  const titleLines = wrap(title, width - 2 * MARGIN, TITLE.size);
+  const width = (plot.width ?? FILE_WIDTH) + 2 * margin;
+  const titleLines = wrap(title, width - 2 * margin, look.title.size);
   const footLines = [...(notice === null ? [] : [notice]), source].flatMap((text) =>
-    wrap(text, width - 2 * MARGIN, FOOT.size),
+    wrap(text, width - 2 * margin, foot.size),
   );
-  const noticeLines = notice === null ? 0 : wrap(notice, width - 2 * MARGIN, FOOT.size).length;
-  const top = MARGIN + TITLE.line * titleLines.length + 8;
+  const noticeLines = notice === null ? 0 : wrap(notice, width - 2 * margin, foot.size).length;
+  const top = margin + look.title.line * titleLines.length + 8;
   const bottom = top + (plot.height ?? 0) + 12;
-  const height = bottom + FOOT.line * footLines.length + MARGIN / 2;
+  const height = bottom + foot.line * footLines.length + margin / 2;
   const fontSize =
     typeof plot.style === 'object' && plot.style !== null ? String(plot.style.fontSize ?? '14px') : '14px';
   const lines = (texts: readonly string[], from: number, step: number, size: number) =>
-    texts.map((text, i) => `<text x="${MARGIN}" y="${from + step * i + size}">${escapeXml(text)}</text>`).join('');
+    texts.map((text, i) => `<text x="${margin}" y="${from + step * i + size}">${escapeXml(text)}</text>`).join('');
   const text = [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="title description" font-family="var(--sans)" fill="currentColor">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" ${sizeOf(width, height, look)} viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="title description" font-family="var(--sans)" fill="currentColor">`,
     `<title id="title">${escapeXml(title)}</title>`,
     `<desc id="description">${escapeXml([notice, alternative].filter(Boolean).join(' '))}</desc>`,
     `<rect width="${width}" height="${height}" fill="var(--paper)"/>`,
-    `<g font-size="${TITLE.size}" font-weight="600">${lines(titleLines, MARGIN, TITLE.line, TITLE.size)}</g>`,
-    `<g transform="translate(${MARGIN},${top})" font-size="${Number.parseFloat(fontSize)}" text-anchor="middle">${inside.replace(/<style\b[^>]*>[\s\S]*?<\/style>/gu, '')}</g>`,
-    `<g font-size="${FOOT.size}" font-weight="600">${lines(footLines.slice(0, noticeLines), bottom, FOOT.line, FOOT.size)}</g>`,
-    `<g font-size="${FOOT.size}" fill="var(--quiet)">${lines(footLines.slice(noticeLines), bottom + FOOT.line * noticeLines, FOOT.line, FOOT.size)}</g>`,
+    `<g font-size="${look.title.size}" font-weight="600">${lines(titleLines, margin, look.title.line, look.title.size)}</g>`,
+    `<g transform="translate(${margin},${top})" font-size="${Number.parseFloat(fontSize)}" text-anchor="middle">${inside.replace(/<style\b[^>]*>[\s\S]*?<\/style>/gu, '')}</g>`,
+    `<g font-size="${foot.size}" font-weight="600">${lines(footLines.slice(0, noticeLines), bottom, foot.line, foot.size)}</g>`,
+    `<g font-size="${foot.size}" fill="var(--quiet)">${lines(footLines.slice(noticeLines), bottom + foot.line * noticeLines, foot.line, foot.size)}</g>`,
     '</svg>',
     '',
   ].join('\n');
-  return { text: roundPlaces(settleIds(writeOutValues(text))), width, height };
+  return { text: roundPlaces(settleIds(writeOutValues(text, look.values))), width, height };
 }
 
-/** Variables and the current colour as they are in light mode. */
-function writeOutValues(text: string): string {
+/** In pixels, or as wide on paper as it is meant to be printed. */
+function sizeOf(width: number, height: number, { paperWidth }: FileLook): string {
+  if (paperWidth === null) return `width="${width}" height="${height}"`;
+  return `width="${paperWidth}mm" height="${((paperWidth * height) / width).toFixed(2)}mm"`;
+}
+
+/** Variables and the current colour as they are in the file. */
+function writeOutValues(text: string, values: FileLook['values']): string {
   return text
     .replace(/var\((--[a-z-]+)\)/gu, (whole, name) => {
-      const value = FILE_VALUES[name];
+      const value = values[name];
       if (value === undefined) throw new Error(`invalid drawing; it uses a variable without a value: ${whole}`);
       return value;
     })
-    .replace(/"currentColor"/gu, `"${FILE_VALUES['--ink']}"`);
+    .replace(/"currentColor"/gu, `"${values['--ink']}"`);
 }
 
 /** Plot numbers its clip paths as it draws; numbered from 1 in the file, the same figure is the same file. */
@@ -112,7 +136,9 @@ function roundPlaces(text: string): string {
 function wrap(text: string, width: number, size: number): readonly string[] {
   const longest = Math.floor(width / (CHARACTER * size));
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  // A word longer than a line, as an address is, is cut.
+  const words = text.split(' ').flatMap((word) => word.match(new RegExp(`.{1,${longest}}`, 'gsu')) ?? []);
+  for (const word of words) {
     const last = lines.at(-1);
     if (last === undefined || last.length + 1 + word.length > longest) lines.push(word);
     else lines[lines.length - 1] = `${last} ${word}`;

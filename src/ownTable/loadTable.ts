@@ -4,7 +4,7 @@
  */
 import { loadText } from './keptTables.ts';
 import { ownVersionOf } from './tableInUse.ts';
-import { hash, UNHASHED } from './version.ts';
+import { hash } from './version.ts';
 
 /** @throws where the table is not there or is another one, with the reason */
 export async function loadTableText(address: string): Promise<string> {
@@ -22,12 +22,6 @@ export async function loadTableText(address: string): Promise<string> {
   if (version && !(await isOfVersion(bytes, version)))
     throw new Error('the site’s table has changed since this page was opened; reload the page');
   return new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
-}
-
-/** First characters of the table's SHA-256, as the build shows it; “unknown” where that is not known. */
-export function shownVersionOf(address: string): string {
-  const version = ownVersionOf(address) ?? address.split('#')[1] ?? UNHASHED;
-  return version.startsWith(UNHASHED) ? 'unknown' : version.slice(0, 8);
 }
 
 /** True too where the browser cannot hash. */

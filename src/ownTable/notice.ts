@@ -10,7 +10,8 @@ const button = notice?.querySelector('button');
 const demonstration = document.querySelector<HTMLElement>('[data-demonstration]');
 const reading = document.querySelector<HTMLElement>('[data-reading]');
 const siteNumbers = document.querySelectorAll<HTMLElement>('[data-site-numbers]');
-const reads = notice?.dataset.ownTable === 'read';
+// An address that cites the site's table, by its version, is of that one.
+const reads = notice?.dataset.ownTable === 'read' && !/[?&]table=(?!own)/u.test(location.search);
 
 /** Kept once they are there, so that the notice changes in one go with all that shows numbers. */
 let words: typeof import('./noticeWords.ts') | null = null;

@@ -24,7 +24,7 @@ export const LEAST_RESERVE_WHEN_PINNED = 1;
 const COLLARS_OFF = 'When benching alone without either, leave the collars off so that the plates can slide.';
 
 /** Cautions that hold for every set. */
-const ALWAYS: readonly string[] = [
+export const ALWAYS: readonly string[] = [
   'Stop for pain, dizziness or chest symptoms.',
   'People who are pregnant, recovering from injury or illness, under medical care or under age train under qualified supervision.',
   'Local rules and licensed professionals come first; this page is not medical advice.',

@@ -14,6 +14,8 @@ import { makePlain, stripNames } from '../ui/plainSvg.ts';
 const FACES = ['DejaVuSansCondensed.ttf', 'DejaVuSansCondensed-Bold.ttf'] as const;
 const { resolve } = createRequire(import.meta.url);
 const fontFiles = FACES.map((face) => resolve(`dejavu-fonts-ttf/ttf/${face}`));
+/** The same faces for other files with words in them. */
+export const FONT_FILES = { regular: fontFiles[0], bold: fontFiles[1] } as const;
 
 /** @param width pixels, where not the figure's own; the picture is laid out anew for it */
 export function drawPlot({ plot, alternative }: Pick<Figure, 'plot' | 'alternative'>, width?: number): string {

@@ -1,16 +1,13 @@
 /** How a figure is put into another page: the frame's markup, and oEmbed 1.0 (oembed.com) for pages that ask. */
-import { addressTo, figureOf, fileOf, pageOf, pngSizeOf, svgOf } from './figures.ts';
+import { estimateHeight, FRAME_WIDTH } from '../figures/citing/frameHeight.ts';
+import { writeFrame } from '../ui/frame.ts';
+import { addressTo, figureOf, fileOf, pageOf, pngSizeOf } from './figures.ts';
 import { site } from './site.ts';
 
-/** Pixels of a frame; wide enough for the wide drawing with its margins. */
-const FRAME_WIDTH = 720;
-/** Under the picture: caption, source and notice. */
-const WORDS_HEIGHT = 220;
-
 export function frameOf(slug: string): { readonly html: string; readonly width: number; readonly height: number } {
-  const height = Math.round(svgOf(slug).height + WORDS_HEIGHT);
-  const title = escapeAttribute(figureOf(slug).figure.title);
-  const html = `<iframe src="${escapeAttribute(addressTo(`${pageOf(slug)}embed/`))}" title="${title}" width="100%" height="${height}" style="border:0;max-width:${FRAME_WIDTH}px" loading="lazy"></iframe>`;
+  const { figure } = figureOf(slug);
+  const height = estimateHeight(figure, site.demonstration);
+  const html = writeFrame({ address: addressTo(`${pageOf(slug)}embed/`), title: figure.title, height });
   return { html, width: FRAME_WIDTH, height };
 }
 
@@ -28,8 +25,4 @@ export function oembedOf(slug: string): object {
     thumbnail_height: height,
     ...frameOf(slug),
   };
-}
-
-function escapeAttribute(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('"', '&quot;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }

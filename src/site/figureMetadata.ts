@@ -1,7 +1,7 @@
 /** A figure described for machines: schema.org as JSON-LD, the picture with the data set it is drawn from. */
 
-import { release } from './figureItem.ts';
 import { addressTo, figureOf, fileOf, newestYear, pageOf, pngSizeOf } from './figures.ts';
+import { release } from './release.ts';
 import { site } from './site.ts';
 
 /** Text for a script element of JSON-LD: nothing in it can end the element. */

@@ -1,11 +1,21 @@
 /** Every figure of the site's analysis with its addresses, files and reference, worked out once for all pages. */
 import { createHash } from 'node:crypto';
 import { type CataloguedFigure, listFigures } from '../figures/catalogue.ts';
-import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
-import { FILE_WIDTH, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
+import { newestYearOf, toFigureItem, yearOf } from '../figures/citing/figureItem.ts';
+import { type Reference, referTo } from '../figures/citing/references.ts';
+import {
+  type FileContext,
+  nameFile,
+  PICTURE_NOTICE,
+  stateSource,
+  writeFigureCsv,
+  writeFigureJson,
+} from '../figures/figureFiles.ts';
+import { COLUMNS, type ColumnWidth } from '../figures/printLook.ts';
+import { FILE_WIDTH, type FileLook, SCREEN_LOOK, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
 import { drawBare, drawPng } from './drawFigure.ts';
-import { release, toFigureItem } from './figureItem.ts';
-import { type Reference, referTo } from './references.ts';
+import { drawPdf } from './drawPdf.ts';
+import { release } from './release.ts';
 import { pathTo, site } from './site.ts';
 import { regions } from './studies.ts';
 
@@ -14,9 +24,7 @@ const { analysis, sweep, arms, dataVersion, demonstration } = site;
 export const catalogue = listFigures({ analysis, map: regions, sweep });
 
 /** Year of the newest study in the table. */
-export const newestYear = arms.reduce((newest, { year }) => Math.max(newest, year), 0);
-/** Never before the studies that it shows, nor before the site. */
-const publishedYear = Math.max(release.year, newestYear);
+export const newestYear = newestYearOf(arms);
 
 /** A page's address, whole where the build was told where the site will stand. */
 export function addressTo(page: string): string {
@@ -24,13 +32,30 @@ export function addressTo(page: string): string {
   return import.meta.env.SITE ? new URL(path, import.meta.env.SITE).href : path;
 }
 
-export const FILE_KINDS = ['svg', 'png', 'png2x', 'csv', 'json', 'bib', 'ris', 'csl'] as const;
+export const FILE_KINDS = [
+  'svg',
+  'png',
+  'png2x',
+  'svg85',
+  'pdf85',
+  'svg175',
+  'pdf175',
+  'csv',
+  'json',
+  'bib',
+  'ris',
+  'csl',
+] as const;
 export type FileKind = (typeof FILE_KINDS)[number];
 
 const ENDINGS: Readonly<Record<FileKind, { readonly ending: string; readonly type: string }>> = {
   svg: { ending: '.svg', type: 'image/svg+xml' },
   png: { ending: '@1x.png', type: 'image/png' },
   png2x: { ending: '@2x.png', type: 'image/png' },
+  svg85: { ending: '-85mm.svg', type: 'image/svg+xml' },
+  pdf85: { ending: '-85mm.pdf', type: 'application/pdf' },
+  svg175: { ending: '-175mm.svg', type: 'image/svg+xml' },
+  pdf175: { ending: '-175mm.pdf', type: 'application/pdf' },
   csv: { ending: '.csv', type: 'text/csv; charset=utf-8' },
   json: { ending: '.json', type: 'application/json' },
   bib: { ending: '.bib', type: 'application/x-bibtex; charset=utf-8' },
@@ -76,20 +101,32 @@ export function pngSizeOf(slug: string, scale: 1 | 2): { readonly width: number;
   return { width: Math.ceil(scale * width), height: Math.ceil(scale * height) };
 }
 
-export const svgOf = once((slug): SvgFile => {
+export const svgOf = once((slug): SvgFile => writeSvg(slug, FILE_WIDTH, SCREEN_LOOK));
+
+/** The file for a column of print. */
+function printOf(slug: string, width: ColumnWidth): SvgFile {
+  const column = COLUMNS[width];
+  return writeSvg(slug, column.drawing, column);
+}
+
+function writeSvg(slug: string, width: number, look: FileLook): SvgFile {
   const { figure } = figureOf(slug);
-  const plot = { ...figure.plot, width: FILE_WIDTH };
-  return writeSvgFile(drawBare(plot), plot, {
+  const plot = { ...figure.plot, width };
+  const words = {
     title: figure.title,
     alternative: figure.alternative,
-    source: [
-      site.name,
-      `figure ${slug}, data version ${dataVersion}`,
-      ...(import.meta.env.SITE ? [addressTo(pageOf(slug))] : []),
-    ].join(', '),
+    source: stateSource(slug, site.name, { ...contextOf(slug), ...(import.meta.env.SITE ? {} : { address: '' }) }),
     notice: demonstration ? PICTURE_NOTICE : null,
-  });
-});
+  };
+  return writeSvgFile(drawBare(plot), plot, words, look);
+}
+
+function writePdf(slug: string, width: ColumnWidth): Promise<Uint8Array<ArrayBuffer>> {
+  const { title, alternative } = figureOf(slug).figure;
+  const subject = [...(demonstration ? [PICTURE_NOTICE] : []), alternative].join(' ');
+  const words = { title, author: release.authors, subject, date: release.date };
+  return drawPdf(printOf(slug, width), width, words);
+}
 
 export const referenceOf = once(
   (slug): Reference =>
@@ -100,7 +137,8 @@ export const referenceOf = once(
         authors: release.authors,
         site: site.name,
         dataVersion,
-        year: publishedYear,
+        mark: null,
+        year: yearOf(release, newestYear),
         address: addressTo(pageOf(slug)),
         demonstration,
       }),
@@ -112,37 +150,41 @@ interface FigureFile {
   readonly type: string;
 }
 
-const written = new Map<string, FigureFile>();
+const written = new Map<string, Promise<FigureFile>>();
 
-export function writeFile(slug: string, kind: FileKind): FigureFile {
+export function writeFile(slug: string, kind: FileKind): Promise<FigureFile> {
   const name = fileName(slug, kind);
   const file = written.get(name) ?? makeFile(slug, kind);
   written.set(name, file);
   return file;
 }
 
-function makeFile(slug: string, kind: FileKind): FigureFile {
-  const makers: Readonly<Record<FileKind, () => FigureFile['body']>> = {
+async function makeFile(slug: string, kind: FileKind): Promise<FigureFile> {
+  const makers: Readonly<Record<FileKind, () => FigureFile['body'] | Promise<FigureFile['body']>>> = {
     svg: () => svgOf(slug).text,
     png: () => new Uint8Array(drawPng(svgOf(slug).text, 1)),
     png2x: () => new Uint8Array(drawPng(svgOf(slug).text, 2)),
+    svg85: () => printOf(slug, 85).text,
+    pdf85: () => writePdf(slug, 85),
+    svg175: () => printOf(slug, 175).text,
+    pdf175: () => writePdf(slug, 175),
     csv: () => writeFigureCsv(figureOf(slug), contextOf(slug)),
     json: () => writeFigureJson(figureOf(slug), contextOf(slug)),
     bib: () => referenceOf(slug).bibtex,
     ris: () => referenceOf(slug).ris,
     csl: () => referenceOf(slug).cslJson,
   };
-  return { body: makers[kind](), type: ENDINGS[kind].type };
+  return { body: await makers[kind](), type: ENDINGS[kind].type };
 }
 
 /** Name and SHA-256 of a figure's file. */
-export function listFile(slug: string, kind: FileKind) {
-  const { body, type } = writeFile(slug, kind);
+export async function listFile(slug: string, kind: FileKind) {
+  const { body, type } = await writeFile(slug, kind);
   return { address: addressTo(fileOf(slug, kind)), type, sha256: createHash('sha256').update(body).digest('hex') };
 }
 
 function contextOf(slug: string): FileContext {
-  return { dataVersion, demonstration, settings: analysis.settings, address: addressTo(pageOf(slug)) };
+  return { dataVersion, demonstration, settings: analysis.settings, mark: null, address: addressTo(pageOf(slug)) };
 }
 
 function once<Made>(make: (slug: string) => Made): (slug: string) => Made {

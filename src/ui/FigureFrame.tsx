@@ -16,7 +16,7 @@ interface Props {
 
 export function FigureFrame({ figure, children, frame, heading: Title = 'h2' }: Props) {
   return (
-    <figure class="figure">
+    <figure class={figure.isRinged ? 'figure ringed' : 'figure'}>
       <Title class="figure-title">{figure.title}</Title>
       <div {...(frame ? { ref: frame } : {})}>{children}</div>
       <figcaption>{figure.caption}</figcaption>

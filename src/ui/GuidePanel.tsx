@@ -37,15 +37,24 @@ interface Props {
 const SHOW = { id: '', words: 'Just show me' } as const;
 
 export function GuidePanel({ name, step, count, question, onGuess, onGo, onAgain, onLeave, children }: Props) {
+  const panel = useRef<HTMLElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const answer = useRef<HTMLDivElement>(null);
   const wasAt = useRef(-1);
   // What was pressed is gone: the focus goes to what stands in its place.
   useEffect(() => {
     // A question stands beside its figure, which the page brings into sight; the summary stands by itself.
-    if (wasAt.current !== step) heading.current?.focus({ preventScroll: question !== null });
+    if (wasAt.current !== step) {
+      panel.current?.scrollTo({ top: 0 });
+      heading.current?.focus({ preventScroll: question !== null });
+    }
     wasAt.current = step;
   }, [step]);
+  // What is ringed comes into sight: under the sheet of a narrow window it may be hidden.
+  useEffect(() => {
+    const block = matchMedia('(max-width: 60rem)').matches ? 'start' : 'nearest';
+    document.querySelector('.ringed')?.scrollIntoView({ block });
+  }, [step, question?.guess, question?.ask]);
   const hasAnswer = question !== null && question.guess !== null && question.answer !== null;
   useEffect(() => {
     if (hasAnswer) answer.current?.scrollIntoView({ block: 'nearest' });
@@ -56,7 +65,7 @@ export function GuidePanel({ name, step, count, question, onGuess, onGo, onAgain
   };
   const isOpen = question !== null && question.whyNot === null && question.guess === null;
   return (
-    <section class="guide" aria-label={name}>
+    <section ref={panel} class="guide" aria-label={name}>
       <p class="small place">{question ? `Step ${step + 1} of ${count}` : `All ${count} steps`}</p>
       <h2 ref={heading} tabIndex={-1}>
         {question ? question.title : 'What you saw'}
@@ -64,7 +73,7 @@ export function GuidePanel({ name, step, count, question, onGuess, onGo, onAgain
       {question ? <p>{question.whyNot ?? question.ask}</p> : children}
       {isOpen && (
         <div class="choices">
-          {[...question.choices, SHOW].map(({ id, words }) => (
+          {[...question.choices, ...(question.choices.length > 0 ? [SHOW] : [])].map(({ id, words }) => (
             <button key={id} type="button" onClick={() => guess(id)}>
               {words}
             </button>

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { packByEnding } from '../support/takeHomeScripts.ts';
-import { openPage, type ServedSite, serveSite } from './site.ts';
+import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
 
 let site: ServedSite;
 beforeAll(async () => {
@@ -111,19 +111,84 @@ describe('Evidence', () => {
     await close();
   }, 60_000);
 
-  it('guides through eight steps, each with its own finding, and back', async () => {
-    const { page, complaints, close } = await openPage(site, 'evidence/', {}, 'started');
+  it('guides through eight questions beside the figure, each answered by its own fits, through a reload, and back', async () => {
+    const { page, complaints, close } = await openPage(site, 'evidence/?v=2&keep=0.85', {}, 'started');
     await page.getByRole('button', { name: /Learn by changing one thing/u }).click();
+    const place = () => page.locator('.guide .place').innerText();
+    const finding = () => page.locator('.guide .finding').innerText();
     const findings = new Set<string>();
     for (let step = 1; step <= 8; step++) {
-      await expect.poll(() => page.locator('.guide h2').innerText()).toMatch(new RegExp(`^${step} of 8`, 'u'));
-      await expect.poll(() => page.locator('#guide-finding').innerText()).toMatch(/Against where you started/u);
-      findings.add(await page.locator('#guide-finding').innerText());
-      if (step < 8) await page.getByRole('button', { name: 'Next step' }).click();
+      await expect.poll(place).toBe(`Step ${step} of 8`);
+      await expect.poll(() => page.evaluate('document.activeElement?.tagName')).toBe('H2');
+      await expect.poll(() => page.locator('.workbench svg[aria-label*="Ringed: "]').count()).toBe(1);
+      expect(await page.locator('.guide .finding').count()).toBe(0);
+      if (step === 2) {
+        await page.reload({ waitUntil: 'load' });
+        await expect.poll(place).toBe('Step 2 of 8');
+      }
+      await page.locator('.guide .choices button').first().press('Enter');
+      await expect.poll(finding).toMatch(/^Light loads: .*Heavy loads: /u);
+      findings.add(await finding());
+      if (step === 5) {
+        // What stood before the change is in the figure, pale.
+        expect(await page.locator('.workbench figcaption').nth(1).innerText()).toMatch(
+          /Pale and dashed: before the move/u,
+        );
+        expect(await findViolations(page)).toEqual([]);
+      }
+      await page.locator('.guide .onward').press('Enter');
     }
-    expect(findings.size).toBeGreaterThanOrEqual(6);
-    await page.getByRole('button', { name: /End, and back/u }).click();
+    expect(findings.size).toBe(8);
+    expect(await page.locator('.guide').innerText()).toMatch(
+      /What you saw[\s\S]*Heavy loads: target \d[\s\S]*The target moved most with/u,
+    );
+    expect(await page.locator('.guide button:disabled').count()).toBe(0);
+    await page.getByRole('button', { name: 'Leave' }).click();
+    await expect.poll(() => page.evaluate('document.activeElement?.textContent')).toMatch(/^Learn by changing/u);
     await expect.poll(() => page.locator('#evidence-weighting').inputValue()).toBe('mixed');
+    await expect.poll(() => new URL(page.url()).search).toBe('?v=2&keep=0.85');
+    expect(complaints).toEqual([]);
+    await close();
+  }, 60_000);
+
+  it('keeps question and ringed figure in sight together on a phone, at every step', async () => {
+    const { page, close } = await openPage(site, 'evidence/', { viewport: { width: 360, height: 760 } }, 'started');
+    await page.getByRole('button', { name: /Learn by changing one thing/u }).click();
+    for (let step = 1; step <= 3; step++) {
+      await expect.poll(() => page.locator('.ringed svg').count()).toBe(1);
+      const boxes = async () => {
+        const [sheet, figure] = [
+          await page.locator('.guide').boundingBox(),
+          await page.locator('.ringed svg').boundingBox(),
+        ];
+        if (!sheet || !figure) throw new Error('expected a sheet and a figure');
+        return { top: figure.y, hidden: figure.y + figure.height - sheet.y, below: sheet.y + sheet.height - 760 };
+      };
+      await expect.poll(async () => (await boxes()).top).toBeGreaterThanOrEqual(0);
+      expect((await boxes()).hidden).toBeLessThanOrEqual(1);
+      expect((await boxes()).below).toBeLessThanOrEqual(0);
+      await page.locator('.guide .choices button').last().click();
+      await expect.poll(() => page.locator('.guide .finding').innerText()).toMatch(/loads: /u);
+      await page.locator('.guide .onward').click();
+    }
+    await close();
+  });
+
+  it('says which of its steps say nothing of a table, and why', async () => {
+    const { page, complaints, close } = await openPage(site, 'evidence/?v=2&split=none&basis=reported', {}, 'started');
+    await page.getByRole('button', { name: /Learn by changing one thing/u }).click();
+    const said: string[] = [];
+    for (let step = 1; step <= 8; step++) {
+      await expect.poll(() => page.locator('.guide .place').innerText()).toBe(`Step ${step} of 8`);
+      await expect.poll(() => page.locator('.guide').innerText()).not.toMatch(/Being worked out/u);
+      said.push(await page.locator('.guide').innerText());
+      const choices = page.locator('.guide .choices button');
+      if ((await choices.count()) > 0) await choices.last().click();
+      await page.locator('.guide .onward').click();
+    }
+    expect(said[5]).toMatch(/there is no split to move/u);
+    expect(said[7]).toMatch(/Only studies that measured reserve count already/u);
+    expect(await page.locator('.guide').innerText()).toMatch(/there is no split to move/u);
     expect(complaints).toEqual([]);
     await close();
   });

@@ -49,7 +49,7 @@ describe.each(slugs)('%s', (slug) => {
     const main = await page.locator('main').innerText();
     for (const words of [/What is shown/u, /version [\da-f]{8}/u, /invented/u, /Flexible curve|flexible curve/u])
       expect(main).toMatch(words);
-    expect(await page.locator('.downloads a').count()).toBe(8);
+    expect(await page.locator('.downloads a').count()).toBe(12);
     for (const id of ['apa', 'vancouver', 'bibtex', 'ris', 'csl', 'frame'])
       expect(await page.locator(`#${id}`).textContent()).not.toBe('');
     expect(await page.locator('button:visible').count()).toBe(0);
@@ -69,12 +69,37 @@ describe.each(slugs)('%s', (slug) => {
   });
 });
 
+it('downloads stand in rows by their kind, each on one line where there is room, at the same place below it on a phone', async () => {
+  const { page, close } = await openPage(site, 'figures/growth-light/');
+  const rows = () =>
+    page.evaluate(`[...document.querySelectorAll('.downloads dt')].map((kind) => {
+      const centre = (element) => { const { top, bottom } = element.getBoundingClientRect(); return (top + bottom) / 2; };
+      const links = [...kind.nextElementSibling.querySelectorAll('a')];
+      return { lines: new Set(links.map((link) => Math.round(centre(link)))).size, off: centre(links[0]) - centre(kind),
+        left: Math.round(links[0].getBoundingClientRect().left), right: Math.max(...links.map((link) => link.getBoundingClientRect().right)) };
+    })`) as Promise<{ lines: number; off: number; left: number; right: number }[]>;
+  for (const width of [320, 360, 600, 768, 1200]) {
+    await page.setViewportSize({ width, height: 900 });
+    const found = await rows();
+    expect(found).toHaveLength(4);
+    expect(new Set(found.map(({ left }) => left)).size, `${width} px`).toBe(1);
+    for (const { lines, off, right } of found) {
+      expect(right, `${width} px`).toBeLessThanOrEqual(width);
+      expect(lines, `${width} px`).toBeLessThanOrEqual(width < 600 ? 3 : 1);
+      if (width >= 600) expect(Math.abs(off), `${width} px`).toBeLessThan(2);
+      else expect(off, `${width} px`).toBeGreaterThan(10);
+    }
+  }
+  await close();
+});
+
 it('every SVG file is XML to a browser, and is drawn by itself without a complaint', async () => {
   const { page, complaints, close } = await openPage(site, 'figures/');
   const files = readdirSync('dist/figures', { recursive: true, encoding: 'utf8' }).filter((name) =>
     name.endsWith('.svg'),
   );
-  expect(files).toHaveLength(slugs.length);
+  // One for screens, one for each width of print.
+  expect(files).toHaveLength(3 * slugs.length);
   const parse = (text: string) =>
     page.evaluate(
       `(() => { const { documentElement } = new DOMParser().parseFromString(${JSON.stringify(text)}, 'image/svg+xml'); return documentElement.querySelector('parsererror')?.textContent ?? documentElement.localName; })()`,

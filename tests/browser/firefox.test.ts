@@ -127,6 +127,23 @@ describe.skipIf(!firefox)('In Firefox', () => {
     });
   });
 
+  it('Evidence asks before it changes one thing, answers by its own fits, and goes on after a reload', async () => {
+    await visit('evidence/', async (page) => {
+      const place = () => textOf(page, '.guide .place');
+      const finding = () => textOf(page, '.guide .finding');
+      await page.locator('.workbench .picture > p > button').click();
+      await expect.poll(place).toBe('Step 1 of 8');
+      await page.locator('.guide .choices button').click();
+      await expect.poll(finding).toContain(`to ${heavyTarget({ weighting: 'equal' }).point} (`);
+      await page.reload({ waitUntil: 'load' });
+      await settle(page);
+      await expect.poll(place).toBe('Step 1 of 8');
+      expect(await finding()).toContain(`to ${heavyTarget({ weighting: 'equal' }).point} (`);
+      await page.locator('.guide .onward').click();
+      await expect.poll(place).toBe('Step 2 of 8');
+    });
+  });
+
   it('Learn draws its tables to the engine’s counts, asks before it answers, and survives a reload', async () => {
     const { held, given } = resultOf(makeWholeRun({ ...DEFAULT_EXPERIMENT, against: 'none' })).line ?? {};
     await visit('intervals/', async (page) => {
@@ -191,6 +208,56 @@ describe.skipIf(!firefox)('In Firefox', () => {
       );
       await expect.poll(() => page.evaluate('document.querySelectorAll(".lines > li").length')).toBe(1);
       await expect.poll(() => textOf(page, 'section[aria-label="The programme"]')).toMatch(/as advised/iu);
+    });
+  });
+
+  it('Programme gives two lifters their loads by the keys alone, with the advice applied, and prints a page each', async () => {
+    await visit('programme/', async (page) => {
+      const { keyboard } = page;
+      await page.evaluate('window.asked = 0; window.print = () => { window.asked++; }');
+      const focused = () => page.evaluate('document.activeElement.id') as Promise<string>;
+      const tabTo = async (what: string) => {
+        for (let i = 0; i < 150; i++) {
+          if (await page.evaluate(`document.activeElement.matches(${JSON.stringify(what)})`)) return;
+          await keyboard.press('Tab');
+        }
+        throw new Error(`expected the focus to come to ${what}`);
+      };
+      await tabTo('.bar button');
+      await keyboard.press('Enter');
+      await expect.poll(focused).toMatch(/^first-\d+-exercise$/u);
+      await keyboard.type('ohp');
+      await keyboard.press('ArrowDown');
+      await keyboard.press('Enter');
+      for (const cell of ['3', '8', '75', '', '0']) {
+        await keyboard.press('Tab');
+        await keyboard.type(cell);
+      }
+      await expect.poll(() => textOf(page, 'section[aria-label="The programme"]')).toMatch(/unsafe/iu);
+      await tabTo('#add-first + button');
+      await keyboard.press('Enter');
+      await expect.poll(focused).toBe('applied');
+      await tabTo('.lifters button');
+      await keyboard.press('Enter');
+      await expect.poll(focused).toBe('lifters');
+      for (const [id, weight] of [
+        [1, '62,5'],
+        [2, '135 lb'],
+      ] as const) {
+        await tabTo('#lifter-name');
+        await keyboard.type(`Lifter ${id}`);
+        await keyboard.press('Enter');
+        await expect.poll(focused).toBe(`lifter-${id}-unit`);
+        await tabTo(`#lifter-${id}-1rm-overhead-press`);
+        await keyboard.type(weight);
+      }
+      await tabTo('.sheets-bar button + button');
+      await expect.poll(() => page.evaluate(`document.activeElement.ariaDisabled`)).toBe('false');
+      await keyboard.press('Enter');
+      await expect.poll(() => page.evaluate('asked')).toBe(1);
+      // 75 % of 62.5 kg, and of 61.2.
+      expect(await textOf(page, '.gym-sheets')).toMatch(/Lifter 1[\s\S]*45\u00a0kg[\s\S]*Lifter 2[\s\S]*45\u00a0kg/u);
+      expect(await page.evaluate('document.querySelectorAll(".on-paper > .gym-sheet").length')).toBe(2);
     });
   });
 

@@ -68,7 +68,7 @@ describe('Intervals', () => {
     await press(/^Begin: 7/u);
     for (let step = 1; step <= 7; step++) {
       await expect.poll(() => page.locator('.guide .place').innerText()).toBe(`Step ${step} of 7`);
-      expect(await page.evaluate('document.activeElement?.tagName')).toBe('H2');
+      await expect.poll(() => page.evaluate('document.activeElement?.tagName')).toBe('H2');
       expect(await page.locator('.guide .finding').count()).toBe(0);
       // Where it looks is ringed on a figure.
       await expect.poll(() => page.locator('.workbench svg[aria-label*="Ringed"]').count()).toBeGreaterThan(0);
@@ -103,7 +103,7 @@ describe('Intervals', () => {
     const { page, close } = await openPage(site, 'intervals/', { viewport: { width: 360, height: 760 } });
     await page.getByRole('button', { name: /^Begin: 7/u }).click();
     const sheet = await page.locator('.guide').boundingBox();
-    const figure = await page.locator('.looked svg').first().boundingBox();
+    const figure = await page.locator('.ringed svg').first().boundingBox();
     expect(sheet && figure).not.toBeNull();
     expect((sheet?.y ?? 0) + (sheet?.height ?? 0)).toBeLessThanOrEqual(760);
     expect(figure?.y).toBeGreaterThanOrEqual(0);

@@ -158,6 +158,25 @@ describe.each(browsers)('In %s', (name) => {
     await shows(tab, /further from failure than advised/iu, '.line-said');
     await tab.run(`document.querySelector('.line-said button').click()`);
     await shows(tab, /as advised/iu, '.line-said');
+    // Two lifters, whose part of the page is loaded only now, and their sheets for paper.
+    await tab.run('window.print = () => {}');
+    await press(tab, 'Lifters and gym sheets');
+    for (const [id, weight] of [
+      [1, '142,5'],
+      [2, '225 lb'],
+    ] as const) {
+      await expect.poll(() => tab.run(`document.querySelector('#lifter-name') !== null`)).toBe(true);
+      await choose(tab, '#lifter-name', `Lifter ${id}`);
+      await press(tab, 'Add the lifter');
+      await expect.poll(() => tab.run(`document.querySelector('#lifter-${id}-unit') !== null`)).toBe(true);
+      await choose(tab, `#lifter-${id}-1rm-barbell-back-squat`, weight);
+    }
+    await shows(tab, /barbell back squat[\s\S]*\d\skg/u, '.gym-sheet');
+    await expect
+      .poll(() => tab.run(`document.querySelector('.sheets-bar button + button').ariaDisabled`))
+      .toBe('false');
+    await press(tab, 'Print the sheets of all 2 lifters');
+    await expect.poll(() => tab.run(`document.querySelectorAll('.on-paper .gym-sheet').length`)).toBe(2);
     await visit(tab, 'studies/');
     await shows(tab, /Plover 1996/u, '#studies');
     await visit(tab, 'studies/plover-1996/');

@@ -35,6 +35,7 @@ export const PATHS = [
   'figures/growth-light/',
   'figures/growth-light/embed/',
   'figures/live/',
+  'figures/live/embed/',
   'table/',
   'table/curate/',
   'intervals/',

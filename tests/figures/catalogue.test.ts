@@ -20,6 +20,7 @@ const context = {
   demonstration: true,
   settings: evidence.analysis.settings,
   address: '/figures/x/',
+  mark: null,
 };
 
 failOnWarnings();

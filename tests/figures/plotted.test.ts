@@ -19,6 +19,7 @@ const context = {
   demonstration: true,
   settings: evidence.analysis.settings,
   address: '/figures/x/',
+  mark: null,
 };
 
 /** Puts what a CSV says in the place of what the marks were made with. */

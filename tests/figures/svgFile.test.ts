@@ -118,3 +118,16 @@ it('a drawing that is none, or uses a colour that is not known, is refused', () 
     /without a value: var\(--no-such\)/u,
   );
 });
+
+it('an address that is longer than a line is cut into lines, nothing of it lost, none of them out of the picture', () => {
+  const address = `https://shy.example/figures/live/?v=2&${'muscle=quadriceps&'.repeat(30)}#growth-light`;
+  const words = { title: 'x', alternative: 'x', source: `A, ${address}`, notice: null };
+  const { text } = writeSvgFile('<svg><g/></svg>', { width: 640, height: 100 }, words);
+  const lines = [...text.matchAll(/<text x="16"[^>]*>([^<]*)</gu)]
+    .slice(1)
+    .map(([, line]) => line.replaceAll('&amp;', '&'));
+  expect(lines.length).toBeGreaterThan(5);
+  expect(lines.join('').replace(/^A,/u, '')).toBe(address);
+  // 640 pixels of letters 12 high, at 0.58 of that each.
+  for (const line of lines) expect(line.length).toBeLessThanOrEqual(91);
+});

@@ -1,6 +1,6 @@
 /**
- * References of a figure and CITATION.cff. What is proven: BibTeX, RIS and CSL-JSON read back with Citation.js to the
- * fields they were made from, for any title that a table could give; the files' form; the two styles against references written by hand; the citation file against
+ * References of a figure and CITATION.cff. What is proven: all five forms are what Citation.js and citeproc-js make of the
+ * same item; BibTeX, RIS and CSL-JSON read back with Citation.js to the fields they were made from, for any title that a table could give; the files' form; the two styles against references written by hand; the citation file against
  * the package.
  */
 import { readdirSync, readFileSync } from 'node:fs';
@@ -12,8 +12,14 @@ import { readExport } from '../../scripts/references/entry.ts';
 import { RIS } from '../../scripts/references/ris.ts';
 import { toStudyCells } from '../../scripts/references/studyCells.ts';
 import { STUDY_COLUMNS } from '../../src/evidence/schema.ts';
-import { type CitedFigure, release, toFigureItem } from '../../src/site/figureItem.ts';
-import { referTo } from '../../src/site/references.ts';
+import { listFigures } from '../../src/figures/catalogue.ts';
+import { type CitedFigure, toFigureItem } from '../../src/figures/citing/figureItem.ts';
+import { referTo } from '../../src/figures/citing/references.ts';
+import { release } from '../../src/site/release.ts';
+import { referByLibrary } from '../support/citationJsReferences.ts';
+import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
+
+const { figures } = listFigures(makeEvidence(shippedArms, { swept: true }));
 
 const cited: CitedFigure = {
   slug: 'growth-light',
@@ -21,10 +27,24 @@ const cited: CitedFigure = {
   authors: 'Shy of Failure contributors',
   site: 'Shy of Failure',
   dataVersion: '0a1b2c3d',
+  mark: null,
   year: 2026,
   address: 'https://example.org/~me/figures_1/growth-light/',
   demonstration: false,
 };
+
+/** Titles as a table could give them. */
+const anyTitle = fc
+  .string({
+    unit: fc.oneof(
+      fc.constantFrom(...'aA1 -\'`"{}\\&%$#_^~<>@,;:=é|'),
+      fc.string({ unit: 'grapheme', minLength: 1, maxLength: 1 }),
+    ),
+    minLength: 1,
+    maxLength: 40,
+  })
+  .map((text) => text.replace(/\s+/gu, ' ').trim().normalize('NFC'))
+  .filter((text) => text !== '' && STUDY_COLUMNS.title.cell.safeParse(text).success);
 
 /** The title of each machine's form of a reference, read back. */
 function titlesOf(title: string): readonly string[] {
@@ -85,20 +105,9 @@ describe('references of a figure', () => {
   });
 
   it('with any title that the schema accepts read back to it', () => {
-    const cell = fc
-      .string({
-        unit: fc.oneof(
-          fc.constantFrom(...'aA1 -\'`"{}\\&%$#_^~<>@,;:=é|'),
-          fc.string({ unit: 'grapheme', minLength: 1, maxLength: 1 }),
-        ),
-        minLength: 1,
-        maxLength: 40,
-      })
-      .map((text) => text.replace(/\s+/gu, ' ').trim().normalize('NFC'))
-      .filter((text) => text !== '' && STUDY_COLUMNS.title.cell.safeParse(text).success);
     let tried = 0;
     fc.assert(
-      fc.property(cell, (title) => {
+      fc.property(anyTitle, (title) => {
         tried++;
         expect(titlesOf(title)).toEqual([title, title, title]);
       }),
@@ -154,6 +163,36 @@ describe('references of a figure', () => {
     expect(referTo(toFigureItem(cited)).bibtex).toMatch(/^@misc\{ShyofFailuregrowthlight0a1b2c3d,/u);
   });
 
+  it.each([false, true])(
+    'of every figure are what Citation.js and citeproc-js make of it, byte for byte (invented: %s)',
+    (demonstration) => {
+      expect(figures.length).toBeGreaterThan(15);
+      for (const { slug, figure } of figures) {
+        const item = toFigureItem({
+          ...cited,
+          slug,
+          title: figure.title,
+          demonstration,
+          mark: demonstration ? null : '0123456789',
+        });
+        expect(referTo(item)).toEqual(referByLibrary(item));
+      }
+    },
+  );
+
+  it('with any title that the schema accepts are what Citation.js makes of it, in BibTeX, RIS and CSL-JSON', () => {
+    fc.assert(
+      fc.property(anyTitle, (title) => {
+        const item = toFigureItem({ ...cited, title });
+        const { bibtex, ris, cslJson } = referTo(item);
+        expect({ bibtex, ris, cslJson }).toMatchObject(
+          (({ apa: _apa, vancouver: _vancouver, ...forms }) => forms)(referByLibrary(item)),
+        );
+      }),
+      { seed: 7, numRuns: 200 },
+    );
+  });
+
   it('as CSL-JSON are a list of the one item', () => {
     expect(JSON.parse(referTo(toFigureItem(cited)).cslJson)).toEqual([toFigureItem(cited)]);
   });
@@ -181,9 +220,9 @@ describe('CITATION.cff', () => {
   });
 });
 
-it('the reading and styling libraries are imported where pages are built alone, which no island imports', () => {
+it('the libraries that read and style references are imported by no part of the site', () => {
   const importing = readdirSync('src', { recursive: true, encoding: 'utf8' })
     .filter((name) => /\.(?:ts|tsx|astro)$/u.test(name))
     .filter((name) => /from '@citation-js|import '@citation-js/u.test(readFileSync(`src/${name}`, 'utf8')));
-  expect(importing.sort()).toEqual(['site/figureItem.ts', 'site/references.ts']);
+  expect(importing).toEqual([]);
 });

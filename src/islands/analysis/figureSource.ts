@@ -1,11 +1,12 @@
 /** What all figures of some settings are made from, gathered in a worker. */
 import { isDemonstration } from '../../evidence/demonstration.ts';
 import type { Arm } from '../../evidence/schema.ts';
+import { newestYearOf } from '../../figures/citing/figureItem.ts';
 import { countBase } from '../../model/evidenceBase.ts';
 import { type EvidenceMap, mapEvidence } from '../../model/evidenceMap.ts';
 import { analyseThenCheck, type FullAnalysis } from '../../model/full.ts';
 import type { Settings } from '../../model/settings.ts';
-import { shownVersionOf } from '../../ownTable/loadTable.ts';
+import { shownVersionOf } from '../../ownTable/shownVersion.ts';
 import { stateNeeds } from '../../practice/evidenceNeeded.ts';
 
 export interface FigureSource {
@@ -16,6 +17,8 @@ export interface FigureSource {
   /** First characters of the table's SHA-256, as the build has it. */
   readonly dataVersion: string;
   readonly demonstration: boolean;
+  /** Year of the newest study in the table. */
+  readonly newestYear: number;
   /** False while the checks, which are most of the work, are still to come. */
   readonly checked: boolean;
 }
@@ -32,6 +35,7 @@ export function* gatherFigures(
     needs: stateNeeds(countBase(arms, unchecked)),
     dataVersion: shownVersionOf(table),
     demonstration: isDemonstration(arms),
+    newestYear: newestYearOf(arms),
   };
   yield { ...source, analysis: { ...unchecked, checks: {} }, checked: false };
   return { ...source, analysis: { ...unchecked, checks: check() }, checked: true };

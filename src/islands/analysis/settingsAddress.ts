@@ -11,7 +11,7 @@ import { FILTERS, mapFilters } from '../../model/filters.ts';
 import { defaultSettings, type Settings, settingsSchema } from '../../model/settings.ts';
 
 /** Raised when an old address would mean something else. */
-const VERSION = '2';
+export const VERSION = '2';
 /** What stood at its default in addresses of version 1, where that was another than now. */
 const FIRST_DEFAULTS = { version: '1', curve: 'line' } as const;
 

@@ -10,7 +10,7 @@ import type { Vocabulary } from '../analysis/filterOptions.ts';
 import { EvidenceControls } from './Controls.tsx';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
 import { EvidenceFigures } from './Figures.tsx';
-import { EvidenceGuide } from './Guide.tsx';
+import { EvidenceGuide, GuideOpener } from './Guide.tsx';
 import { EvidenceMoves } from './Moves.tsx';
 import { EvidencePanels } from './Panels.tsx';
 import { TakeHome } from './TakeHome.tsx';
@@ -36,13 +36,14 @@ export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
     <div class="workbench">
       <div class="picture">
         <Messages state={state} />
+        {isShown && <GuideOpener state={state} />}
         {isShown && <EvidenceMoves state={state} />}
         <div aria-busy={fitting.pending.value} hidden={!isShown}>
           <EvidenceFigures state={state} drawn={drawn} />
         </div>
         {isShown && <LeftOut {...fitting.analysis.value.rows} />}
-        {isShown && <EvidenceGuide state={state} />}
       </div>
+      <EvidenceGuide state={state} />
       <EvidenceControls state={state} {...fitting.vocabulary.value} />
       <div class="panels" hidden={!isShown}>
         <EvidencePanels state={state} />

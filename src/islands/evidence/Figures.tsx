@@ -2,6 +2,7 @@
 import { type ComponentChildren, Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
+import { pointOut } from '../../figures/pointOut.ts';
 import { findBand, listBands } from '../../model/bands.ts';
 import type { Analysis, BandName } from '../../model/result.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
@@ -16,19 +17,23 @@ interface Props {
   readonly drawn: DrawnFigures;
 }
 
-export function EvidenceFigures({ state: { fitting, comparison }, drawn }: Props) {
+export function EvidenceFigures({ state: { fitting, comparison, guide }, drawn }: Props) {
   const analysis = fitting.analysis.value;
   const pin = comparison.pin.value;
   const pinned = pin?.analysis ?? undefined;
   const former = comparison.former.value;
   const showsNewStudy = comparison.showsNewStudy.value;
+  const ringed = guide.ringed.value;
   const figures = useMemo(
     () =>
       listBands(analysis.bands).map(([band]) => ({
         band,
-        figure: growthByReserve(analysis, { band, former, showsNewStudy, beside: pinned ? [pinned] : [] }),
+        figure: pointOut(
+          growthByReserve(analysis, { band, former, showsNewStudy, beside: pinned ? [pinned] : [] }),
+          ringed?.band === band ? ringed.spots : [],
+        ),
       })),
-    [analysis, former, showsNewStudy, pinned],
+    [analysis, former, showsNewStudy, pinned, ringed],
   );
   if (!pin) {
     return (

@@ -1,59 +1,98 @@
-/** The guided sequence: one step at a time, each changing one thing. */
+/** The guided sequence: one question at a time, each about one change, and at its end what the table taught. */
 import { useEffect, useRef } from 'preact/hooks';
+import { GuidePanel, type GuideQuestion } from '../../ui/GuidePanel.tsx';
 import type { EvidenceState } from './evidence.state.ts';
-import { GUIDE_STEPS, stateChange } from './guideSteps.ts';
+import { GUESSES, stateTaught } from './guideFindings.ts';
+import { GUIDE_STEPS, nameFollowed } from './guideSteps.ts';
 
-const LAST = GUIDE_STEPS.length - 1;
+interface Props {
+  readonly state: EvidenceState;
+}
 
-export function EvidenceGuide({ state }: { readonly state: EvidenceState }) {
-  const guide = state.guide.now.value;
-  const heading = useRef<HTMLHeadingElement>(null);
+export function EvidenceGuide({ state }: Props) {
+  const { guide } = state;
+  const progress = guide.progress.value;
+  if (!progress) return null;
+  return (
+    <GuidePanel
+      name="Change one thing and see what moves"
+      step={progress.step}
+      count={GUIDE_STEPS.length}
+      question={questionOf(state)}
+      onGuess={guide.choose}
+      onGo={guide.goTo}
+      onAgain={guide.again}
+      onLeave={guide.leave}
+    >
+      <Summary state={state} />
+    </GuidePanel>
+  );
+}
+
+/** The button that begins it, where it has not begun. */
+export function GuideOpener({ state: { guide } }: Props) {
   const opener = useRef<HTMLButtonElement>(null);
-  const wasOpen = useRef(false);
-  const isOpen = guide !== null;
-  // The button that opened or ended the sequence is gone: the focus goes to what stands in its place.
+  const isOpen = guide.progress.value !== null;
+  const wasOpen = useRef(isOpen);
+  // The button that ended the sequence is gone: the focus goes to what stands in its place.
   useEffect(() => {
-    if (isOpen !== wasOpen.current) (isOpen ? heading : opener).current?.focus();
+    if (wasOpen.current && !isOpen) opener.current?.focus();
     wasOpen.current = isOpen;
   }, [isOpen]);
-  if (guide === null) {
-    return (
-      <p>
-        <button ref={opener} type="button" onClick={() => state.guide.goToStep(0)}>
-          Learn by changing one thing: {GUIDE_STEPS.length} steps
-        </button>
-      </p>
-    );
-  }
-  const { index, analysis } = guide;
-  const step = GUIDE_STEPS[index];
-  const go = (to: number) => {
-    state.guide.goToStep(to);
-    // At either end the button that was pressed cannot be pressed again, and would lose the focus.
-    if (to === 0 || to === LAST) heading.current?.focus();
-  };
+  if (isOpen) return null;
   return (
-    <section class="cautions guide" aria-label="Guided steps">
-      <div aria-live="polite">
-        <h2 ref={heading} tabIndex={-1}>
-          {index + 1} of {GUIDE_STEPS.length}: {step.title}
-        </h2>
-        <p>{step.ask}</p>
-        <p id="guide-finding">
-          {state.fitting.pending.value ? 'Fitting …' : stateChange(analysis, state.fitting.analysis.value)}
-        </p>
-      </div>
-      <div class="buttons">
-        <button type="button" disabled={index === 0} onClick={() => go(index - 1)}>
-          Step back
-        </button>
-        <button type="button" disabled={index === LAST} onClick={() => go(index + 1)}>
-          Next step
-        </button>
-        <button type="button" onClick={state.guide.end}>
-          End, and back to where I started
-        </button>
-      </div>
-    </section>
+    <p>
+      <button ref={opener} type="button" onClick={guide.begin}>
+        Learn by changing one thing: {GUIDE_STEPS.length} questions
+      </button>
+    </p>
+  );
+}
+
+function questionOf({ guide, fitting }: EvidenceState): GuideQuestion | null {
+  const step = guide.step.value;
+  if (!step) return null;
+  const found = guide.findings.value[guide.progress.value?.step ?? 0];
+  // After a reload an answered step begins from nothing; the loads that it asks of are those that are shown.
+  const before = guide.before.value ?? (found ? fitting.analysis.value : null);
+  const asked = before && nameFollowed(before);
+  const asks =
+    step.asks === 'target'
+      ? `Where will the target with ${asked} go?`
+      : `How wide will the interval of the target with ${asked} become?`;
+  const problem = fitting.problem.value;
+  return {
+    title: step.title,
+    ask: before ? `${step.look} ${asks}` : (problem ?? 'Being worked out …'),
+    choices: before ? GUESSES[step.asks] : [],
+    guess: guide.guess.value,
+    answer: found ? `${found.came} ${step.lesson}` : problem && `This could not be fitted: ${problem}.`,
+    whyNot: guide.whyNot.value,
+  };
+}
+
+function Summary({ state: { guide } }: Props) {
+  const findings = guide.findings.value;
+  return (
+    <>
+      <ol class="seen">
+        {GUIDE_STEPS.map(({ title, asks }, i) => {
+          const found = findings[i];
+          const said = GUESSES[asks].find(({ id }) => id === guide.progress.value?.guesses[i]);
+          return (
+            <li key={title}>
+              <strong>{title}.</strong> {found?.brief ?? 'Not tried.'}
+              {found?.wasAsked && said && (
+                <span class="small">
+                  {' '}
+                  You said: {said.words}. {said.id === found.right ? 'So it came.' : 'It came otherwise.'}
+                </span>
+              )}
+            </li>
+          );
+        })}
+      </ol>
+      <p>{stateTaught(findings)}</p>
+    </>
   );
 }

@@ -29,7 +29,7 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
   const moving = createMoves(table, settings);
   const comparison = createComparison({ table, settings, fitting, moves: moving.moves, calculation });
   const address = createAddress({ settings, ...comparison }, moving.arrive);
-  const guide = createGuide(settings, fitting.analysis);
+  const guide = createGuide(table, settings, fitting, moving.rest);
   const checking = createChecks(table, settings);
   /** Why the last file could not be made. */
   const fileProblem = signal<string | null>(null);
@@ -72,6 +72,7 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
   const connect = () => {
     fitting.connect();
     const stopReading = address.connect();
+    const stopGuiding = guide.connect();
     let timer: ReturnType<typeof setTimeout> | undefined;
     const rest = () => {
       moving.rest();
@@ -102,6 +103,7 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
       for (const stop of stops) stop();
       stopComparing();
       stopReading();
+      stopGuiding();
       calculation.end();
       checking.end();
     };

@@ -1,20 +1,22 @@
-/** Any figure with a reader's own settings and table, drawn here, with its files. */
-import { useMemo, useState } from 'preact/hooks';
-import { type CataloguedFigure, LISTED_FIGURES } from '../../figures/catalogue.ts';
-import { stateSettings } from '../../figures/settingsWords.ts';
+/** Any figure with a reader's own settings and table, drawn here, with its files and its reference. */
+import { useMemo } from 'preact/hooks';
+import { LISTED_FIGURES } from '../../figures/catalogue.ts';
+import type { Release } from '../../figures/citing/figureItem.ts';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
-import { Facts } from '../../ui/Facts.tsx';
-import { FigureView } from '../../ui/FigureView.tsx';
-import { reasonOf } from '../../ui/reasonOf.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
-import { writeSettings } from '../analysis/settingsAddress.ts';
-import { LIVE_FILES, saveFigure } from './downloads.ts';
+import { CitedThen, ElsewhereFigure } from './CitedThen.tsx';
 import { createLiveFigure, type LiveFigureState } from './liveFigure.state.ts';
+import { MadeFigure } from './MadeFigure.tsx';
 
-/** @param table address of the site's table */
-export function LiveFigure({ table }: { readonly table: string }) {
+interface Props {
+  /** Address of the site's table. */
+  readonly table: string;
+  readonly release: Release;
+}
+
+export function LiveFigure({ table, release }: Props) {
   const { address, isKnown } = useTable(table);
-  const state = useMemo(() => createLiveFigure(address), [address]);
+  const state = useMemo(() => createLiveFigure({ inUse: address, site: table }), [address, table]);
   useConnection(state, isKnown);
   const made = state.catalogue.value?.figures[0];
   const missing = state.catalogue.value?.missing[0];
@@ -39,8 +41,10 @@ export function LiveFigure({ table }: { readonly table: string }) {
         <Trouble what="There is no figure" reason={state.problem.value} onRetry={state.retry} />
         {state.pending.value && <Waiting state={state} />}
         {missing && <p>There is no such figure: {missing.reason}.</p>}
+        {state.isElsewhere.value && <ElsewhereFigure state={state} />}
+        <CitedThen state={state} />
       </div>
-      {made && <Made state={state} made={made} />}
+      {made && <MadeFigure state={state} made={made} release={release} />}
     </>
   );
 }
@@ -52,46 +56,5 @@ function Waiting({ state }: { readonly state: LiveFigureState }) {
       Being worked out …{' '}
       {progress && <progress value={progress.done} max={progress.total} aria-label="Combinations worked out" />}
     </p>
-  );
-}
-
-function Made({ state, made }: { readonly state: LiveFigureState; readonly made: CataloguedFigure }) {
-  const [problem, setProblem] = useState<string | null>(null);
-  const source = state.source.value;
-  if (!source) return null;
-  const { dataVersion, demonstration } = source;
-  const save = (ending: (typeof LIVE_FILES)[number]['ending']) => {
-    setProblem(null);
-    saveFigure(made, ending, state.contextOf(source)).catch((error: unknown) => setProblem(reasonOf(error)));
-  };
-  return (
-    <>
-      <div class="alone">
-        <FigureView figure={made.figure} />
-      </div>
-      <div class="buttons">
-        {LIVE_FILES.map(({ ending, label }) => (
-          <button key={ending} type="button" onClick={() => save(ending)}>
-            {label}
-          </button>
-        ))}
-      </div>
-      {problem !== null && (
-        <p class="problem" role="alert">
-          The file could not be made: {problem}
-        </p>
-      )}
-      <h2>What is shown, and from what</h2>
-      <p>{made.shown}</p>
-      <p>
-        To cite it, give the address of this page, which holds the figure and the settings, and the version of the
-        table: <code>{dataVersion}</code>
-        {demonstration && ' (invented for demonstration)'}.
-      </p>
-      <Facts class="facts apart" facts={stateSettings(state.settings.value)} />
-      <p>
-        <a href={`../../evidence/${writeSettings(state.settings.value)}`}>Change the settings on Evidence</a>
-      </p>
-    </>
   );
 }

@@ -1,50 +1,87 @@
 /** The files of a figure made in the browser: the same texts that the build makes, PNG by the browser's own drawing. */
 import * as Plot from '@observablehq/plot';
 import type { CataloguedFigure } from '../../figures/catalogue.ts';
+import type { Reference } from '../../figures/citing/references.ts';
 import {
   type FileContext,
   nameFile,
   PICTURE_NOTICE,
+  stateSource,
   writeFigureCsv,
   writeFigureJson,
 } from '../../figures/figureFiles.ts';
-import { FILE_WIDTH, type SvgFile, writeSvgFile } from '../../figures/svgFile.ts';
+import { COLUMNS, type ColumnWidth } from '../../figures/printLook.ts';
+import { FILE_WIDTH, SCREEN_LOOK, type SvgFile, writeSvgFile } from '../../figures/svgFile.ts';
 import { stripNames } from '../../ui/plainSvg.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
 
+/** PDF is made at the build alone: what writes it is larger than all else that a page loads. */
 export const LIVE_FILES = [
-  { ending: '.svg', label: 'SVG' },
-  { ending: '@1x.png', label: 'PNG' },
-  { ending: '@2x.png', label: 'PNG, twice the size' },
-  { ending: '.csv', label: 'CSV of the plotted numbers' },
-  { ending: '.json', label: 'JSON of the analysis' },
+  { of: 'Picture', ending: '.svg', label: 'SVG' },
+  { of: 'Picture', ending: '@1x.png', label: 'PNG' },
+  { of: 'Picture', ending: '@2x.png', label: 'PNG, twice the size' },
+  { of: 'For print', ending: '-85mm.svg', label: 'SVG, 85 mm wide' },
+  { of: 'For print', ending: '-175mm.svg', label: 'SVG, 175 mm wide' },
+  { of: 'Numbers', ending: '.csv', label: 'CSV of the plotted numbers' },
+  { of: 'Numbers', ending: '.json', label: 'JSON of the analysis' },
+] as const;
+type Ending = (typeof LIVE_FILES)[number]['ending'];
+
+export const REFERENCE_FILES = [
+  { ending: '.bib', label: 'BibTeX' },
+  { ending: '.ris', label: 'RIS' },
+  { ending: '.csl.json', label: 'CSL-JSON' },
 ] as const;
 
-/** @throws where the browser cannot draw the picture */
-export async function saveFigure(
-  made: CataloguedFigure,
-  ending: (typeof LIVE_FILES)[number]['ending'],
+export function saveReference(
+  slug: string,
+  ending: (typeof REFERENCE_FILES)[number]['ending'],
+  { bibtex, ris, cslJson }: Reference,
   context: FileContext,
-): Promise<void> {
-  const name = `${nameFile(made.slug, context)}${ending}`;
-  if (ending === '.csv') saveFile({ name, type: 'text/csv', text: writeFigureCsv(made, context) });
-  else if (ending === '.json') saveFile({ name, type: 'application/json', text: writeFigureJson(made, context) });
-  else if (ending === '.svg') saveFile({ name, type: 'image/svg+xml', text: drawFile(made, context).text });
-  else
-    saveFile({ name, type: 'image/png', text: await drawPng(drawFile(made, context), ending === '@2x.png' ? 2 : 1) });
+): void {
+  const files = {
+    '.bib': { type: 'application/x-bibtex', text: bibtex },
+    '.ris': { type: 'application/x-research-info-systems', text: ris },
+    '.csl.json': { type: 'application/vnd.citationstyles.csl+json', text: cslJson },
+  };
+  saveFile({ name: `${nameFile(slug, context)}${ending}`, ...files[ending] });
 }
 
-function drawFile({ slug, figure }: CataloguedFigure, { dataVersion, demonstration, address }: FileContext): SvgFile {
-  const plot = { ...figure.plot, width: FILE_WIDTH };
+/** @throws where the browser cannot draw the picture */
+export async function saveFigure(made: CataloguedFigure, ending: Ending, context: FileContext): Promise<void> {
+  const svg = (width?: ColumnWidth) => ({ type: 'image/svg+xml', text: drawFile(made, context, width).text });
+  const png = async (scale: number) => ({ type: 'image/png', text: await drawPng(drawFile(made, context), scale) });
+  const makers: Readonly<Record<Ending, () => Promise<Saved> | Saved>> = {
+    '.svg': () => svg(),
+    '@1x.png': () => png(1),
+    '@2x.png': () => png(2),
+    '-85mm.svg': () => svg(85),
+    '-175mm.svg': () => svg(175),
+    '.csv': () => ({ type: 'text/csv', text: writeFigureCsv(made, context) }),
+    '.json': () => ({ type: 'application/json', text: writeFigureJson(made, context) }),
+  };
+  saveFile({ name: `${nameFile(made.slug, context)}${ending}`, ...(await makers[ending]()) });
+}
+
+type Saved = Omit<Parameters<typeof saveFile>[0], 'name'>;
+
+/** @param column of print; none for a file that is seen on screens */
+function drawFile({ slug, figure }: CataloguedFigure, context: FileContext, column?: ColumnWidth): SvgFile {
+  const plot = { ...figure.plot, width: column ? COLUMNS[column].drawing : FILE_WIDTH };
   const svg = Plot.plot({ ...plot, ariaLabel: null });
   stripNames(svg);
-  return writeSvgFile(new XMLSerializer().serializeToString(svg), plot, {
-    title: figure.title,
-    alternative: figure.alternative,
-    source: `${SITE_NAME}, figure ${slug}, data version ${dataVersion}, ${address}`,
-    notice: demonstration ? PICTURE_NOTICE : null,
-  });
+  return writeSvgFile(
+    new XMLSerializer().serializeToString(svg),
+    plot,
+    {
+      title: figure.title,
+      alternative: figure.alternative,
+      source: stateSource(slug, SITE_NAME, context),
+      notice: context.demonstration ? PICTURE_NOTICE : null,
+    },
+    column ? COLUMNS[column] : SCREEN_LOOK,
+  );
 }
 
 async function drawPng({ text, width, height }: SvgFile, scale: number): Promise<Blob> {

@@ -1,27 +1,43 @@
-/** State of a figure with a reader's own settings: which figure and settings, both from the address, and what a worker made of them. */
+/**
+ * State of a figure with a reader's own settings: which figure, settings and table, all from the address, and what a
+ * worker made of them. An address that cites the site's table reads that one, whatever table of the reader's own is in
+ * use; one that was made from an own table is drawn from no other.
+ */
 import { computed, signal } from '@preact/signals';
 import { LISTED_FIGURES, listFigures } from '../../figures/catalogue.ts';
-import type { FileContext } from '../../figures/figureFiles.ts';
 import type { Sweep, SweepProgress } from '../../model/checks/sweep.ts';
 import { defaultSettings, type Settings } from '../../model/settings.ts';
+import { shownVersionOf } from '../../ownTable/shownVersion.ts';
+import { ownVersionOf } from '../../ownTable/tableInUse.ts';
 import { openCalculation } from '../analysis/calculation.ts';
 import type { FigureSource } from '../analysis/figureSource.ts';
-import { readSettings } from '../analysis/settingsAddress.ts';
+import { type Pin, readCited, writeCited } from './citedAddress.ts';
 
-/** @param table address of the table that is read */
-export function createLiveFigure(table: string) {
+/** Addresses of the table in use and of the site's, which may be the same. */
+export interface Tables {
+  readonly inUse: string;
+  readonly site: string;
+}
+
+export function createLiveFigure(tables: Tables) {
   const slug = signal<string>(LISTED_FIGURES[0].slug);
   const settings = signal<Settings>(defaultSettings);
+  const pin = signal<Pin | null>(null);
+  /** Address of the table that is read; null where it is one that this browser does not have in use. */
+  const table = signal<string | null>(null);
   const source = signal<FigureSource | null>(null);
   const sweep = signal<Sweep | null>(null);
   const sweepProgress = signal<SweepProgress | null>(null);
   const notice = signal<string | null>(null);
   const problem = signal<string | null>(null);
+  const isRead = signal(false);
 
   const needs = computed(() => LISTED_FIGURES.find((one) => one.slug === slug.value)?.needs);
+  const isElsewhere = computed(() => isRead.value && table.value === null);
+  const isOwn = computed(() => table.value !== null && ownVersionOf(table.value) !== null);
   /** True until there is something to show, or it is known why there is nothing. */
   const pending = computed(() => {
-    if (problem.value !== null) return false;
+    if (problem.value !== null || isElsewhere.value) return false;
     if (source.value === null) return true;
     return (needs.value === 'checks' && !source.value.checked) || (needs.value === 'sweep' && sweep.value === null);
   });
@@ -37,45 +53,69 @@ export function createLiveFigure(table: string) {
   const fail = (reason: string) => {
     problem.value = reason;
   };
-  const askSweep = () => {
+  const askSweep = (of: string) => {
     isSwept = true;
-    const asked = { table, settings: settings.peek() };
-    calculation.ask('sweep', asked, {
-      progress: (step) => {
-        sweepProgress.value = step;
+    calculation.ask(
+      'sweep',
+      { table: of, settings: settings.peek() },
+      {
+        progress: (step) => {
+          sweepProgress.value = step;
+        },
+        take: (made) => {
+          sweep.value = made;
+        },
+        fail,
       },
-      take: (made) => {
-        sweep.value = made;
-      },
-      fail,
-    });
+    );
   };
   /** Asks for what figures are made from; for the sweep only where the chosen figure shows it. */
   const ask = () => {
     problem.value = null;
+    const of = table.peek();
+    if (of === null) return;
     const take = (found: FigureSource) => {
       source.value = found;
     };
-    calculation.ask('figures', { table, settings: settings.peek() }, { progress: take, take, fail });
-    if (needs.peek() === 'sweep') askSweep();
+    calculation.ask('figures', { table: of, settings: settings.peek() }, { progress: take, take, fail });
+    if (needs.peek() === 'sweep') askSweep(of);
+  };
+  const tableFor = (pinned: Pin | null): string | null => {
+    if (!pinned) return tables.inUse;
+    if (!pinned.own) return tables.site;
+    const isHere = ownVersionOf(tables.inUse) !== null && shownVersionOf(tables.inUse) === pinned.version;
+    return isHere ? tables.inUse : null;
+  };
+  /** Writes which table the settings are shown of into the address, the figure as it is. */
+  const writePin = (pinned: Pin) => {
+    pin.value = pinned;
+    history.replaceState(null, '', `${location.pathname}${writeCited(settings.peek(), pinned)}#${slug.peek()}`);
+  };
+  const readSlug = (said: string | null) => {
+    const wanted = decodeHash(location.hash);
+    const isListed = LISTED_FIGURES.some((one) => one.slug === wanted);
+    if (isListed) slug.value = wanted;
+    notice.value = isListed || wanted === '' ? said : `There is no figure “${wanted}”; choose one from the list.`;
   };
   const connect = () => {
-    const read = readSettings(location.search);
+    const read = readCited(location.search);
     settings.value = read.settings;
-    const follow = () => {
-      const wanted = decodeHash(location.hash);
-      const isListed = LISTED_FIGURES.some((one) => one.slug === wanted);
-      if (isListed) slug.value = wanted;
-      notice.value =
-        isListed || wanted === '' ? read.notice : `There is no figure “${wanted}”; choose one from the list.`;
-    };
-    const choose = () => {
-      follow();
-      // The sweep is asked for once, by the first figure that shows it.
-      if (needs.peek() === 'sweep' && !isSwept) askSweep();
-    };
-    follow();
+    pin.value = read.pin;
+    table.value = tableFor(read.pin);
+    isRead.value = true;
+    readSlug(read.notice);
+    // Who is sent this address must not take another table's figure for it.
+    if (isOwn.peek()) writePin({ version: shownVersionOf(tables.inUse), own: true, found: null });
     ask();
+    const choose = () => {
+      readSlug(read.notice);
+      // What was found then is of the figure that was cited.
+      const cited = pin.peek();
+      if (cited?.found) writePin({ ...cited, found: null });
+      const of = table.peek();
+      // The sweep is asked for once, by the first figure that shows it.
+      if (needs.peek() === 'sweep' && !isSwept && of !== null) askSweep(of);
+    };
     addEventListener('hashchange', choose);
     return () => {
       removeEventListener('hashchange', choose);
@@ -86,16 +126,18 @@ export function createLiveFigure(table: string) {
   const choose = (wanted: string) => {
     location.hash = wanted;
   };
-  /** What files say of the data; the address is that of the page as it stands. */
-  const contextOf = ({ dataVersion, demonstration }: FigureSource): FileContext => ({
-    dataVersion,
-    demonstration,
-    settings: settings.value,
-    address: location.href,
-  });
+  /** Draws from the site's table what was made from one that is not here. */
+  const drawFromSite = () => {
+    table.value = tables.site;
+    writePin({ version: shownVersionOf(tables.site), own: false, found: null });
+    ask();
+  };
   return {
     slug,
     settings,
+    pin,
+    isOwn,
+    isElsewhere,
     source,
     sweepProgress,
     notice,
@@ -105,7 +147,7 @@ export function createLiveFigure(table: string) {
     retry: ask,
     connect,
     choose,
-    contextOf,
+    drawFromSite,
   };
 }
 

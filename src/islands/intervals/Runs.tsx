@@ -1,6 +1,6 @@
 /** The figures of a run: the intervals of all tables, the first table, and how the count settles. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import { pointOut } from '../../figures/pointOut.ts';
 import { drawnIntervals } from '../../figures/simulation/drawnIntervals.ts';
 import { drawnTable } from '../../figures/simulation/drawnTable.ts';
@@ -44,7 +44,7 @@ export function figuresOf({ experiment, answers, table }: Run) {
 export function Runs({ state, drawn }: Props) {
   const run = state.running.run.value;
   const now = state.lesson.now.value;
-  const { shown, hasIntervals, look } = state.seen.value;
+  const { shown, hasIntervals } = state.seen.value;
   const figures = useMemo(() => figuresOf(run), [run]);
   const spots = useMemo(() => spotsOf(now, run), [now, run]);
   const first = useMemo(() => pointOut(drawnTable(run.table, shown), spots.table), [run.table, shown, spots]);
@@ -52,28 +52,22 @@ export function Runs({ state, drawn }: Props) {
     () => figures.intervals.map((figure, place) => pointOut(figure, spots.intervals[place] ?? [])),
     [figures, spots],
   );
-  const looked = useRef<HTMLDivElement>(null);
-  // What a step is about comes into sight beside it.
-  useEffect(() => {
-    if (now) looked.current?.scrollIntoView({ block: 'start' });
-  }, [now]);
   const pictures = [drawn.left, drawn.right];
-  const holder = (place: number) => (hasIntervals && look === place ? { ref: looked } : {});
   return (
     <div class="pair" aria-busy={state.running.isRunning.value}>
       {hasIntervals &&
         intervals.map((figure, place) => (
-          <div key={place === 0 ? 'left' : 'right'} class="looked" {...holder(place)}>
-            <FigureView figure={figure}>{pictures[place]}</FigureView>
-          </div>
+          <FigureView key={place === 0 ? 'left' : 'right'} figure={figure}>
+            {pictures[place]}
+          </FigureView>
         ))}
-      <div key="first" class="looked" {...(hasIntervals ? {} : { ref: looked })}>
-        <FigureView figure={first}>{drawn.first}</FigureView>
-      </div>
+      <FigureView key="first" figure={first}>
+        {drawn.first}
+      </FigureView>
       {hasIntervals && (
-        <div key="settling">
-          <FigureView figure={figures.settling}>{drawn.settling}</FigureView>
-        </div>
+        <FigureView key="settling" figure={figures.settling}>
+          {drawn.settling}
+        </FigureView>
       )}
     </div>
   );

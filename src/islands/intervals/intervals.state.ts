@@ -33,14 +33,23 @@ export function createIntervals(start: Run) {
     const back = lesson.leave();
     if (back) show(back);
   };
-  const begin = () => lesson.begin(experiment.peek());
+  /** Whether the address was read yet, and whether the reader was quicker. */
+  let isConnected = false;
+  let isWanted = false;
+  const begin = () => {
+    isWanted = !isConnected;
+    if (isConnected) lesson.begin(experiment.peek());
+  };
   const connect = () => {
     const read = readExperiment(location.search);
     experiment.value = read.experiment;
     ignored.value = read.unread;
     const disconnect = lesson.connect(writeExperiment(read.experiment));
+    isConnected = true;
+    if (isWanted && !lesson.progress.peek()) begin();
     if (!lesson.now.peek()) running.draw(read.experiment);
     return () => {
+      isConnected = false;
       disconnect();
       running.end();
     };

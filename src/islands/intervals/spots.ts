@@ -35,10 +35,12 @@ export function spotsOf(now: Lesson['now']['value'], { experiment, answers }: Ru
   return {
     ...NONE,
     intervals: places.map((_, place) =>
-      ringMiss(
-        answers.map((table) => table[place]),
-        target,
-      ),
+      place === seen.look
+        ? ringMiss(
+            answers.map((table) => table[place]),
+            target,
+          )
+        : [],
     ),
   };
 }

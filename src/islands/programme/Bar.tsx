@@ -18,6 +18,9 @@ export function ProgrammeBar({ state }: { readonly state: ProgrammeState }) {
         <button type="button" onClick={state.save}>
           Save all to a file
         </button>
+        <button type="button" onClick={state.askForLifters}>
+          Lifters and gym sheets
+        </button>
       </p>
     </div>
   );

@@ -11,6 +11,7 @@ import { ProgrammeApplied } from './Applied.tsx';
 import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
 import { ProgrammeCalendar } from './Calendar.tsx';
 import { ProgrammeComparison } from './Comparison.tsx';
+import { LiftersDoor } from './lifters/LiftersDoor.tsx';
 import { ProgrammeOpening } from './Opening.tsx';
 import { createProgramme, type ProgrammeState } from './programme.state.ts';
 import { ProgrammeVersion } from './Version.tsx';
@@ -19,12 +20,12 @@ interface Props {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly NamedExercise[];
   readonly example: SavedProgramme;
-  /** Address of the table on this site. */
-  readonly table: string;
+  /** The site's table: its address, and whether its studies are invented. */
+  readonly shipped: { readonly address: string; readonly demonstration: boolean };
 }
 
-export function Programme({ analysis, exercises, example, table }: Props) {
-  const { address, isKnown } = useTable(table);
+export function Programme({ analysis, exercises, example, shipped }: Props) {
+  const { address, isKnown, table } = useTable(shipped.address);
   const state = useMemo(
     () => createProgramme(analysis, exercises, example, address),
     [analysis, exercises, example, address],
@@ -47,6 +48,10 @@ export function Programme({ analysis, exercises, example, table }: Props) {
       <ProgrammeVersion state={state} which="first" name={hasSecond ? 'Version one' : 'The programme'} />
       <ProgrammeApplied state={state} />
       {hasSecond && <ProgrammeVersion state={state} which="second" name="Version two" />}
+      <LiftersDoor
+        state={state}
+        isInvented={table.kind === 'own' ? table.about.demonstration : shipped.demonstration}
+      />
     </div>
   );
 }
@@ -55,7 +60,7 @@ export function Programme({ analysis, exercises, example, table }: Props) {
 function useKeys(state: ProgrammeState): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      const isHere = !(event.target instanceof Element && event.target.closest('.pasting'));
+      const isHere = !(event.target instanceof Element && event.target.closest('.pasting, .lifters'));
       if (!isHere || event.altKey || !(event.ctrlKey || event.metaKey)) return;
       const key = event.key.toLowerCase();
       if (key !== 'z' && key !== 'y') return;

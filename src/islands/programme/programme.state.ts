@@ -19,6 +19,7 @@ import { saveFile } from '../../ui/saveFile.ts';
 import { type CheckedInput, createChecking } from './checking.state.ts';
 import { createEditing, type VersionName } from './editing.state.ts';
 import { keep, readKept } from './keptProgramme.ts';
+import { type OfLifters, withLifters } from './ofLifters.ts';
 import { createOpening } from './opening.state.ts';
 
 /** Milliseconds after the last change at which the draft is kept. */
@@ -66,12 +67,16 @@ export function createProgramme(
   }));
   const checking = createChecking(start, asked, table);
   const opening = createOpening(editing, exercises, checking.worker);
+  const ofLifters = signal<OfLifters | null>(null);
+  /** Another object each time that the lifters are asked for; null before. */
+  const liftersAsked = signal<object | null>(null);
   /** What is said of the lines of each version. */
   const reports = computed((): Readonly<Record<VersionName, ListReport | null>> => {
     const { report, of } = checking.made.value;
+    const said = ofLifters.value;
     return {
-      first: reportLines(report.first, of.first),
-      second: report.second && of.second ? reportLines(report.second, of.second) : null,
+      first: withLifters(reportLines(report.first, of.first), said?.first),
+      second: report.second && of.second ? withLifters(reportLines(report.second, of.second), said?.second) : null,
     };
   });
 
@@ -200,6 +205,11 @@ export function createProgramme(
     exercises,
     checking,
     opening,
+    ofLifters,
+    liftersAsked,
+    askForLifters: () => {
+      liftersAsked.value = {};
+    },
     reports,
     applied: shownApplied,
     closeApplied: () => {

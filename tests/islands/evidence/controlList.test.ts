@@ -3,8 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { listVocabulary } from '../../../src/islands/analysis/filterOptions.ts';
 import { optionsWith, SETTING_CONTROLS } from '../../../src/islands/evidence/controlList.ts';
 import { limitYears, listFilters, tickedWords, toggleFilter } from '../../../src/islands/evidence/filters.ts';
-import { GUIDE_STEPS, stateChange } from '../../../src/islands/evidence/guideSteps.ts';
-import { analyse } from '../../../src/model/analyse.ts';
 import { defaultSettings, type Settings, settingsSchema, wordsOfSetting } from '../../../src/model/settings.ts';
 import { makeArms } from '../../support/tables.ts';
 
@@ -60,21 +58,5 @@ describe('a setting that an address gave', () => {
     const value = adjust.read(settingsSchema.parse({ adjust: ['weeks', 'load'] }));
     expect(optionsWith(adjust.options, value).at(-1)).toEqual({ value: 'load,weeks', label: 'load and weeks' });
     expect(optionsWith(adjust.options, 'load')).toBe(adjust.options);
-  });
-});
-
-describe('the finding of a guided step', () => {
-  it('says what loads that were fitted together give apart', () => {
-    const together = analyse(arms, settingsSchema.parse({ split: null }));
-    const step = GUIDE_STEPS.find(({ title }) => title === 'Move the split');
-    if (!step) throw new Error('no step moves the split');
-    const apart = analyse(arms, step.apply(together.settings, together));
-    expect(stateChange(together, apart)).toMatch(/light loads.*heavy loads/u);
-  });
-
-  it('counts one row as one', () => {
-    const before = analyse(arms, defaultSettings);
-    const after = { ...before, rows: { ...before.rows, included: before.rows.included - 1 } };
-    expect(stateChange(before, after)).toMatch(/ 1 row fewer is fitted\.$/u);
   });
 });

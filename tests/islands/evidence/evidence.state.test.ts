@@ -174,12 +174,3 @@ describe('in a browser that lets pages keep nothing', () => {
     expect(state.fitting.awaitsOwn.value).toBe(false);
   });
 });
-
-it('the guided steps end where they began, with a move that was not fitted yet', () => {
-  const { state } = open();
-  state.change((settings) => ({ ...settings, split: 50 }));
-  state.guide.goToStep(0);
-  expect(state.settings.value).toMatchObject({ split: 50, weighting: 'equal' });
-  state.guide.end();
-  expect(state.settings.value).toMatchObject({ split: 50, weighting: 'mixed' });
-});

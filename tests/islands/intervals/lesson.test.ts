@@ -205,6 +205,16 @@ describe('the lesson', () => {
   });
 });
 
+it('begins at the address where the reader was quicker than the page', () => {
+  pretendBrowser('?truth=log&seed=5');
+  const state = createIntervals(start);
+  state.begin();
+  expect(state.lesson.progress.value).toBeNull();
+  const disconnect = state.connect();
+  expect(state.lesson.progress.value).toMatchObject({ step: 0, start: '?truth=log&seed=5' });
+  disconnect();
+});
+
 describe('a run', () => {
   it('shows tables as they come, can be stopped and drawn to its end, and says why it failed', () => {
     const { browser, state, settle } = open();

@@ -15,8 +15,8 @@ export function getStaticPaths() {
   ]);
 }
 
-export const GET: APIRoute<Props> = ({ props: { slug, kind } }) => {
+export const GET: APIRoute<Props> = async ({ props: { slug, kind } }) => {
   if (kind === 'oembed') return Response.json(oembedOf(slug));
-  const { body, type } = writeFile(slug, kind);
+  const { body, type } = await writeFile(slug, kind);
   return new Response(body, { headers: { 'content-type': type } });
 };

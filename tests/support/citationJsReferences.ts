@@ -1,27 +1,13 @@
 /**
- * A figure of the site as a reference: APA and Vancouver as plain text, BibTeX, RIS and CSL-JSON.
- *
- * Made with Citation.js and, for the two styles, citeproc-js, at build time only: neither must reach a
- * reader's browser (citeproc-js is under CPAL or AGPL). Nothing is fetched.
+ * A figure as a reference by Citation.js and, for the two styles, citeproc-js: what the site's own writer
+ * (src/figures/citing/references.ts) is held to. Nothing is fetched.
  */
 import { plugins } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
 import '@citation-js/plugin-ris';
-import type { ReferenceItem } from './figureItem.ts';
-
-export interface Reference {
-  /** One paragraph in the style of the American Psychological Association. */
-  readonly apa: string;
-  /** One paragraph in the Vancouver style, without a number before it. */
-  readonly vancouver: string;
-  /** One entry in UTF-8, lines ending in LF. */
-  readonly bibtex: string;
-  /** One record in UTF-8, lines ending in CRLF. */
-  readonly ris: string;
-  /** A list of one item. */
-  readonly cslJson: string;
-}
+import type { ReferenceItem } from '../../src/figures/citing/figureItem.ts';
+import type { Reference } from '../../src/figures/citing/references.ts';
 
 // The plugin's ASCII would drop every character that it knows no command for; ours escapes what TeX reads as a command.
 plugins.config.get('@bibtex').format.asciiOnly = false;
@@ -42,8 +28,7 @@ const TEX: Readonly<Record<string, string>> = {
   '>': '\\textgreater{}',
 };
 
-/** Text from a table is untrusted: what is returned is to be shown as text, never as markup. */
-export function referTo(item: ReferenceItem): Reference {
+export function referByLibrary(item: ReferenceItem): Reference {
   return {
     apa: inStyle(item, 'apa'),
     // The style numbers its list; a reference by itself has no number.

@@ -1,0 +1,79 @@
+/** What the check found of the lifters' own loads: of one line by lifter, and what is to be looked at before a sheet is printed. */
+import { showValue } from '../evidence/problem.ts';
+import type { LifterLine, LifterLines } from '../practice/lifters/judge.ts';
+import { stateEffect } from '../practice/lifters/step.ts';
+import { explainLoad, roundingOf, tellLoad } from '../practice/lifters/tellLine.ts';
+import { writeWeight } from '../practice/lifters/weight.ts';
+import { writeDay } from '../practice/programme/columns.ts';
+import { formatPlain } from './format.ts';
+import { stateAgainst } from './programmeFindings.ts';
+
+/** Names that a sentence carries; the rest are counted. */
+const MOST_NAMED = 12;
+
+/**
+ * Of a line whose load is a weight: what it is for each lifter, those of one verdict together.
+ *
+ * @param lines of every lifter, for this line
+ */
+export function stateByLifter(
+  lines: readonly { readonly name: string; readonly line: LifterLine }[],
+): readonly string[] {
+  const groups = new Map<string, string[]>();
+  for (const { name, line } of lines) {
+    const verdict = stateVerdict(line);
+    const share = line.load.kind === 'weight' ? ` (${formatPlain(line.load.actual)}\u00a0% of 1RM)` : '';
+    groups.set(verdict, [...(groups.get(verdict) ?? []), `${showValue(name)}${share}`]);
+  }
+  return [...groups].map(([verdict, names]) => {
+    const more = names.length - MOST_NAMED;
+    const named = names.slice(0, MOST_NAMED).join(', ');
+    return `${named}${more > 0 ? ` and ${more} more` : ''}: ${verdict}`;
+  });
+}
+
+function stateVerdict(line: LifterLine): string {
+  const { load, checked } = line;
+  if (load.kind === 'above 1RM') return 'above 1RM: it cannot be lifted once.';
+  if (load.kind === 'no 1RM') return `no 1RM of ${load.exercise} given.`;
+  if (load.kind !== 'weight' || !checked) return 'not judged.';
+  return `${stateAgainst(checked).replace(/\.$/u, '')}.`;
+}
+
+export interface ToLookAt {
+  readonly id: number;
+  /** “Monday, barbell back squat, 107.5 kg” */
+  readonly place: string;
+  /** A sentence each, at least one. */
+  readonly said: readonly string[];
+}
+
+/** Lines of a lifter that a coach should look at before the sheet is handed out. */
+export function listToLookAt({ lines }: LifterLines): readonly ToLookAt[] {
+  return lines.flatMap((line) => {
+    const said = sayOf(line);
+    const day = line.day === null ? 'no day' : writeDay(line.day);
+    return said.length > 0 ? [{ id: line.id, place: `${day}, ${line.exercise}, ${tellLoad(line.load)}`, said }] : [];
+  });
+}
+
+function sayOf(line: LifterLine): readonly string[] {
+  const { load, checked, unsafe, problems } = line;
+  if (load.kind === 'above 1RM') {
+    return [`${writeWeight(load.meant)} is above the 1RM of ${writeWeight(load.oneRm)}: no set can be advised.`];
+  }
+  const rounding = roundingOf(line);
+  const isToSay = checked?.unsafe || checked?.against === 'closer' || checked?.against === 'questioned';
+  const guard =
+    unsafe && !checked ? ['Not judged; alone under a load that can pin, less than safety asks for is left.'] : [];
+  return [
+    ...(checked && isToSay ? [`${capital(stateAgainst(checked).replace(/\.$/u, ''))}.`] : guard),
+    ...[load.kind === 'weight' ? null : explainLoad(load)].filter((one) => one !== null),
+    ...(rounding ? [stateEffect(rounding)] : []),
+    ...problems.map(capital),
+  ];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,118 @@
+/** What a lifter can lift once in an exercise, with a step of its own, and the loads that follow. */
+import { formatExpectation } from '../../../evidence/problem.ts';
+import { formatPlain } from '../../../figures/format.ts';
+import { isWithBodyWeight } from '../../../practice/lifters/bodyWeight.ts';
+import { exerciseKey, type Lifter, oneRmOf } from '../../../practice/lifters/lifter.ts';
+import { loadFor } from '../../../practice/lifters/loadFor.ts';
+import { askUnit, findOneRm, inUnitOf, stepOf } from '../../../practice/lifters/oneRm.ts';
+import { readStep } from '../../../practice/lifters/step.ts';
+import { explainLoad, tellLoad } from '../../../practice/lifters/tellLine.ts';
+import { writeWeight } from '../../../practice/lifters/weight.ts';
+import type { ProgrammeState } from '../programme.state.ts';
+import { idOfMaximum, type LiftersState } from './lifters.state.ts';
+import type { SheetsState } from './sheets.state.ts';
+
+interface Props {
+  readonly programme: ProgrammeState;
+  readonly state: LiftersState;
+  readonly sheets: SheetsState;
+  readonly lifter: Lifter;
+  /** Name of the list, or as written. */
+  readonly exercise: string;
+  /** True where the programme has it. */
+  readonly isUsed: boolean;
+}
+
+export function OneRmEntry({ programme, state, sheets, lifter, exercise, isUsed }: Props) {
+  const { id, unit } = lifter;
+  const exercises = programme.exercises.value;
+  const typed = oneRmOf(lifter, exercises, exercise);
+  const found = findOneRm(lifter, exercises, exercise);
+  const step = readStep(typed?.step ?? '', unit);
+  const withBody = isWithBodyWeight(exercise);
+  const field = idOfMaximum(id, exercise);
+  const stepField = idOfMaximum(id, exercise, 'step');
+  const isOther = found.kind === 'read' && found.weight.unit !== unit;
+  const question = found.kind === 'read' ? askUnit(found.weight) : null;
+  return (
+    <li class="maximum">
+      <span class="exercise-name">{exercise}</span>
+      <div class="control">
+        <label for={field}>
+          1RM, {unit}
+          <span class="unseen"> of {exercise}</span>
+        </label>
+        <input
+          id={field}
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          value={typed?.weight ?? ''}
+          aria-invalid={found.kind === 'refused'}
+          aria-describedby={`${field}-said`}
+          onInput={(event) => state.setMaximum(id, exercise, { weight: event.currentTarget.value })}
+        />
+      </div>
+      {!withBody && (
+        <div class="control">
+          <label for={stepField}>
+            Its step, {unit}
+            <span class="unseen"> of {exercise}</span>
+          </label>
+          <input
+            id={stepField}
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            placeholder={String(stepOf(lifter, exercises, exercise).value)}
+            value={typed?.step ?? ''}
+            aria-invalid={step.kind === 'refused'}
+            aria-describedby={`${field}-said`}
+            onInput={(event) => state.setMaximum(id, exercise, { step: event.currentTarget.value })}
+          />
+        </div>
+      )}
+      <div class="help said" id={`${field}-said`}>
+        {withBody && <p>Body weight and what is added, together; what plates allow is not reckoned in.</p>}
+        {found.kind === 'refused' && <p>1RM: {formatExpectation({ ...found, value: typed?.weight ?? '' })}</p>}
+        {step.kind === 'refused' && (
+          <p>
+            Step: {formatExpectation({ ...step, value: typed?.step ?? '' })} Until then{' '}
+            {writeWeight(stepOf(lifter, exercises, exercise))} are taken.
+          </p>
+        )}
+        {isOther && <p>That is {writeWeight(inUnitOf(lifter, found.weight))}.</p>}
+        {question && <p>{question}</p>}
+        {isUsed ? (
+          <p>{sayLoads(programme, sheets, lifter, exercise)}</p>
+        ) : (
+          <p>
+            This programme does not have it.{' '}
+            <button type="button" class="inline" onClick={() => state.dropExercise(id, exercise)}>
+              Remove<span class="unseen"> {exercise}</span>
+            </button>
+          </p>
+        )}
+      </div>
+    </li>
+  );
+}
+
+/** “107.5 kg for 78 %; 110 kg for 80 %”: each load once. */
+function sayLoads(programme: ProgrammeState, { list }: SheetsState, lifter: Lifter, exercise: string): string {
+  const exercises = programme.exercises.value;
+  const key = exerciseKey(exercises, exercise);
+  const said = list.value.lines
+    .filter(({ cells }) => exerciseKey(exercises, cells.exercise) === key)
+    .map((line) => {
+      const load = loadFor(lifter, line, exercises);
+      if (load.kind !== 'weight') return [tellLoad(load), explainLoad(load)].filter((one) => one !== null).join(': ');
+      const share = `${formatPlain(load.planned)}\u00a0%`;
+      const rounded =
+        formatPlain(load.actual) === formatPlain(load.planned)
+          ? ''
+          : `, rounded down to ${formatPlain(load.actual)}\u00a0%`;
+      return `${tellLoad(load)} for ${share}${rounded}`;
+    });
+  return `${[...new Set(said)].join('; ').replace(/\.$/u, '')}.`;
+}

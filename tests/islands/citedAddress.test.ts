@@ -1,0 +1,126 @@
+/** The address that cites a figure: one for the same settings, read back to what was written, and never more than numbers. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { listFigures } from '../../src/figures/catalogue.ts';
+import { headlineOf, readHeadline, stateFound, writeHeadline } from '../../src/figures/citing/headline.ts';
+import { markOf, orderSettings, readCited, writeCited } from '../../src/islands/figure/citedAddress.ts';
+import { defaultSettings, settingsSchema } from '../../src/model/settings.ts';
+import { anySettings } from '../support/settingsArbitrary.ts';
+import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
+
+const VERSION = 'ba6d2a5e';
+const some = settingsSchema.parse({ curve: 'log', split: 50 });
+
+describe('the mark of settings', () => {
+  it('is none for the site’s own, and ten hexadecimal characters for all others', () => {
+    expect(markOf(defaultSettings)).toBeNull();
+    expect(markOf(some)).toMatch(/^[\da-f]{10}$/u);
+  });
+
+  it('is the same whatever the order in which words were chosen, and whichever version the address is of', () => {
+    const one = settingsSchema.parse({ adjust: ['weeks', 'load'], include: { muscle: ['b', 'a', 'b'] } });
+    const other = settingsSchema.parse({ adjust: ['load', 'weeks'], include: { muscle: ['a', 'b'] } });
+    expect(markOf(one)).toBe(markOf(other));
+    expect(writeCited(one, { version: VERSION, own: false, found: null })).toBe(
+      writeCited(other, { version: VERSION, own: false, found: null }),
+    );
+    expect(markOf(readCited('?v=1&split=50').settings)).toBe(markOf(readCited('?v=2&split=50&curve=line').settings));
+  });
+
+  it('stays what it is: it stands in the names of files that were saved', () => {
+    // SHA-256 of "?v=2&curve=log&split=50", by sha256sum (GNU coreutils).
+    expect(markOf(some)).toBe('b17be216bf');
+  });
+
+  it('is another for every other of 500 settings', () => {
+    const sample = fc.sample(anySettings(shippedArms), { seed: 9, numRuns: 500 }).map(orderSettings);
+    const different = new Set(sample.map((settings) => JSON.stringify(settings)));
+    expect(different.size).toBeGreaterThan(450);
+    expect(new Set(sample.map(markOf)).size).toBe(different.size);
+  });
+});
+
+describe('an address that cites a figure', () => {
+  it('is read back to the settings, the version and what was found', () => {
+    fc.assert(
+      fc.property(anySettings(shippedArms), fc.boolean(), (settings, own) => {
+        const found = { targets: [], strength: { point: -0.4, low: -2.1, high: 1.3 }, rows: 36, studies: 9 };
+        const read = readCited(writeCited(settings, { version: VERSION, own, found }));
+        expect(read).toEqual({
+          settings: orderSettings(settings),
+          pin: { version: VERSION, own, found },
+          notice: null,
+        });
+      }),
+      { seed: 3, numRuns: 100 },
+    );
+  });
+
+  it('has for every figure numbers that read back, and words for them', () => {
+    const evidence = makeEvidence(shippedArms, { swept: true });
+    const { figures } = listFigures(evidence);
+    expect(figures.length).toBeGreaterThan(15);
+    for (const { slug } of figures) {
+      const found = headlineOf(slug, evidence);
+      expect(readHeadline(writeHeadline(found)), slug).toEqual(found);
+      expect(writeHeadline(found)).toMatch(/^[a-z\d._*-]{1,60}$/u);
+      expect(stateFound(slug, found, 'log-ratio'), slug).toMatch(slug === 'evidence-map' ? /\d arms of/u : /\d row/u);
+    }
+    expect(stateFound('growth-heavy', headlineOf('growth-heavy', evidence), 'log-ratio')).toBe(
+      'heavy loads: target 3.2 (1.6 to 4.2) in reserve; 72 rows of 17 studies',
+    );
+  });
+
+  it('tells a target without an upper end from one without any', () => {
+    const found = {
+      targets: [
+        { band: 'light', shown: { point: 2, low: 0.5, high: null } },
+        { band: 'heavy', shown: null },
+      ],
+      strength: null,
+      rows: 12,
+      studies: null,
+    } as const;
+    expect(writeHeadline(found)).toBe('l2_0.5_*h*n12');
+    expect(readHeadline('l2_0.5_*h*n12')).toEqual(found);
+    expect(stateFound('targets', found, 'log-ratio')).toMatch(
+      /light loads: target 2\.0 \(at least 0\.5\).*heavy loads: no target/u,
+    );
+  });
+
+  it('holds numbers only: no words of an address ever reach the page', () => {
+    fc.assert(
+      fc.property(fc.string(), fc.string(), (table, then) => {
+        const { pin, notice } = readCited(`?${new URLSearchParams({ v: '2', table, then })}`);
+        if (pin?.found) expect(writeHeadline(pin.found)).not.toMatch(/[b-gi-kmo-rt-z]/u);
+        else expect(notice).toMatch(/could not be read/u);
+      }),
+      { seed: 5, numRuns: 500 },
+    );
+    for (const wrong of [
+      '',
+      'n',
+      'n1_2_3',
+      'l1*n3',
+      'l1_2_3',
+      'n3*x',
+      'n1e9',
+      'n-3',
+      'n2.5',
+      'l1_2_3*n<b>',
+      's1_2*n3',
+      'n99999999',
+    ])
+      expect(readHeadline(wrong), wrong).toBeNull();
+  });
+
+  it('with a version that is none, or numbers that are none, says so and shows the figure', () => {
+    expect(readCited('?v=2&curve=log&table=<b>').notice).toMatch(/names a version of the table that is none/u);
+    expect(readCited('?v=2&curve=log&table=<b>')).toMatchObject({ pin: null, settings: { curve: 'log' } });
+    expect(readCited(`?v=2&table=${VERSION}&then=x`)).toMatchObject({
+      pin: { version: VERSION, own: false, found: null },
+      notice: 'What was found when this was cited could not be read from the address.',
+    });
+    expect(readCited('?v=1&curve=log').settings.curve).toBe('log');
+  });
+});

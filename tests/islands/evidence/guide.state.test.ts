@@ -1,0 +1,186 @@
+/**
+ * The guide driven as a reader drives it, over many tables and settings with the engine's own fits: every step asks or
+ * says why not, what it says are the numbers of its two analyses, nothing is stuck, and the end is where it began.
+ */
+import { readFileSync } from 'node:fs';
+import { computed, effect, signal } from '@preact/signals';
+import fc from 'fast-check';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import type { Arm } from '../../../src/evidence/schema.ts';
+import { readArms } from '../../../src/evidence/table.ts';
+import { formatTarget } from '../../../src/figures/format.ts';
+import { stateMoved } from '../../../src/figures/moved.ts';
+import { listVocabulary } from '../../../src/islands/analysis/filterOptions.ts';
+import { writeSettings } from '../../../src/islands/analysis/settingsAddress.ts';
+import { createGuide } from '../../../src/islands/evidence/guide.state.ts';
+import { followedBand } from '../../../src/islands/evidence/guideRings.ts';
+import { GUIDE_STEPS } from '../../../src/islands/evidence/guideSteps.ts';
+import { analyse } from '../../../src/model/analyse.ts';
+import { findBand } from '../../../src/model/bands.ts';
+import { CURVES, type Settings, settingsSchema, WEIGHTINGS } from '../../../src/model/settings.ts';
+import { pretendBrowser } from '../pretendBrowser.ts';
+
+const { arms: shipped } = readArms(readFileSync('data/arms.csv', 'utf8'), 'arms.csv');
+const growth = shipped.filter(({ outcome }) => outcome === 'growth');
+const studies = [...new Set(growth.map(({ study }) => study))];
+
+afterEach(() => vi.unstubAllGlobals());
+
+function open(arms: readonly Arm[], from: Settings, storage: Record<string, string> | 'forbidden' | null = {}) {
+  if (storage !== null) pretendBrowser('', storage);
+  const settings = signal(from);
+  const analysis = signal(analyse(arms, from));
+  const fitting = {
+    analysis,
+    vocabulary: signal(listVocabulary(arms)),
+    pending: computed(() => JSON.stringify(analysis.value.settings) !== JSON.stringify(settings.value)),
+    problem: signal<string | null>(null),
+  };
+  const stopFitting = effect(() => {
+    analysis.value = analyse(arms, settings.value);
+  });
+  const guide = createGuide('/data/arms.csv', settings, fitting, () => undefined);
+  const disconnect = guide.connect();
+  const close = () => {
+    disconnect();
+    stopFitting();
+  };
+  return { guide, settings, analysis, close };
+}
+
+const tables = fc
+  .subarray(studies, { minLength: 1, maxLength: 14 })
+  .map((kept) => growth.filter(({ study }) => kept.includes(study)));
+const choices = fc
+  .record({
+    curve: fc.constantFrom(...CURVES),
+    weighting: fc.constantFrom(...WEIGHTINGS),
+    split: fc.constantFrom(null, 30, 60, 85),
+    metric: fc.constantFrom('log-ratio', 'standardised'),
+    keptShare: fc.constantFrom(0.8, 0.9, 0.95),
+  })
+  .map((part) => settingsSchema.parse(part));
+
+describe('the guide', () => {
+  it('asks or says why not at every step of any table, by the numbers of its analyses, and gives back what it began with', () => {
+    let asked = 0;
+    let passed = 0;
+    fc.assert(
+      fc.property(tables, choices, fc.constantFrom('less', 'same', 'more', ''), (arms, from, choice) => {
+        const { guide, settings, analysis, close } = open(arms, from);
+        guide.begin();
+        GUIDE_STEPS.forEach((step, i) => {
+          expect(guide.step.value).toBe(step);
+          const before = guide.before.value;
+          if (!before) throw new Error(`nothing to start from: ${step.title}`);
+          expect(before.settings).toEqual(step.base(from));
+          if (guide.whyNot.value !== null) {
+            passed++;
+            expect(guide.whyNot.value).toMatch(/^[A-Z].*\.$/su);
+            expect(guide.findings.value[i]).toMatchObject({ wasAsked: false, brief: guide.whyNot.value });
+          } else {
+            asked++;
+            expect(guide.findings.value[i]).toBeNull();
+            expect(guide.ringed.value?.spots.length, step.title).toBeGreaterThan(0);
+            guide.choose(choice);
+            const after = analysis.value;
+            expect(after.settings).not.toEqual(before.settings);
+            const found = guide.findings.value[i];
+            expect(found?.came).toBe(stateMoved(before, after));
+            const followed = followedBand(before);
+            const now = followed && findBand(after.bands, followed.name);
+            if (!followed) throw new Error('asked without a target to follow');
+            expect(found?.brief).toContain(`target ${formatTarget(followed.band.target)}`);
+            if (now) expect(found?.brief).toContain(`then ${formatTarget(now.target)}.`);
+            if (now && now.target.point !== null)
+              expect(found?.moved).toBe(now.target.point - (followed.band.target.point ?? Number.NaN));
+          }
+          guide.goTo(i + 1);
+        });
+        expect(guide.step.value).toBeNull();
+        expect(guide.progress.value?.step).toBe(GUIDE_STEPS.length);
+        guide.goTo(3);
+        guide.leave();
+        expect(settings.value).toEqual(from);
+        expect(guide.progress.value).toBeNull();
+        close();
+      }),
+      { seed: 3, numRuns: 12 },
+    );
+    expect(asked).toBeGreaterThan(20);
+    expect(passed).toBeGreaterThan(20);
+  }, 120_000);
+
+  const from = settingsSchema.parse({ split: 55 });
+  const STORE = 'shy-of-failure guide /data/arms.csv';
+
+  it('survives a reload at an answered step, with its finding, and at one that is not answered', () => {
+    const first = open(growth, from);
+    first.guide.begin();
+    first.guide.choose('less');
+    const found = first.guide.findings.value[0];
+    const answered = first.settings.value;
+    first.close();
+    // The address brings the settings back.
+    const again = open(growth, answered, null);
+    expect(again.guide.progress.value).toMatchObject({ step: 0, guesses: { 0: 'less' }, start: writeSettings(from) });
+    expect(again.guide.findings.value[0]).toEqual(found);
+    expect(again.settings.value).toEqual(answered);
+    expect(again.guide.ringed.value?.spots).toHaveLength(1);
+    again.guide.goTo(1);
+    again.close();
+    const third = open(growth, again.settings.value, null);
+    expect([third.guide.progress.value?.step, third.guide.guess.value]).toEqual([1, null]);
+    expect(third.guide.ringed.value?.spots).toHaveLength(1);
+    third.guide.leave();
+    expect(third.settings.value).toEqual(from);
+    third.close();
+    expect(sessionStorage.getItem(STORE)).toBeNull();
+  });
+
+  it('begins at the settings of the address where the reader was quicker than the page', () => {
+    pretendBrowser();
+    const settings = signal(settingsSchema.parse({}));
+    const analysis = signal(analyse(growth, settings.value));
+    const fitting = {
+      analysis,
+      vocabulary: signal(listVocabulary(growth)),
+      pending: signal(true),
+      problem: signal<string | null>(null),
+    };
+    const guide = createGuide('/data/arms.csv', settings, fitting, () => undefined);
+    guide.begin();
+    expect(guide.progress.value).toBeNull();
+    settings.value = from;
+    const disconnect = guide.connect();
+    expect(guide.progress.value).toMatchObject({ step: 0, start: writeSettings(from) });
+    disconnect();
+  });
+
+  it('begins again from its own start, without guesses', () => {
+    const { guide, settings, close } = open(growth, from);
+    guide.begin();
+    guide.choose('');
+    guide.goTo(1);
+    guide.again();
+    expect(guide.progress.value).toMatchObject({ step: 0, guesses: {}, found: {}, start: writeSettings(from) });
+    expect(settings.value).toEqual(GUIDE_STEPS[0].base(from));
+    close();
+  });
+
+  it('is another on another table, and none after nonsense or in a browser that keeps nothing', () => {
+    for (const text of ['{', '[]', '{"step":-1}', '{"step":99,"guesses":{},"start":"","found":{}}']) {
+      const { guide, close } = open(growth, from, { [STORE]: text });
+      expect(guide.progress.value, text).toBeNull();
+      close();
+    }
+    const other = open(growth, from, { 'shy-of-failure guide own:1': '{"step":1,"guesses":{},"start":"","found":{}}' });
+    expect(other.guide.progress.value).toBeNull();
+    other.close();
+    const { guide, close } = open(growth, from, 'forbidden');
+    guide.begin();
+    guide.choose('');
+    expect(guide.findings.value[0]?.wasAsked).toBe(true);
+    close();
+  });
+});
