@@ -299,6 +299,19 @@ describe.skipIf(!firefox)('In Firefox', () => {
     });
   });
 
+  it('Studies shades the map anew for other people', async () => {
+    await visit('studies/', async (page) => {
+      const shades = () => page.evaluate(`document.querySelectorAll('svg rect[fill^="var(--gain-"]').length`);
+      const first = (await shades()) as number;
+      expect(first).toBeGreaterThan(3);
+      await (await page.waitForSelector('#gain-people'))?.press('End');
+      await expect
+        .poll(() => textOf(page, '.gain-map [role=status]'), { timeout: 20_000 })
+        .toMatch(/^With 200 people: light loads, today \d/u);
+      expect(await shades()).toBeGreaterThan(first);
+    });
+  });
+
   it('Your table unpacks a spreadsheet and says which sheet it read', async () => {
     const ods = readFileSync('tests/evidence/opening/libreOffice.ods').toString('base64');
     await visit('table/', async (page) => {
