@@ -5,12 +5,12 @@
 
 import * as Plot from '@observablehq/plot';
 import { MAPPED_LOAD, MAPPED_RESERVE } from '../model/emptyRegions.ts';
-import type { EvidenceMap } from '../model/evidenceMap.ts';
+import type { EvidenceMap, MapCell } from '../model/evidenceMap.ts';
 import type { BandName } from '../model/result.ts';
 import { countOf, countStudies } from '../numerics/countOf.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { stateEmptyRegion } from './emptyRegionWords.ts';
-import { describedByWords, type Figure } from './figure.ts';
+import { describedByWords, type Figure, type FigureTable } from './figure.ts';
 import { lowerFirst, upperFirst } from './firstLetter.ts';
 import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
 
@@ -31,7 +31,23 @@ interface Region {
   readonly reserveTo: number;
 }
 
-export function evidenceMap(map: EvidenceMap): Figure {
+/** What lies below the marks of a map and is told with it. */
+export interface MapShading {
+  readonly marks: readonly Plot.Markish[];
+  /** Sentences, after those of the map. */
+  readonly caption: string;
+  /** In the place of the map's. */
+  readonly table: FigureTable;
+}
+
+/** Columns of a cell in the map's table, and what stands in them. */
+export const CELL_COLUMNS = ['load (% of 1RM)', 'reserve (repetitions)', 'arms', 'people', 'studies'] as const;
+
+export function tellCell({ load, reserve, arms, people, studies }: MapCell): readonly (string | number)[] {
+  return [showCell(load, MAPPED_LOAD.to), showCell(reserve, MAPPED_RESERVE.to), arms, people, studies];
+}
+
+export function evidenceMap(map: EvidenceMap, shading: MapShading | null = null): Figure {
   const furthest = map.places.reduce<number>((most, { reserve }) => Math.max(most, reserve), MAPPED_RESERVE.to);
   const lightest = map.places.reduce<number>((least, { load }) => Math.min(least, load), MAPPED_LOAD.from);
   const regions = map.regions.map(({ load, reserve }, i) => ({
@@ -69,24 +85,16 @@ export function evidenceMap(map: EvidenceMap): Figure {
       },
       r: { type: 'identity' },
       marks: [
+        ...(shading?.marks ?? []),
         ...splitMarks(map, lightest),
-        ...regionMarks(regions),
+        ...regionMarks(regions, shading !== null),
         ...bandsOf(map).flatMap((band) => placeMarks(map, band)),
         ...numberMarks(regions),
       ],
     },
     title: titleOf(map),
-    caption: captionOf(map, words),
-    table: {
-      columns: ['load (% of 1RM)', 'reserve (repetitions)', 'arms', 'people', 'studies'],
-      rows: map.cells.map(({ load, reserve, arms, people, studies }) => [
-        showCell(load, MAPPED_LOAD.to),
-        showCell(reserve, MAPPED_RESERVE.to),
-        arms,
-        people,
-        studies,
-      ]),
-    },
+    caption: [captionOf(map, words), shading?.caption].filter(Boolean).join(' '),
+    table: shading?.table ?? { columns: CELL_COLUMNS, rows: map.cells.map(tellCell) },
   });
 }
 
@@ -94,14 +102,15 @@ function bandsOf({ split }: EvidenceMap): readonly BandName[] {
   return split === null ? ['all'] : ['light', 'heavy'];
 }
 
-function regionMarks(regions: readonly Region[]): Plot.Markish[] {
+/** Outlined alone over a shading, whose steps a tone of their own would change. */
+function regionMarks(regions: readonly Region[], isShaded: boolean): Plot.Markish[] {
   return [
     Plot.rect(regions, {
       x1: 'reserveFrom',
       x2: 'reserveTo',
       y1: 'loadFrom',
       y2: 'loadTo',
-      fill: 'currentColor',
+      fill: isShaded ? 'none' : 'currentColor',
       fillOpacity: 0.07,
       stroke: 'currentColor',
       strokeDasharray: '3,3',

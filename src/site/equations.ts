@@ -20,6 +20,8 @@ const [m1, m2, s1, s2] = [sub(mi('m'), mn('1')), sub(mi('m'), mn('2')), sub(mi('
 const square = (base: string, index: string) => subsup(mi(base), mn(index), mn('2'));
 const transpose = (matrix: string) => sup(bold(matrix), mo('⊤'));
 const inverse = (matrix: string) => sup(bold(matrix), row(mo('−'), mn('1')));
+/** Of a study that is still to be done. */
+const newOf = (matrix: string) => sub(bold(matrix), mo('+'));
 
 export const EQUATIONS = {
   logRatio: [
@@ -182,6 +184,49 @@ export const EQUATIONS = {
         mo('≤'),
         mi('t'),
         paren(mi('df'), paren(mi('r'))),
+      ),
+    },
+  ],
+  plannedStudy: [
+    {
+      words: 'the new effects y plus are normal about X plus times beta hat',
+      mathml: row(newOf('y'), mo('∼'), mi('N'), paren(newOf('X'), mi('β̂'), mo(','), bold('Δ')), mo(',')),
+    },
+    {
+      words: 'with covariance Delta, Phi plus and X plus times C times X plus transpose',
+      mathml: row(
+        bold('Δ'),
+        mo('='),
+        newOf('Φ'),
+        mo('+'),
+        newOf('X'),
+        bold('C'),
+        subsup(bold('X'), mo('+'), mo('⊤')),
+        mo(','),
+      ),
+    },
+    {
+      words: 'and for the log ratio v is 2 times the squared coefficient of variation times 1 minus r over n',
+      mathml: row(
+        mi('v'),
+        mo('='),
+        frac(row(mn('2'), sup(mi('CV'), mn('2')), paren(mn('1'), mo('−'), mi('r'))), mi('n')),
+      ),
+    },
+  ],
+  plannedLimit: [
+    {
+      words:
+        'M becomes M minus M x x transpose M over tau squared plus omega squared plus x transpose M x, where an arm x has people without end',
+      mathml: row(
+        bold('M'),
+        mo('→'),
+        bold('M'),
+        mo('−'),
+        frac(
+          row(bold('M'), bold('x'), transpose('x'), bold('M')),
+          row(sup(mi('τ'), mn('2')), mo('+'), sup(mi('ω'), mn('2')), mo('+'), transpose('x'), bold('M'), bold('x')),
+        ),
       ),
     },
   ],

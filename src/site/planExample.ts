@@ -6,11 +6,10 @@ import { listPlans } from '../islands/plan/plans.ts';
 import { findBestPlacement } from '../model/plan/bestPlacement.ts';
 import { answerPlan } from '../model/plan/planAnswer.ts';
 import { planStudy } from '../model/plan/plannedStudy.ts';
-import { openPlanning } from '../model/plan/planningBase.ts';
 import { describePlanning } from '../model/plan/planningFacts.ts';
+import { planning } from './planning.ts';
 import { site } from './site.ts';
 
-const planning = openPlanning(site.arms, START.settings);
 /** As many people as the first plan has, in both bands. */
 const place: PlaceAsked = { design: 'parallel', arms: 2, people: 40, band: null };
 

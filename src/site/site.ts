@@ -65,7 +65,7 @@ export const site = {
 export const siteTable = `${pathTo(`data/${site.downloadName}`)}#${site.dataVersion}`;
 
 /** Runs a computation in steps to its end. */
-function finish<Result>(steps: Generator<unknown, Result>): Result {
+export function finish<Result>(steps: Generator<unknown, Result>): Result {
   let step = steps.next();
   while (!step.done) step = steps.next();
   return step.value;

@@ -7,12 +7,13 @@ interface SliderProps {
   readonly value: number;
   readonly min: number;
   readonly max: number;
+  readonly step?: number;
   readonly unit: string;
   readonly help: string;
   readonly onChange: (value: number) => void;
 }
 
-export function Slider({ id, label, value, min, max, unit, help, onChange }: SliderProps) {
+export function Slider({ id, label, value, min, max, step = 1, unit, help, onChange }: SliderProps) {
   const shown = formatPlain(value);
   return (
     <div class="control">
@@ -27,7 +28,7 @@ export function Slider({ id, label, value, min, max, unit, help, onChange }: Sli
         type="range"
         min={min}
         max={max}
-        step="1"
+        step={step}
         value={value}
         onInput={(event) => onChange(event.currentTarget.valueAsNumber)}
         aria-valuetext={`${shown} ${unit}`}

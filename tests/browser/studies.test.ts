@@ -35,7 +35,7 @@ describe('the table of studies', () => {
     await page.keyboard.press('Space');
     expect(await people.getAttribute('aria-sort')).toBe('descending');
     expect(await column(page, 5)).toEqual([...rising].sort((a, b) => b - a));
-    expect(await page.getByRole('status').innerText()).toBe(
+    expect(await page.locator('.study-filter').getByRole('status').innerText()).toBe(
       `${names.length} of ${names.length} studies, by People, falling`,
     );
     expect(await page.locator('#studies th[aria-sort]').count()).toBe(1);
@@ -52,12 +52,14 @@ describe('the table of studies', () => {
     expect(pressed.size).toBeGreaterThan(1);
     await page.getByLabel('Find a study').fill('leg press');
     expect((await seen(page)).sort()).toEqual([...pressed].sort());
-    expect(await page.getByRole('status').innerText()).toBe(`${pressed.size} of ${names.length} studies`);
+    expect(await page.locator('.study-filter').getByRole('status').innerText()).toBe(
+      `${pressed.size} of ${names.length} studies`,
+    );
     await page.getByLabel('Outcome').selectOption('strength');
     const strong = arms.filter(({ study, outcome }) => pressed.has(study) && outcome === 'strength');
     expect((await seen(page)).sort()).toEqual([...new Set(strong.map(({ study }) => study))].sort());
     await page.getByLabel('Find a study').fill('no such study');
-    expect(await page.getByRole('status').innerText()).toBe(`0 of ${names.length} studies`);
+    expect(await page.locator('.study-filter').getByRole('status').innerText()).toBe(`0 of ${names.length} studies`);
     await page.getByRole('button', { name: 'Show all as at first' }).click();
     expect(await seen(page)).toEqual(atFirst);
     expect(await page.getByLabel('Find a study').inputValue()).toBe('');

@@ -27,11 +27,13 @@ interface Props {
   readonly needs: string;
   /** What would move the answer most, in one line; empty where it was not worked out. */
   readonly mover: string;
+  /** What one more study would do, in words. */
+  readonly nextStudy: ComponentChildren;
   /** What would change the answer, by loads. */
   readonly children: ComponentChildren;
 }
 
-export function Answer({ analysis, targetPage, draw, needs, mover, children }: Props) {
+export function Answer({ analysis, targetPage, draw, needs, mover, nextStudy, children }: Props) {
   const { settings, bands } = analysis;
   const bestCurves = listBands(bands)
     .map(([name, band]) => stateBestCurve(name, band))
@@ -82,7 +84,7 @@ export function Answer({ analysis, targetPage, draw, needs, mover, children }: P
           The share to keep: {writePercent(settings.keptShare)} is a choice; who asks for less growth may leave more in
           reserve.
         </li>
-        <li>The next study, above all where the interval is wide.</li>
+        <li>{nextStudy}</li>
       </ul>
 
       <h2>What reserve costs and saves besides growth</h2>

@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import { useConnection } from '../../ownTable/useTable.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { Answer } from './Answer.tsx';
-import { createOwnAnswer } from './ownAnswer.state.ts';
+import { createOwnAnswer, type OwnAnswerState } from './ownAnswer.state.ts';
 import { Robustness } from './Robustness.tsx';
 
 export interface Pages {
@@ -33,7 +33,13 @@ function OwnAnswer({ table, pages }: { readonly table: string; readonly pages: P
       </>
     );
   return (
-    <Answer analysis={source.analysis} targetPage={pages.target} needs={source.needs} mover="">
+    <Answer
+      analysis={source.analysis}
+      targetPage={pages.target}
+      needs={source.needs}
+      mover=""
+      nextStudy={<NextStudyOf state={state} />}
+    >
       <div role="status" aria-busy={!source.checked && problem === null}>
         {source.checked && <Robustness analysis={source.analysis} sweep={null} />}
         {!source.checked && problem === null && <p>What each study and curve changes is being worked out …</p>}
@@ -43,5 +49,20 @@ function OwnAnswer({ table, pages }: { readonly table: string; readonly pages: P
         All choices together: <a href={pages.evidence}>Evidence</a> works out every combination of them.
       </p>
     </Answer>
+  );
+}
+
+function NextStudyOf({ state }: { readonly state: OwnAnswerState }) {
+  const { nextStudy, nextProblem, problem, retryNext } = state;
+  const isBusy = nextStudy.value === null && nextProblem.value === null && problem.value === null;
+  return (
+    <div role="status" aria-busy={isBusy}>
+      {isBusy ? 'What one more study would narrow is being worked out …' : nextStudy.value}
+      <Trouble
+        what="What one more study would narrow could not be worked out"
+        reason={nextProblem.value}
+        onRetry={retryNext}
+      />
+    </div>
   );
 }

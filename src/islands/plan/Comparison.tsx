@@ -3,7 +3,6 @@ import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { BandName } from '../../model/result.ts';
 import { FigureView } from '../../ui/FigureView.tsx';
-import { UndrawnFigure } from '../../ui/UndrawnFigure.tsx';
 import { bandFigures } from './bandFigures.ts';
 import type { PlanState } from './plan.state.ts';
 
@@ -22,15 +21,11 @@ export function Comparison({ state: { answers }, drawn }: Props) {
     <section>
       <h2>Before and after</h2>
       <div class="pair">
-        {figures.map(({ band, figure }) =>
-          figure.table.rows.every(([, , estimate]) => estimate === 'none') ? (
-            <UndrawnFigure key={band} figure={figure} heading="h3" />
-          ) : (
-            <FigureView key={band} figure={figure} heading="h3">
-              {drawn[band]}
-            </FigureView>
-          ),
-        )}
+        {figures.map(({ band, figure }) => (
+          <FigureView key={band} figure={figure} heading="h3">
+            {drawn[band]}
+          </FigureView>
+        ))}
       </div>
     </section>
   );

@@ -66,7 +66,8 @@ export function PeopleForWidth({ state }: { readonly state: PlanState }) {
           <p>
             {upperFirst(LOAD_NAMES[band])} with plan {name}: {stateWidth(answer.before)} today,{' '}
             {answer.after ? `${stateWidth(answer.after)} expected` : 'what comes cannot be foreseen'}
-            {limit && `, ${stateWidth(limit)} with people without end`}. Enter the width that is wanted.
+            {limit && `, ${stateWidth(limit)} with people without end`}.
+            {answer.after && ' Enter the width that is wanted.'}
           </p>
         )}
         {asked && <Trouble what="It could not be worked out" reason={asked.problem} onRetry={state.people.retry} />}

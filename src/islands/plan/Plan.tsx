@@ -65,7 +65,9 @@ export function Plan({ built, table, tableName, ...drawn }: Props) {
             );
           })}
         </div>
-        <p class="small">Without end of people: {lowerFirst(LIMIT_WORDS)}</p>
+        {Object.values(answers.answers.value).some(({ limits }) => limits.some(({ target }) => target)) && (
+          <p class="small apart">Without end of people: {lowerFirst(LIMIT_WORDS)}</p>
+        )}
         <Comparison state={state} drawn={drawn} />
         <PeopleForWidth state={state} />
         <BestPlacement state={state} />

@@ -6,7 +6,7 @@ import type { PlanningFacts } from '../../model/plan/planningFacts.ts';
 import type { BandName } from '../../model/result.ts';
 import type { Answers } from './answers.state.ts';
 
-/** Of bands in which some plan has an arm. */
+/** Of bands in which some plan has an arm and there is an interval to draw; of others each plan says why. */
 export function bandFigures(
   { bands, settings }: PlanningFacts,
   answers: Answers,
@@ -17,7 +17,10 @@ export function bandFigures(
       const expectation = found?.bands.find(({ band }) => band === name);
       return found && expectation && expectation.arms > 0 ? [{ plan, people: found.people, expectation }] : [];
     });
-    return plans.length === 0
+    const isDrawn = plans.some(
+      ({ expectation: { before, after } }) => before.point !== null || (after !== null && after.point !== null),
+    );
+    return !isDrawn
       ? []
       : [
           {

@@ -1,8 +1,8 @@
 /** The Studies page of a reader's own table, in the place of the site's; nothing where there is none. */
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { evidenceMap } from '../../figures/evidenceMap.ts';
 import { studyForest } from '../../figures/studyForest.ts';
+import { defaultSettings } from '../../model/settings.ts';
 import type { StudyReport } from '../../model/studyReports.ts';
 import { addressIn } from '../../ownTable/tableInUse.ts';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
@@ -11,6 +11,7 @@ import { Scroll } from '../../ui/Scroll.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { UndrawnFigure } from '../../ui/UndrawnFigure.tsx';
 import type { StudiesView } from '../analysis/studiesView.ts';
+import { GainMap } from './GainMap.tsx';
 import { createOwnStudies } from './ownStudies.state.ts';
 import { StudyTable } from './SortableStudies.tsx';
 import { listFacts, StudiesTable } from './StudiesTable.tsx';
@@ -20,14 +21,16 @@ import { StudyRows } from './StudyRows.tsx';
 interface Props {
   /** Id of the part of the page that shows the site's own table. */
   readonly site: string;
+  /** Address of the words on how the map's shading is worked out. */
+  readonly methods: string;
 }
 
-export function OwnStudies({ site }: Props) {
+export function OwnStudies(props: Props) {
   const { table } = useTable('');
-  return table.kind === 'own' ? <StudiesOf table={addressIn(table, '')} site={site} /> : null;
+  return table.kind === 'own' ? <StudiesOf table={addressIn(table, '')} {...props} /> : null;
 }
 
-function StudiesOf({ table, site }: Props & { readonly table: string }) {
+function StudiesOf({ table, site, methods }: Props & { readonly table: string }) {
   const state = useMemo(() => createOwnStudies(table, site), [table, site]);
   useConnection(state, true);
   const view = state.view.value;
@@ -70,7 +73,12 @@ function StudiesOf({ table, site }: Props & { readonly table: string }) {
           {title}
         </OneStudy>
       ) : (
-        <AllStudies view={view} isComplete={view.hasInfluence || state.problem.value !== null}>
+        <AllStudies
+          view={view}
+          table={table}
+          methods={methods}
+          isComplete={view.hasInfluence || state.problem.value !== null}
+        >
           {title}
         </AllStudies>
       )}
@@ -80,21 +88,21 @@ function StudiesOf({ table, site }: Props & { readonly table: string }) {
 
 interface AllStudiesProps {
   readonly view: StudiesView;
+  /** Address of the table that is read. */
+  readonly table: string;
+  readonly methods: string;
   /** False while each study's influence is still to come. */
   readonly isComplete: boolean;
   /** Heading of the table. */
   readonly children: ComponentChildren;
 }
 
-function AllStudies({ view, isComplete, children }: AllStudiesProps) {
+function AllStudies({ view, table, methods, isComplete, children }: AllStudiesProps) {
   const { reports, wholeBands, settings, map, hasInfluence } = view;
-  const figure = useMemo(() => evidenceMap(map), [map]);
   const facts = useMemo(() => listFacts(reports), [reports]);
   return (
     <>
-      <div class="map">
-        <FigureView figure={figure} />
-      </div>
+      <GainMap id="own-gain" map={map} table={table} settings={defaultSettings} first={null} methods={methods} />
       {children}
       <div role="status">{!isComplete && <p>What the answer is without each study is still being worked out …</p>}</div>
       <StudyTable table="own-studies" facts={facts} />

@@ -1,0 +1,52 @@
+/** What the shades of the evidence map mean, and what they rest on. */
+
+import { formatNumber } from '../../figures/format.ts';
+import { TILE_SIGNS } from '../../figures/gainMap.ts';
+import type { LegendEntry } from '../../figures/gainWords.ts';
+import type { GainsView } from '../analysis/gainsView.ts';
+
+interface LegendProps {
+  /** Beginning of its ids. */
+  readonly id: string;
+  readonly entries: readonly LegendEntry[];
+}
+
+export function GainLegend({ id, entries }: LegendProps) {
+  return (
+    <div class="gain-legend">
+      <p id={`${id}-legend`}>Interval narrower by, in repetitions:</p>
+      <ul aria-labelledby={`${id}-legend`}>
+        {entries.map(({ look, words }) => (
+          <li key={look}>
+            <span class={`swatch look-${look}`} aria-hidden="true">
+              {look === 'opens' || look === 'unsaid' ? TILE_SIGNS[look] : ''}
+            </span>
+            {words}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface BasisProps {
+  readonly view: GainsView;
+  /** Address of the words on how it is worked out. */
+  readonly methods: string;
+}
+
+/** Never a promise: what the numbers are worked out with. */
+export function GainBasis({ view: { assumptions }, methods }: BasisProps) {
+  const measured =
+    typeof assumptions === 'string'
+      ? ''
+      : ` It measures ${assumptions.measure}${assumptions.weeks === null ? '' : ` over ${formatNumber(assumptions.weeks, 0)} weeks`}, as most rows here, with their usual spread: ${formatNumber(100 * assumptions.coefficientOfVariation.value, 0)}\u00a0% of the mean before training, and a correlation of ${formatNumber(assumptions.correlation.value, 2)} between before and after.`;
+  return (
+    <p class="small">
+      What is expected, not what will be. Ends of intervals stand here as computed; elsewhere they are told in tenths,
+      and down to a whole repetition where none lies inside. The study is drawn from the curve fitted here and differs
+      from it as much as studies here differ from one another.{measured} Other people, training or measures may do more
+      or less: <a href={methods}>how it is worked out, and when it misleads</a>.
+    </p>
+  );
+}
