@@ -84,7 +84,11 @@ describe('Plan a study', () => {
       .getByRole('button', { name: /^Use as plan B/u })
       .first()
       .click();
+    // At once, before the address is written: a link within the page takes nothing back.
+    await page.getByRole('link', { name: 'see it' }).click();
     await expect.poll(() => result(page, 'B'), WAIT).toMatch(/Expected/u);
+    await expect.poll(() => new URL(page.url()).search, WAIT).toMatch(/&b=parallel/u);
+    expect(new URL(page.url()).hash).toBe('#plan-B');
     const reserves = await card(page, 'B')
       .locator('input[id$=reserve]')
       .evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value));

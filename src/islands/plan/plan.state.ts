@@ -115,7 +115,12 @@ export function createPlanPage(built: Built, table: string) {
 
   const connect = () => {
     let addressed: PlanPage | null = null;
+    /** The query as it was last read or written. */
+    let known: string | null = null;
     const read = () => {
+      // A link within the page moves the hash alone: what is not yet written stays.
+      if (location.search === known) return;
+      known = location.search;
       const { notice: said, ...found } = readPage(location.search);
       notice.value = said;
       addressed = found;
@@ -129,6 +134,7 @@ export function createPlanPage(built: Built, table: string) {
       if (now === addressed) history.replaceState(null, '', address);
       else history.pushState(null, '', address);
       addressed = null;
+      known = location.search;
     };
     origin.value = location.origin;
     read();
