@@ -29,10 +29,14 @@ export function AssumedFields({ state, name, plan }: Props) {
   const isKnown = plan.measure === null || chosen !== undefined;
   const set = (part: Partial<PlannedStudy>) => state.setPlan(name, { ...plan, ...part });
   const { coefficientOfVariation: cv, correlation: r, weeks } = plan;
+  const spread = cv ?? chosen?.coefficientOfVariation?.value;
+  const relation = r ?? chosen?.correlation.value;
   return (
     <details>
       <summary>
         What is assumed: {chosen?.measure ?? plan.measure ?? 'no measure in this table'}
+        {spread !== undefined && `, spread ${formatSignificant(100 * spread, DIGITS)}\u00a0%`}
+        {relation !== undefined && `, correlation ${formatSignificant(relation, DIGITS)}`}
         <span class="unseen">, plan {name}</span>
       </summary>
       <div class="controls">
