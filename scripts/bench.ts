@@ -111,11 +111,12 @@ runScript({ help: HELP }, () => {
     'exercises.csv',
   ).rows;
   const practice = analyseForPractice(arms, defaultSettings);
-  const programme = longProgramme(exercises, 500);
+  const programme = longProgramme(exercises, 500, 1);
+  const block = longProgramme(exercises, 480, 12);
   const calendar = { status: 'trained', sessionHour: 19, event: { day: 27, hour: 10 } } as const;
   /** A fresh copy of the analysis each time, so that nothing is remembered from the run before. */
-  const checkProgramme = () =>
-    reportProgramme(structuredClone(practice), { first: programme, second: null, exercises, calendar });
+  const check = (first: string) => () =>
+    reportProgramme(structuredClone(practice), { first, second: null, exercises, calendar });
 
   const small = time('one fit, 200 rows in 36 studies', 200, 3, fitOf(200, 36));
   const middle = time('one fit, 2,000 rows in 400 studies', 20, null, fitOf(2000, 400));
@@ -127,7 +128,8 @@ runScript({ help: HELP }, () => {
     return time(`analysis with one study of ${rows} rows`, 4, bound, () => analyse(table, defaultSettings));
   });
   const analysis = time('analysis of the shipped table', 20, 100, () => analyse(arms, defaultSettings));
-  const programmeCheck = time('check of a programme of 500 lines', 10, 200, checkProgramme);
+  const programmeCheck = time('check of a programme of 500 lines', 10, 200, check(programme));
+  const blockCheck = time('check of 12 weeks of 40 lines', 10, 200, check(block));
   const measurements = [
     few,
     many,
@@ -138,6 +140,7 @@ runScript({ help: HELP }, () => {
     time('fatigue of the shipped table', 20, 150, () => analyseFatigue(arms, defaultSettings)),
     time('sweep of 1,440 combinations', 2, 3000, () => sweep(arms)),
     programmeCheck,
+    blockCheck,
     time('read and validate 100,000 rows', 3, 2000, () => readArms(large, 'large.csv')),
     // A build of 1,000 studies may take 120 s, of which bundling and 1,000 pages take some 20.
     timeOnce('all that a build computes, 1,000 studies', 100_000, () => {
@@ -154,6 +157,7 @@ runScript({ help: HELP }, () => {
     },
     // In analyses of the shipped table, of which one takes some 15 ms on a quiet machine: half the bound of 200 ms.
     { name: 'check of 500 lines in analyses', value: programmeCheck.median / analysis.median, bound: 6 },
+    { name: 'check of 12 weeks in those of 500 lines', value: blockCheck.median / programmeCheck.median, bound: 2 },
   ]);
   for (const line of lines) console.log(line);
   if (!isWithin) process.exitCode = 1;

@@ -23,6 +23,8 @@ export interface Exercise {
   readonly partials: boolean;
   /** Published relation of repetitions to load: of this very exercise or its kind; null where none is at hand. */
   readonly relation: Relation | null;
+  /** True where the list does not have it, and it was described by whoever trains it. */
+  readonly isUnlisted?: boolean;
 }
 
 /** An exercise of the list. */

@@ -3,7 +3,7 @@
 import * as Plot from '@observablehq/plot';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { COMMON_PRACTICE_TAG, HOURS_WITHOUT_FAILURE } from '../practice/commonPractice.ts';
-import { WEEKDAYS, writeDay } from '../practice/programme/columns.ts';
+import { WEEKDAYS, weekOfDay, writeDay } from '../practice/programme/columns.ts';
 import { type Calendar, HOURS_OF_DAY, type Session, worstBeforeEvent } from '../practice/programme/sessions.ts';
 import { wholeHours } from '../practice/recovery.ts';
 import { describedByWords, type Figure } from './figure.ts';
@@ -12,6 +12,8 @@ import { FIGURE_STYLE } from './looks.ts';
 
 export interface RecoveryCalendarOptions {
   readonly calendar: Calendar;
+  /** Week whose sessions are drawn; all of them where none is given. Title, caption and table are of all. */
+  readonly week?: number;
   readonly width?: number;
 }
 
@@ -25,17 +27,18 @@ interface Bar {
   readonly from: number;
   readonly to: number;
   readonly high: number;
-  readonly late: boolean;
+  readonly isLate: 'yes' | 'no';
   readonly label: string;
 }
 
 export function recoveryCalendar(
   sessions: readonly Session[],
   { settings }: Pick<PracticeAnalysis, 'settings'>,
-  { calendar, width = 420 }: RecoveryCalendarOptions,
+  { calendar, week, width = 420 }: RecoveryCalendarOptions,
 ): Figure {
   const { event, sessionHour } = calendar;
-  const bars = sessions.flatMap((session): Bar[] => {
+  const drawn = week === undefined ? sessions : sessions.filter(({ day }) => weekOfDay(day) === week);
+  const bars = drawn.flatMap((session): Bar[] => {
     const { time } = session.recovery;
     if (!time) return [];
     const from = session.day - 1 + sessionHour / HOURS_OF_DAY;
@@ -45,13 +48,16 @@ export function recoveryCalendar(
         from,
         to: from + time.hours / HOURS_OF_DAY,
         high: from + (time.high ?? time.hours) / HOURS_OF_DAY,
-        late: session.verdict === 'not in time',
+        isLate: session.verdict === 'not in time' ? 'yes' : 'no',
         label: `${shortDay(session.day - 1)}, ${formatPlain(session.reserve)} left`,
       },
     ];
   });
-  const eventAt = event ? event.day - 1 + event.hour / HOURS_OF_DAY : null;
-  const first = Math.floor(Math.min(...bars.map(({ from }) => from), eventAt ?? Number.POSITIVE_INFINITY, 7));
+  const eventDay = event ? event.day - 1 + event.hour / HOURS_OF_DAY : null;
+  // An event of another week would press the week that is drawn into a corner.
+  const eventAt = event && (week === undefined || weekOfDay(event.day) === week) ? eventDay : null;
+  const start = week === undefined ? WEEKDAYS.length : (week - 1) * WEEKDAYS.length;
+  const first = Math.floor(Math.min(...bars.map(({ from }) => from), eventAt ?? Number.POSITIVE_INFINITY, start));
   const last = Math.ceil(Math.max(...bars.map(({ high }) => high), eventAt ?? 0, first + 1));
   const days = Array.from({ length: last - first + 1 }, (_, i) => first + i);
   const step = Math.ceil(days.length / 8);
@@ -81,7 +87,7 @@ export function recoveryCalendar(
           x1: 'from',
           x2: 'to',
           fill: 'var(--ink)',
-          fillOpacity: ({ late }: Bar) => (late ? 1 : 0.45),
+          fillOpacity: ({ isLate }: Bar) => (isLate === 'yes' ? 1 : 0.45),
         }),
         Plot.text(bars, {
           y: 'name',
@@ -100,7 +106,7 @@ export function recoveryCalendar(
       ],
     },
     title: titleOf(sessions, event !== null),
-    caption: sentence,
+    caption: week === undefined ? sentence : `Drawn are the sessions of week ${week}. ${sentence}`,
     table: {
       columns: [
         'session',

@@ -9,10 +9,7 @@ export interface Guard {
 }
 
 /** What a rule of safety reads of an exercise. */
-export type Guarded = Pick<Exercise, 'canPin' | 'stoppable' | 'relation'> & {
-  /** True where it stands in no list, and what it is, is not known. */
-  readonly isUnlisted?: boolean;
-};
+export type Guarded = Pick<Exercise, 'canPin' | 'stoppable' | 'relation' | 'isUnlisted'>;
 
 export const COMPANIES = ['alone', 'spotter', 'safety arms'] as const;
 /** Who or what can take the load: nobody, a person, or arms of the rack. */
@@ -27,7 +24,7 @@ const COLLARS_OFF = 'When benching alone without either, leave the collars off s
 export const ALWAYS: readonly string[] = [
   'Stop for pain, dizziness or chest symptoms.',
   'People who are pregnant, recovering from injury or illness, under medical care or under age train under qualified supervision.',
-  'Local rules and licensed professionals come first; this page is not medical advice.',
+  'Local rules and licensed professionals come first; this is not medical advice.',
 ];
 
 /** True where nobody and nothing would take the load off a pinned lifter. */

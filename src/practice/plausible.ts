@@ -117,7 +117,7 @@ function statePublished(load: number, { mean }: Possible): string {
 }
 
 function whose({ relation, standsIn }: Possible): string {
-  return standsIn ? `${relation}, which stands in` : relation;
+  return `published for the ${relation}${standsIn ? '; this exercise may differ' : ''}`;
 }
 
 function writeShare(share: number): string {

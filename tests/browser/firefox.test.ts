@@ -196,6 +196,28 @@ describe.skipIf(!firefox)('In Firefox', () => {
     });
   });
 
+  it('Programme takes a block of weeks, copies one, undoes that, and writes the message for an athlete', async () => {
+    await visit('programme/', async (page) => {
+      const press = (name: string) => page.locator(`::-p-aria([name="${name}"][role="button"])`).click();
+      const heads = () => page.evaluate('[...document.querySelectorAll(".lines h3")].map((one) => one.textContent)');
+      await press('Paste or open');
+      await page.locator('#pasted').fill('W1 Mon leg press 3x10 70% 2 RIR spotter\nWk 2 Tue RDL 3x8 70% 3 RIR');
+      await expect.poll(() => textOf(page, '.understood')).toMatch(/day Tuesday of week 2/u);
+      await press('Replace version one');
+      await expect.poll(heads).toEqual(['Week 1', 'Week 2']);
+      await press('Copy week 2 as week 3');
+      await expect.poll(heads).toEqual(['Week 1', 'Week 2', 'Week 3']);
+      const drawn = () => page.evaluate('document.querySelector(".by-week figure svg")?.textContent');
+      await expect.poll(drawn).toMatch(/week of the programme/u);
+      await page.locator('.going-back button').click();
+      await expect.poll(heads).toEqual(['Week 1', 'Week 2']);
+      await press('Send the programme to an athlete');
+      await expect
+        .poll(() => page.evaluate('document.querySelector(".sharing textarea")?.value'))
+        .toMatch(/WEEK 1\n\nMONDAY\n- leg press: 3 × 10 at 70.% of 1RM, with a spotter\. Leave 2 in reserve\./u);
+    });
+  });
+
   it('Programme shows how a paste was understood before it takes it', async () => {
     await visit('programme/', async (page) => {
       await page.evaluate(

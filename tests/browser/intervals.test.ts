@@ -80,7 +80,6 @@ describe('Intervals', () => {
       await (step % 2 === 0 ? choices.last() : choices.first()).press('Enter');
       await settled(opened);
       await expect.poll(() => page.locator('.guide .finding').innerText()).not.toMatch(/Being worked out/u);
-      if (step === 5) expect(await findViolations(page)).toEqual([]);
       await press(step < 7 ? /^Next$/u : /^What you saw$/u);
     }
     const summary = await page.locator('.guide').innerText();
@@ -97,7 +96,7 @@ describe('Intervals', () => {
     await expect.poll(async () => (await titles(opened)).join()).toContain(`Straight line: ${countOf({}, 'line')}`);
     expect(complaints).toEqual([]);
     await close();
-  }, 60_000);
+  }, 90_000);
 
   it('keeps question and figure in sight together on a phone', async () => {
     const { page, close } = await openPage(site, 'intervals/', { viewport: { width: 360, height: 760 } });

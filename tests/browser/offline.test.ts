@@ -236,12 +236,15 @@ describe.each(browsers)('In %s', (name) => {
     expect(await read(tab, '.wordmark')).toBe('Shy of Failure');
 
     await expect.poll(() => tab.run('location.search')).toBe('?v=2&curve=spline');
+    // A move just before it goes into the address first.
+    await choose(tab, '#evidence-weighting', 'equal');
     await press(tab, 'Show it');
     await expect.poll(() => keptIn(other), { timeout: 20_000 }).toBe(expectedOf(join(folder, 'newer')));
     expect(await read(tab, '.wordmark')).toBe(NEWER);
     expect(await tab.run(`${STATUS}('/_astro/${oldScript}')`)).toBe(404);
     expect(await tab.run('JSON.stringify({ ...localStorage })')).toBe(before);
-    await shows(tab, heavyRange(own, SPLINE), '.workbench figcaption');
+    await shows(tab, heavyRange(own, { ...SPLINE, weighting: 'equal' }), '.workbench figcaption');
+    expect(await tab.run('location.search')).toBe('?v=2&curve=spline&weights=equal');
   }, 120_000);
 
   it('a version of which a file is not the one that was built is never shown', async () => {

@@ -1,9 +1,13 @@
 /** The calendar of a programme and what is said of two versions: never stronger than the intervals. */
 import { describe, expect, it } from 'vitest';
+import { formatShare } from '../../src/figures/format.ts';
+import { listPlotted } from '../../src/figures/plotted.ts';
+import { programmeByWeek } from '../../src/figures/programmeByWeek.ts';
 import { stateAgainst, stateVersions } from '../../src/figures/programmeFindings.ts';
 import { recoveryCalendar } from '../../src/figures/recoveryCalendar.ts';
 import { reportProgramme } from '../../src/practice/programme/report.ts';
 import { drawPlot } from '../../src/site/drawFigure.ts';
+import { blockOf } from '../practice/programme/blockOf.ts';
 import { analysis, exampleToTargets, exampleWeek, exercises, regatta } from '../practice/programme/shipped.ts';
 import { failOnWarnings } from '../support/failOnWarnings.ts';
 import { settleSvg } from '../support/settleSvg.ts';
@@ -59,6 +63,86 @@ describe('the calendar', () => {
     const figure = recoveryCalendar(unknown, analysis, { calendar: regatta });
     expect(figure.title).toBe('Recovery is not known for every session');
     expect(drawPlot(figure)).toMatch(/^<svg/u);
+  });
+});
+
+describe('the weeks', () => {
+  const block = reportProgramme(analysis, {
+    first: blockOf(exampleWeek, 6, 4),
+    second: blockOf(exampleToTargets, 6),
+    exercises,
+    calendar: { ...regatta, event: { day: 41, hour: 10 } },
+  });
+  const weeksOf = (version: typeof first | null) => version?.check?.weeks ?? [];
+  const one = [{ name: 'version one', weeks: weeksOf(first) }];
+  const two = [
+    { name: 'version one', weeks: weeksOf(block.first) },
+    { name: 'version two', weeks: weeksOf(block.second) },
+  ];
+  const event = { event: { day: 41, hour: 10 } };
+
+  it('of the worked example are drawn as they were', async () => {
+    const figure = programmeByWeek(one, analysis, { calendar: regatta });
+    await expect(settleSvg(drawPlot(figure))).toMatchFileSnapshot('programme-week.svg');
+  });
+
+  it('of two versions of a block are drawn as they were, on a phone', async () => {
+    const figure = programmeByWeek(two, analysis, { calendar: event, width: 328 });
+    await expect(settleSvg(drawPlot(figure))).toMatchFileSnapshot('programme-by-week.svg');
+  });
+
+  it('say the shares and hours of the report, and what they do not know', () => {
+    const shares = weeksOf(block.second).map(({ all }) => Math.round(100 * (all.kept?.estimate ?? Number.NaN)));
+    const { title, caption, table } = programmeByWeek(two, analysis, { calendar: event });
+    expect(title).toContain(
+      `Version two: ${Math.min(...shares)} to ${Math.max(...shares)}\u00a0% of growth expected in a week`,
+    );
+    expect(caption).toMatch(/In version one week 4 has no sets\..*Not in this evidence.*that loads go up from week/u);
+    expect(table.rows.length).toBe(11);
+    for (const row of table.rows) expect(row.length).toBe(table.columns.length);
+    const [{ all }] = weeksOf(block.first);
+    expect(table.rows[0]).toContain(all.kept && formatShare(all.kept));
+  });
+
+  it('of which nothing is known claim nothing', () => {
+    const nothing = weeksOf(first).map((week) => ({
+      ...week,
+      all: { ...week.all, kept: null },
+      byLoads: week.byLoads.map((loads) => ({ ...loads, kept: null })),
+      sessions: [],
+      longest: null,
+    }));
+    const figure = programmeByWeek([{ name: 'version one', weeks: nothing }], analysis, { calendar: { event: null } });
+    expect(figure.title).toBe('Neither growth kept nor recovery is known for these sets');
+    expect(drawPlot(figure)).toMatch(/^<svg/u);
+  });
+
+  it('plot the very numbers of the report, each beside its place', () => {
+    const layers = listPlotted(programmeByWeek(two, analysis, { calendar: event }).plot);
+    const growth = layers.find(({ rows }) => 'share' in (rows[0] ?? {}));
+    expect(growth?.rows.length).toBe(11);
+    const shares = weeksOf(block.first).map(({ all }) => 100 * (all.kept?.estimate ?? Number.NaN));
+    expect(growth?.rows.slice(0, 5).map(({ share }) => Number(share))).toEqual(
+      shares.map((share) => expect.closeTo(share, 6)),
+    );
+    const hours = layers.find(({ rows }) => 'hours' in (rows[0] ?? {}));
+    const sessions = [block.first, block.second].flatMap((version) => version?.check?.sessions ?? []);
+    expect(hours?.rows.length).toBe(sessions.length);
+  });
+
+  it('are drawn one at a time in the calendar of a block, which speaks of all sessions', () => {
+    const sessions = block.first.check?.sessions ?? [];
+    const whole = { ...regatta, ...event };
+    const drawn = recoveryCalendar(sessions, analysis, { calendar: whole, week: 6 });
+    expect(drawn.table.rows.length).toBe(25);
+    expect(drawn.title).toBe(recoveryCalendar(sessions, analysis, { calendar: whole }).title);
+    expect(drawn.caption).toMatch(/^Drawn are the sessions of week 6\./u);
+    const bars = listPlotted(drawn.plot).find(({ rows }) => 'from' in (rows[0] ?? {}));
+    expect(bars?.rows.map(({ name }) => name)).toEqual(
+      ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday'].map((day) => `${day} of week 6`),
+    );
+    expect(drawPlot(drawn)).toMatch(/event/u);
+    expect(drawPlot(recoveryCalendar(sessions, analysis, { calendar: whole, week: 1 }))).not.toMatch(/>event</u);
   });
 });
 

@@ -39,7 +39,7 @@ describe('a total of repetitions', () => {
 
   it('says the share in people, and nothing finer than 1 in 1,000', () => {
     expect(askAbout({ load: 80, repetitions: 12, reserve: 2, relation: null })).toBe(
-      'Is the set right: 12 repetitions with 2 left at 80\u00a0% of 1RM? Expected: about 9 possible at 80 % of 1RM, give or take 5 (bench press, which stands in). About 1 person in 51 could do so many at this load.',
+      'Is the set right: 12 repetitions with 2 left at 80\u00a0% of 1RM? Expected: about 9 possible at 80 % of 1RM, give or take 5 (published for the bench press; this exercise may differ). About 1 person in 51 could do so many at this load.',
     );
     expect(askAbout({ load: 80, repetitions: 20, reserve: 2, relation: null })).toMatch(
       /Fewer than 1 person in 1,000/u,

@@ -1,34 +1,46 @@
 /** The Evidence page: the regression, live. */
-import type { ComponentChildren } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { type ComponentChildren, hydrate, render } from 'preact';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Analysis } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
+import { takeTurn } from '../../ui/inTurn.ts';
 import { LeftOut } from '../../ui/LeftOut.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
+import { EvidenceBelow } from './Below.tsx';
 import { EvidenceControls } from './Controls.tsx';
 import { createEvidence, type EvidenceState } from './evidence.state.ts';
 import { EvidenceFigures } from './Figures.tsx';
 import { EvidenceGuide, GuideOpener } from './Guide.tsx';
 import { EvidenceMoves } from './Moves.tsx';
-import { EvidencePanels } from './Panels.tsx';
-import { TakeHome } from './TakeHome.tsx';
 
-interface Props {
+/** What the page is built with. */
+export interface BuiltEvidence {
   readonly analysis: Analysis;
-  /** Address of the site's table. */
-  readonly table: string;
   /** What the site's table offers to choose by. */
   readonly vocabulary: Vocabulary;
+}
+
+interface Props {
+  /** What the page is built with, as JSON: a browser reads one text many times faster than as many properties. */
+  readonly built: string;
+  /** Address of the site's table. */
+  readonly table: string;
   /** The figures as the build drew them. */
   readonly light?: ComponentChildren;
   readonly heavy?: ComponentChildren;
+  /** What stands below them (Below.tsx), as the build made it. */
+  readonly below?: ComponentChildren;
 }
 
-export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
+export function Evidence({ built, table, below, ...drawn }: Props) {
   const { address, isKnown } = useTable(table);
-  const state = useMemo(() => createEvidence(analysis, address, vocabulary), [analysis, address, vocabulary]);
+  const state = useMemo(() => {
+    const { analysis, vocabulary }: BuiltEvidence = JSON.parse(built);
+    return createEvidence(analysis, address, vocabulary);
+  }, [built, address]);
+  const place = useBelow(state);
   useConnection(state, isKnown);
   const { fitting } = state;
   const isShown = fitting.isShown.value;
@@ -45,12 +57,29 @@ export function Evidence({ analysis, table, vocabulary, ...drawn }: Props) {
       </div>
       <EvidenceGuide state={state} />
       <EvidenceControls state={state} {...fitting.vocabulary.value} />
-      <div class="panels" hidden={!isShown}>
-        <EvidencePanels state={state} />
-        <TakeHome state={state} />
+      <div class="panels" hidden={!isShown} ref={place}>
+        {below}
       </div>
     </div>
   );
+}
+
+/** Brings to life what stands below the figures, in a task of its own: it is most of the page. Gives where it stands. */
+function useBelow(state: EvidenceState) {
+  const frame = useRef<HTMLDivElement>(null);
+  const isAlive = useRef(false);
+  useEffect(
+    () =>
+      takeTurn(() => {
+        const place = frame.current?.querySelector('astro-slot') ?? frame.current;
+        if (!place) return;
+        if (isAlive.current) render(<EvidenceBelow state={state} />, place);
+        else hydrate(<EvidenceBelow state={state} />, place);
+        isAlive.current = true;
+      }),
+    [state],
+  );
+  return frame;
 }
 
 function Messages({ state: { fitting, address } }: { readonly state: EvidenceState }) {

@@ -17,7 +17,8 @@ interface Props {
   readonly drawn: DrawnFigures;
 }
 
-export function EvidenceFigures({ state: { fitting, comparison, guide }, drawn }: Props) {
+export function EvidenceFigures({ state, drawn }: Props) {
+  const { fitting, comparison, guide } = state;
   const analysis = fitting.analysis.value;
   const pin = comparison.pin.value;
   const pinned = pin?.analysis ?? undefined;
@@ -36,11 +37,13 @@ export function EvidenceFigures({ state: { fitting, comparison, guide }, drawn }
     [analysis, former, showsNewStudy, pinned, ringed],
   );
   if (!pin) {
+    // The build drew the site's own settings, with nothing beside them.
+    const isDrawn = analysis === state.start && !former && !showsNewStudy;
     return (
       <div class="pair">
         {figures.map(({ band, figure }) => (
-          <FigureView key={band} figure={figure}>
-            {drawn[band]}
+          <FigureView key={band} figure={figure} isDrawn={isDrawn}>
+            {isDrawn ? drawn[band] : undefined}
           </FigureView>
         ))}
       </div>

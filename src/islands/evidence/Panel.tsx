@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import type { BandChecks } from '../../model/full.ts';
 import type { Band, BandName } from '../../model/result.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
+import { useTurn } from '../../ui/inTurn.ts';
 
 export interface BandView {
   readonly name: BandName;
@@ -35,10 +36,13 @@ interface CheckedPanelProps {
 
 /** A panel of what takes longer than the fit. */
 export function CheckedPanel({ title, views, isWaiting, problem, children }: CheckedPanelProps) {
+  // All panels at once would hold the page up.
+  const isShown = useTurn(views[0]?.checks ?? null);
+  const isBusy = isWaiting || (!isShown && problem === null);
   return (
-    <Frame title={title} views={views} isBusy={isWaiting}>
+    <Frame title={title} views={views} isBusy={isBusy}>
       {({ checks, ...view }) => {
-        if (isWaiting) return <p class="small">Being worked out …</p>;
+        if (isBusy) return <p class="small">Being worked out …</p>;
         if (problem !== null) return <p>Not worked out: {problem}</p>;
         if (view.band.failure) return <p>Nothing to show: {view.band.failure.reason}.</p>;
         return checks && children({ ...view, checks });

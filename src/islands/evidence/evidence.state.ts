@@ -109,6 +109,7 @@ export function createEvidence(start: Analysis, table: string, offered: Vocabula
     };
   };
   return {
+    start,
     settings,
     fitting,
     moving,

@@ -52,7 +52,8 @@ export function createFitting({ start, offered, table, settings, calculation }: 
       { table, settings: asked },
       {
         take: (made) => {
-          analysis.value = made;
+          // Of the same settings it is what is at hand, and nothing need be drawn anew.
+          if (awaitsOwn.peek() || !isSame(made.settings, analysis.peek().settings)) analysis.value = made;
           awaitsOwn.value = false;
           finish(null);
         },

@@ -1,10 +1,7 @@
 /** What applying the advice changed, line by line with its reason, and what it left. */
 
-import { stateLeft, stateMove } from '../../figures/adviceMoves.ts';
-import { formatPlain } from '../../figures/format.ts';
 import { countOf } from '../../numerics/countOf.ts';
-import { writeDay } from '../../practice/programme/columns.ts';
-import type { CheckedLine } from '../../practice/programme/line.ts';
+import type { AppliedLine } from './appliedWords.ts';
 import type { ProgrammeState } from './programme.state.ts';
 
 export function ProgrammeApplied({ state }: { readonly state: ProgrammeState }) {
@@ -12,8 +9,7 @@ export function ProgrammeApplied({ state }: { readonly state: ProgrammeState }) 
   if (!applied) return null;
   const { moves, left, unchecked, asAdvised } = applied;
   const numbers = new Map(state.draft.value.first.lines.map(({ id }, i) => [id, i + 1]));
-  const nameOf = (id: number, { line }: CheckedLine) =>
-    `Line ${numbers.get(id) ?? 'that is gone'}, ${line.exercise.name} on ${writeDay(line.day)}, ${formatPlain(line.load)}\u00a0%`;
+  const nameOf = ({ id, name }: AppliedLine) => `Line ${numbers.get(id) ?? 'that is gone'}, ${name}`;
   return (
     <section class="entry applied" aria-labelledby="applied">
       <h2 id="applied" tabIndex={-1}>
@@ -26,7 +22,7 @@ export function ProgrammeApplied({ state }: { readonly state: ProgrammeState }) 
         <ul>
           {moves.map((move) => (
             <li key={move.id}>
-              <strong>{nameOf(move.id, move.checked)}:</strong> {stateMove(move)}
+              <strong>{nameOf(move)}:</strong> {move.said}
             </li>
           ))}
         </ul>
@@ -39,7 +35,7 @@ export function ProgrammeApplied({ state }: { readonly state: ProgrammeState }) 
           <ul>
             {left.map((one) => (
               <li key={one.id}>
-                <strong>{nameOf(one.id, one.checked)}:</strong> {stateLeft(one)}
+                <strong>{nameOf(one)}:</strong> {one.said}
               </li>
             ))}
             {unchecked.length > 0 && (

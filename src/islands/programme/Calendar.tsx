@@ -1,29 +1,54 @@
 /** The calendar that a programme is held against. */
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
-import { LAST_DAY, writeDay } from '../../practice/programme/columns.ts';
+import { MOST_WEEKS, WEEKDAYS, weekOfDay } from '../../practice/programme/columns.ts';
+import { listWeeks } from '../../practice/programme/weeks.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import type { ProgrammeState } from './programme.state.ts';
 
 /** Hour of the day of an event where the reader has not said. */
 const USUAL_EVENT_HOUR = 10;
 const HOURS = Array.from({ length: 24 }, (_, hour) => [String(hour), `${hour}:00`] as const);
-const DAYS = Array.from({ length: LAST_DAY }, (_, i) => [String(i + 1), writeDay(i + 1)] as const);
+const DAYS = WEEKDAYS.map((name, i) => [String(i + 1), name] as const);
+const WEEKS = Array.from({ length: MOST_WEEKS }, (_, i) => [String(i + 1), `week ${i + 1}`] as const);
+
+/** Of a block: the day of a week, both from 1. */
+function dayOf(week: number, weekday: number): number {
+  return (week - 1) * WEEKDAYS.length + weekday;
+}
+
+function dayOfWeek(day: number): number {
+  return ((day - 1) % WEEKDAYS.length) + 1;
+}
 
 export function ProgrammeCalendar({ state }: { readonly state: ProgrammeState }) {
-  const { status, sessionHour, event } = state.draft.value.calendar;
+  const { first, calendar } = state.draft.value;
+  const { status, sessionHour, event } = calendar;
+  // Where none is set, in the last week of the block.
+  const week = event ? weekOfDay(event.day) : (listWeeks(first).at(-1) ?? 1);
   return (
     <form class="entry row-of-controls" aria-label="Calendar and lifters" onSubmit={(sent) => sent.preventDefault()}>
       <Choice
         id="event-day"
         label="Day of the event"
-        value={event ? String(event.day) : 'none'}
+        value={event ? String(dayOfWeek(event.day)) : 'none'}
         options={[['none', 'none'], ...DAYS]}
         onChange={(day) =>
           state.setCalendar({
-            event: day === 'none' ? null : { hour: USUAL_EVENT_HOUR, ...event, day: Number(day) },
+            event: day === 'none' ? null : { hour: USUAL_EVENT_HOUR, ...event, day: dayOf(week, Number(day)) },
           })
         }
       />
+      {event && (
+        <Choice
+          id="event-week"
+          label="Week of the event"
+          value={String(week)}
+          options={WEEKS}
+          onChange={(value) =>
+            state.setCalendar({ event: { ...event, day: dayOf(Number(value), dayOfWeek(event.day)) } })
+          }
+        />
+      )}
       {event && (
         <Choice
           id="event-hour"

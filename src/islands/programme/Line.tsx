@@ -1,12 +1,15 @@
 /** One line to be edited: its cells, its buttons, and what the evidence says of it. */
-import { useMemo, useRef } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import type { EditorLine } from '../../practice/programme/edit.ts';
 import type { LineReport } from '../../practice/programme/lineReports.ts';
 import { TEXT_CELLS } from './cellWords.ts';
 import { idOfPart, type LinePart, type VersionName } from './editing.state.ts';
+import { LineDetails } from './LineDetails.tsx';
 import { LineFields } from './LineFields.tsx';
 import { LineVerdict } from './LineVerdict.tsx';
 import type { ProgrammeState } from './programme.state.ts';
+import { saidOf } from './taken.ts';
 
 interface Props {
   readonly state: ProgrammeState;
@@ -16,15 +19,23 @@ interface Props {
   readonly number: number;
   /** null where it was not checked yet. */
   readonly report: LineReport | null;
+  /** The week and day that begin at it. */
+  readonly head: ComponentChildren;
 }
 
 /** Laid out again only where something of it is another: a report comes with every key, and most of it is as before. */
-export function ProgrammeLine({ state, which, line, number, report }: Props) {
-  const taken = state.opening.taken.value.get(JSON.stringify(line.cells)) ?? null;
+export function ProgrammeLine({ state, which, line, number, report, head }: Props) {
+  const taken = useSame(saidOf(state.opening.taken.value, line));
   const said = useSame(report);
-  return useMemo(
+  const shown = useMemo(
     () => <Line state={state} which={which} line={line} number={number} report={said} taken={taken} />,
     [state, which, line, number, said, taken],
+  );
+  return (
+    <li>
+      {head}
+      {shown}
+    </li>
   );
 }
 
@@ -35,13 +46,14 @@ function useSame<Value>(value: Value): Value {
   return last.current;
 }
 
-interface LineProps extends Props {
-  /** What was taken without being written when the line came in; null once it is another. */
-  readonly taken: readonly string[] | null;
+interface LineProps extends Omit<Props, 'head'> {
+  /** What was taken without being written when the line came in, of the cells that are as they were then. */
+  readonly taken: readonly string[];
 }
 
 function Line({ state, which, line, number, report, taken }: LineProps) {
   const { id, cells } = line;
+  const [isOpen, setOpen] = useState(false);
   const name = cells.exercise.trim() || 'no exercise yet';
   const press = (event: KeyboardEvent) => {
     const isSelect = event.target instanceof HTMLSelectElement;
@@ -52,31 +64,41 @@ function Line({ state, which, line, number, report, taken }: LineProps) {
     event.preventDefault();
   };
   return (
-    <li>
-      <fieldset class="line" onKeyDown={press}>
-        <legend class="line-name">
-          <span class="line-number">{number}</span>
-          <span class="unseen">
-            . line of version {which === 'first' ? 'one' : 'two'}: {name}
-          </span>
-        </legend>
-        <LineFields state={state} which={which} line={line} report={report} />
-        <div class="line-said" id={`${which}-${id}-said`}>
-          <LineVerdict state={state} which={which} line={line} number={number} report={report} taken={taken} />
-          {TEXT_CELLS.filter(({ column }) => cells[column] !== '').map(({ column, label }) => (
-            <p class="small" key={column}>
-              {label}: {cells[column]}
-            </p>
-          ))}
-        </div>
-        <p class="line-buttons">
-          <Act state={state} of={[which, id]} part="up" word="↑" label={`Move line ${number} up`} />
-          <Act state={state} of={[which, id]} part="down" word="↓" label={`Move line ${number} down`} />
-          <Act state={state} of={[which, id]} part="copy" word="Copy" label={`Copy line ${number}`} />
-          <Act state={state} of={[which, id]} part="delete" word="Delete" label={`Delete line ${number}`} />
-        </p>
-      </fieldset>
-    </li>
+    <fieldset class="line" onKeyDown={press}>
+      <legend class="line-name">
+        <span class="line-number">{number}</span>
+        <span class="unseen">
+          . line of version {which === 'first' ? 'one' : 'two'}: {name}
+        </span>
+      </legend>
+      <LineFields state={state} which={which} line={line} report={report} />
+      <div class="line-said" id={`${which}-${id}-said`}>
+        <LineVerdict state={state} which={which} line={line} number={number} report={report} taken={taken} />
+        {TEXT_CELLS.filter(({ column }) => cells[column] !== '').map(({ column, label }) => (
+          <p class="small" key={column}>
+            {label}: {cells[column]}
+          </p>
+        ))}
+      </div>
+      <p class="line-buttons">
+        <Act state={state} of={[which, id]} part="up" word="↑" label={`Move line ${number} up`} />
+        <Act state={state} of={[which, id]} part="down" word="↓" label={`Move line ${number} down`} />
+        <Act state={state} of={[which, id]} part="copy" word="Copy" label={`Copy line ${number}`} />
+        <Act state={state} of={[which, id]} part="delete" word="Delete" label={`Delete line ${number}`} />
+        <button
+          type="button"
+          class="inline"
+          id={idOfPart(which, id, 'more')}
+          data-part="more"
+          aria-expanded={isOpen}
+          aria-label={`More of line ${number}: note, week, facts`}
+          onClick={() => setOpen(!isOpen)}
+        >
+          More
+        </button>
+      </p>
+      {isOpen && <LineDetails state={state} which={which} line={line} />}
+    </fieldset>
   );
 }
 

@@ -1,10 +1,10 @@
 /** The cells of a line, as they were typed. */
 import { COMPANIES } from '../../practice/cautions.ts';
-import { LAST_DAY, readDay, WEEKDAYS, writeDay } from '../../practice/programme/columns.ts';
+import { WEEKDAYS } from '../../practice/programme/columns.ts';
 import type { EditorLine } from '../../practice/programme/edit.ts';
 import type { Cells, EditorColumn } from '../../practice/programme/editorColumns.ts';
 import type { LineReport } from '../../practice/programme/lineReports.ts';
-import { resolveDay } from '../../practice/programme/resolveDay.ts';
+import { placeLine } from '../../practice/programme/weeks.ts';
 import { NUMBER_CELLS } from './cellWords.ts';
 import { ExercisePick } from './ExercisePick.tsx';
 import { idOfPart, type VersionName } from './editing.state.ts';
@@ -23,7 +23,9 @@ export function LineFields({ state, which, line, report }: Props) {
   const said = `${which}-${id}-said`;
   const idOf = (column: EditorColumn) => idOfPart(which, id, column);
   const set = (column: EditorColumn) => (text: string) => state.setCell(which, id, column, text);
-  const day = dayOf(cells);
+  // A line that has no week yet is of the first; its week is changed among its details.
+  const { day, week } = placeLine(line);
+  const monday = ((week ?? 1) - 1) * WEEKDAYS.length + 1;
   return (
     <div class="line-fields">
       <div class="cell day">
@@ -38,9 +40,9 @@ export function LineFields({ state, which, line, report }: Props) {
           }}
         >
           {day === null && <option value={AS_WRITTEN}>{writtenDay(cells) || 'choose'}</option>}
-          {DAYS.map(([value, shown]) => (
-            <option key={value} value={value}>
-              {shown}
+          {WEEKDAYS.map((name, i) => (
+            <option key={name} value={monday + i}>
+              {name}
             </option>
           ))}
         </select>
@@ -63,7 +65,8 @@ export function LineFields({ state, which, line, report }: Props) {
             id={idOf(column)}
             data-part={column}
             type="text"
-            inputMode="decimal"
+            // A keypad of digits alone has no dash for “6-8”, nor a sign for “80 %”.
+            inputMode="text"
             autocomplete="off"
             value={cells[column]}
             aria-invalid={wrong.has(column)}
@@ -94,21 +97,6 @@ export function LineFields({ state, which, line, report }: Props) {
 
 /** Of the choice that keeps what is written. */
 const AS_WRITTEN = 'as written';
-/** Short, so that the week is seen where the choice is narrow. */
-const DAYS = Array.from({ length: LAST_DAY }, (_, i) => {
-  const week = Math.ceil((i + 1) / WEEKDAYS.length);
-  return [
-    String(i + 1),
-    week === 1 ? writeDay(i + 1) : `${WEEKDAYS[i % WEEKDAYS.length].slice(0, 3)}, week ${week}`,
-  ] as const;
-});
-
-/** The number of its day; null where none can be read. */
-function dayOf(cells: Cells): string | null {
-  const day = readDay(resolveDay(cells).cell.trim());
-  return day === null ? null : String(day);
-}
-
 function writtenDay({ week, day }: Cells): string {
   return [day, week === '' ? '' : `week ${week}`].filter(Boolean).join(', ');
 }

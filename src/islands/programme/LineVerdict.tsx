@@ -18,7 +18,7 @@ interface Props {
   readonly line: EditorLine;
   readonly number: number;
   readonly report: LineReport | null;
-  readonly taken: readonly string[] | null;
+  readonly taken: readonly string[];
 }
 
 export function LineVerdict({ state, which, line, number, report, taken }: Props) {
@@ -56,7 +56,7 @@ export function LineVerdict({ state, which, line, number, report, taken }: Props
       {[
         checked?.line.how ? `Worked out: ${checked.line.how}.` : null,
         ...assumed,
-        ...(taken ?? []).filter((one) => !assumed.includes(one)),
+        ...taken.filter((one) => !assumed.includes(one)),
       ].map(
         (one, i) =>
           one && (

@@ -1,10 +1,14 @@
-/** The lines of a version to be edited, a page of them at a time. */
+/** The lines of a version to be edited, by week and day, a page of them at a time. */
 import { countOf } from '../../numerics/countOf.ts';
 import type { LineList } from '../../practice/programme/edit.ts';
+import { pageLines } from '../../practice/programme/groupLines.ts';
+import { isByDay, listFreeWeeks, listWeeks } from '../../practice/programme/weeks.ts';
 import { LINE_HEADS } from './cellWords.ts';
 import { PAGE_LINES, type VersionName } from './editing.state.ts';
 import { ProgrammeLine } from './Line.tsx';
+import { LinePages } from './LinePages.tsx';
 import type { ProgrammeState } from './programme.state.ts';
+import { GroupHead, WeekButtons } from './WeekHead.tsx';
 
 interface Props {
   readonly state: ProgrammeState;
@@ -15,33 +19,14 @@ interface Props {
 
 export function ProgrammeLines({ state, which, name, list }: Props) {
   const { lines } = list;
-  const last = Math.max(0, Math.ceil(lines.length / PAGE_LINES) - 1);
-  const page = Math.min(state.pages.value[which], last);
-  const start = page * PAGE_LINES;
+  const pages = pageLines(list, PAGE_LINES);
+  const page = Math.min(state.pages.value[which], pages.length - 1);
+  const shown = pages[page];
+  const weeks = listWeeks(list);
+  const [free] = listFreeWeeks(list);
+  const isBlock = weeks.length > 1 || (weeks[0] ?? 1) > 1;
   const report = state.checking.isShown.value ? state.reports.value[which] : null;
-  const shown = lines.slice(start, start + PAGE_LINES);
-  /** @param then where the focus goes: below the lines it would be left behind */
-  const pager = (then: () => void = () => undefined) => {
-    const show = (next: number) => {
-      if (next < 0 || next > last) return;
-      state.showPage(which, next);
-      then();
-    };
-    if (last === 0) return null;
-    return (
-      <p class="buttons">
-        <button type="button" aria-disabled={page === 0} onClick={() => show(page - 1)}>
-          Lines before
-        </button>
-        <button type="button" aria-disabled={page === last} onClick={() => show(page + 1)}>
-          Lines after
-        </button>
-        <span class="small">
-          Lines {start + 1} to {start + shown.length} of {countOf(lines.length, 'line')}
-        </span>
-      </p>
-    );
-  };
+  const pager = (then?: () => void) => <LinePages state={state} which={which} pages={pages} page={page} then={then} />;
   return (
     <div class="entry">
       {pager()}
@@ -50,24 +35,43 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
           <span key={head}>{head}</span>
         ))}
       </div>
-      <ol class="lines" aria-label={`Lines of ${name.toLowerCase()}`} start={start + 1}>
-        {shown.map((line, i) => (
+      <ol class="lines" aria-label={`Lines of ${name.toLowerCase()}`} start={shown[0]?.number ?? 1}>
+        {shown.map((one, i) => (
           <ProgrammeLine
-            key={line.id}
+            key={one.line.id}
             state={state}
             which={which}
-            line={line}
-            number={start + i + 1}
-            report={report?.byId.get(line.id) ?? null}
+            line={one.line}
+            number={one.number}
+            report={report?.byId.get(one.line.id) ?? null}
+            head={
+              <GroupHead
+                state={state}
+                which={which}
+                of={one}
+                weeks={isBlock ? weeks : null}
+                free={free}
+                isFirst={i === 0}
+              />
+            }
           />
         ))}
       </ol>
       {lines.length === 0 && <p>No lines yet.</p>}
+      {!isByDay(list) && (
+        <p class="buttons">
+          <span class="small">The lines do not stand in the order of their days.</span>
+          <button type="button" onClick={() => state.weeks.sort(which)}>
+            Put them in order
+          </button>
+        </p>
+      )}
       {pager(() => state.focusOn(`version-${which}`))}
       <p class="buttons">
         <button type="button" id={`add-${which}`} onClick={() => state.add(which)}>
           Add a line
         </button>
+        {lines.length > 0 && <WeekButtons state={state} which={which} list={list} />}
         {which === 'first' && lines.length > 0 && (
           <button type="button" onClick={() => state.apply(null)}>
             Apply the advice to all, as version two
@@ -75,8 +79,8 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
         )}
       </p>
       <p class="small keys">
-        In a line: Ctrl+Enter adds one below, Alt+↑ and Alt+↓ move it; Ctrl+Z undoes, Ctrl+Shift+Z does it again (on a
-        Mac Cmd for Ctrl).
+        {countOf(lines.length, 'line')} in {countOf(weeks.length, 'week')}. In a line: Ctrl+Enter adds one below, Alt+↑
+        and Alt+↓ move it; Ctrl+Z undoes, Ctrl+Shift+Z does it again (on a Mac Cmd for Ctrl).
       </p>
     </div>
   );

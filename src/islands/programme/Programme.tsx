@@ -1,41 +1,61 @@
 /** The programme check: two versions in, what their reserves keep, cost and risk out. */
 import { effect } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
+import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
 import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
+import { ProgrammeByWeek } from './ByWeek.tsx';
 import { ProgrammeCalendar } from './Calendar.tsx';
 import { ProgrammeComparison } from './Comparison.tsx';
 import { LiftersDoor } from './lifters/LiftersDoor.tsx';
 import { ProgrammeOpening } from './Opening.tsx';
 import { createProgramme, type ProgrammeState } from './programme.state.ts';
+import { usePaper } from './usePaper.ts';
 import { ProgrammeVersion } from './Version.tsx';
 
-interface Props {
+/** What the page is built with. */
+export interface BuiltProgramme {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly NamedExercise[];
   readonly example: SavedProgramme;
-  /** The site's table: its address, and whether its studies are invented. */
-  readonly shipped: { readonly address: string; readonly demonstration: boolean };
+  /** On the example, by the analysis. */
+  readonly report: ProgrammeReport;
 }
 
-export function Programme({ analysis, exercises, example, shipped }: Props) {
+interface Props {
+  /** What the page is built with, as JSON: a browser reads one text many times faster than as many properties. */
+  readonly built: string;
+  /** The site's table: its address, and whether its studies are invented. */
+  readonly shipped: { readonly address: string; readonly demonstration: boolean };
+  /** Pictures of the worked example, as the build drew them. */
+  readonly firstCalendar: ComponentChildren;
+  readonly secondCalendar: ComponentChildren;
+  readonly byWeek: ComponentChildren;
+}
+
+export function Programme({ built, shipped, ...pictures }: Props) {
   const { address, isKnown, table } = useTable(shipped.address);
-  const state = useMemo(
-    () => createProgramme(analysis, exercises, example, address),
-    [analysis, exercises, example, address],
-  );
+  const state = useMemo(() => {
+    const { analysis, exercises, example, report }: BuiltProgramme = JSON.parse(built);
+    return createProgramme(analysis, exercises, example, address, report);
+  }, [built, address]);
   useConnection(state, isKnown);
   useKeys(state);
   const { checking, draft } = state;
   const hasSecond = draft.value.second !== null;
+  const isPrinted = usePaper(false);
+  // What the build drew is of the worked example, by the site’s table.
+  const drawn = checking.made.value === state.checking.atFirst ? pictures : null;
+  const byWeek = checking.isShown.value && <ProgrammeByWeek state={state} drawn={drawn?.byWeek} />;
   return (
-    <div class="programme" aria-busy={checking.pending.value}>
+    <div class={hasSecond ? 'programme of-pair' : 'programme'} aria-busy={checking.pending.value}>
       <ProgrammeBar state={state} />
       <ProgrammeSteps state={state} />
       <ProgrammeOpening state={state} />
@@ -45,9 +65,16 @@ export function Programme({ analysis, exercises, example, shipped }: Props) {
         <Trouble what="The programme could not be checked" reason={checking.problem.value} onRetry={checking.retry} />
       </div>
       {checking.isShown.value && <ProgrammeComparison state={state} />}
-      <ProgrammeVersion state={state} which="first" name={hasSecond ? 'Version one' : 'The programme'} />
+      {isPrinted && byWeek}
+      <ProgrammeVersion
+        state={state}
+        which="first"
+        name={hasSecond ? 'Version one' : 'The programme'}
+        drawn={drawn?.firstCalendar}
+      />
       <ProgrammeApplied state={state} />
-      {hasSecond && <ProgrammeVersion state={state} which="second" name="Version two" />}
+      {hasSecond && <ProgrammeVersion state={state} which="second" name="Version two" drawn={drawn?.secondCalendar} />}
+      {!isPrinted && byWeek}
       <LiftersDoor
         state={state}
         isInvented={table.kind === 'own' ? table.about.demonstration : shipped.demonstration}

@@ -2,7 +2,8 @@
 import { formatPlain, formatShare } from '../../figures/format.ts';
 import { stateAgainst } from '../../figures/programmeFindings.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { writeDay } from '../../practice/programme/columns.ts';
+import { isBlock } from '../../practice/programme/byWeek.ts';
+import { weekdayOf, weekOfDay, writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
@@ -20,11 +21,25 @@ interface Props {
 export function ProgrammeSheet({ check, name, numberOf, keptShare }: Props) {
   const isNeeded = usePaper();
   if (!isNeeded) return null;
+  // A week of a block is a page of its own.
+  const weeks = isBlock(check.weeks) ? check.weeks.map(({ week }) => week) : [null];
   return (
-    <table class="sheet">
+    <>
+      {weeks.map((week) => (
+        <Table key={week} check={check} name={name} numberOf={numberOf} keptShare={keptShare} week={week} />
+      ))}
+    </>
+  );
+}
+
+function Table({ check, name, numberOf, keptShare, week }: Props & { readonly week: number | null }) {
+  const lines = week === null ? check.lines : check.lines.filter(({ line }) => weekOfDay(line.day) === week);
+  return (
+    <table class={week === null ? 'sheet' : 'sheet of-week'}>
       <caption>
-        {name}: each line against the evidence, the share of growth at reserve 0 that its reserve keeps (interval), and
-        what would be advised for {writePercent(keptShare)}.
+        {name}
+        {week !== null && `, week ${week}`}: each line against the evidence, the share of growth at reserve 0 that its
+        reserve keeps (interval), and what would be advised for {writePercent(keptShare)}.
       </caption>
       <TableHead
         columns={[
@@ -38,15 +53,22 @@ export function ProgrammeSheet({ check, name, numberOf, keptShare }: Props) {
         ]}
       />
       <tbody>
-        {check.lines.map((one) => (
-          <Row key={one.line.line} checked={one} number={numberOf(one.line.line)} />
+        {lines.map((one) => (
+          <Row key={one.line.line} checked={one} number={numberOf(one.line.line)} isOfWeek={week !== null} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Row({ checked, number }: { readonly checked: CheckedLine; readonly number: number }) {
+interface RowProps {
+  readonly checked: CheckedLine;
+  readonly number: number;
+  /** True where the table is of one week, which its days need not name. */
+  readonly isOfWeek: boolean;
+}
+
+function Row({ checked, number, isOfWeek }: RowProps) {
   const { line, kept, advised, near } = checked;
   const { day, exercise, sets, repetitions, load, reserve, how, company } = line;
   return (
@@ -56,7 +78,7 @@ function Row({ checked, number }: { readonly checked: CheckedLine; readonly numb
         {exercise.name}
         <br />{' '}
         <span class="small">
-          {writeDay(day)}, {sets} × {repetitions}, {company}
+          {isOfWeek ? weekdayOf(day) : writeDay(day)}, {sets} × {repetitions}, {company}
           {how && `; ${how}`}
         </span>
       </th>

@@ -1,13 +1,15 @@
 /** What the lines of a version come to: growth by muscle, recovery on the calendar, and cautions. */
-import { useMemo } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
 import { formatChange, formatShare } from '../../figures/format.ts';
-import { recoveryCalendar } from '../../figures/recoveryCalendar.ts';
 import type { Metric } from '../../model/settings.ts';
 import { countOf } from '../../numerics/countOf.ts';
+import { isBlock } from '../../practice/programme/byWeek.ts';
 import type { MuscleCheck } from '../../practice/programme/muscles.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';
-import { FigureView } from '../../ui/FigureView.tsx';
+import { weekToShow } from '../../practice/programme/sessions.ts';
 import { TableHead } from '../../ui/TableHead.tsx';
+import { LaterCalendar } from './LaterPictures.tsx';
 import type { ProgrammeState } from './programme.state.ts';
 
 interface Props {
@@ -15,12 +17,16 @@ interface Props {
   readonly check: ProgrammeCheck;
   readonly name: string;
   readonly numberOf: (line: number) => number;
+  /** The calendar as the build drew the worked example’s. */
+  readonly drawn: ComponentChildren;
 }
 
-export function ProgrammeSums({ state, check, name, numberOf }: Props) {
+export function ProgrammeSums({ state, check, name, numberOf, drawn }: Props) {
   const { by, of } = state.checking.made.value;
   const { calendar } = of.input;
-  const figure = useMemo(() => recoveryCalendar(check.sessions, by, { calendar }), [check, by, calendar]);
+  const [chosen, setChosen] = useState<number | null>(null);
+  const weeks = check.weeks.map(({ week }) => week);
+  const shown = chosen !== null && weeks.includes(chosen) ? chosen : weekToShow(check.sessions);
   const cautions = [...new Set(check.lines.flatMap((line) => line.cautions))];
   return (
     <>
@@ -29,7 +35,26 @@ export function ProgrammeSums({ state, check, name, numberOf }: Props) {
           <Muscles muscles={[...check.muscles, check.overall]} metric={by.settings.metric} numberOf={numberOf} />
         </section>
         <div>
-          <FigureView figure={figure} heading="h3" />
+          {isBlock(check.weeks) && (
+            <label class="entry choice">
+              <span>Week of the calendar</span>
+              <select value={shown} onChange={(event) => setChosen(Number(event.currentTarget.value))}>
+                {weeks.map((week) => (
+                  <option key={week} value={week}>
+                    week {week}
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
+          <LaterCalendar
+            sessions={check.sessions}
+            by={by}
+            calendar={calendar}
+            week={isBlock(check.weeks) ? shown : null}
+          >
+            {drawn}
+          </LaterCalendar>
           {calendar.event === null && (
             <p class="small ask-event">
               No event is set. <a href="#event-day">Choose its day</a> and each session is judged by whether it is

@@ -100,7 +100,7 @@ function Line({ one: { understood, cells, writtenName, assumed }, notRead, openi
         <code>{understood.text.trim()}</code>
       </p>
       <p>{listReadings(understood, cells.exercise).join('; ')}</p>
-      {assumed.length > 0 && <List of={assumed} />}
+      {assumed.length > 0 && <List of={assumed.map(({ said }) => said)} />}
       {understood.notes.length > 0 && <p class="small">Kept as a note: {understood.notes.join('; ')}</p>}
       {open.map((problem, i) => (
         <div class="problem" key={i}>

@@ -1,12 +1,16 @@
 /** One version of a programme: its lines to be edited, what is asked of them, and what they come to. */
+import type { ComponentChildren } from 'preact';
+import { isBlock } from '../../practice/programme/byWeek.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
+import type { ProgrammeCheck } from '../../practice/programme/report.ts';
 import { ProblemList } from '../../ui/ProblemList.tsx';
 import { ProgrammeAsked } from './Asked.tsx';
 import { ProgrammeText } from './AsText.tsx';
 import type { VersionName } from './editing.state.ts';
 import { ProgrammeLines } from './Lines.tsx';
 import type { ProgrammeState } from './programme.state.ts';
+import { SharingDoor } from './SharingDoor.tsx';
 import { ProgrammeSheet } from './Sheet.tsx';
 import { ProgrammeSums } from './Sums.tsx';
 
@@ -14,9 +18,11 @@ interface Props {
   readonly state: ProgrammeState;
   readonly which: VersionName;
   readonly name: string;
+  /** Its calendar as the build drew the worked example’s. */
+  readonly drawn: ComponentChildren;
 }
 
-export function ProgrammeVersion({ state, which, name }: Props) {
+export function ProgrammeVersion({ state, which, name, drawn }: Props) {
   const list = state.draft.value[which];
   if (!list) return null;
   const heading = `version-${which}`;
@@ -31,8 +37,12 @@ export function ProgrammeVersion({ state, which, name }: Props) {
   const open = new Set(
     [...(lineReports?.byId ?? [])].filter(([, { problems }]) => problems.length > 0).map(([id]) => numbers.get(id)),
   );
+  const isOfBlock = isBlock(version?.check?.weeks ?? []);
+  const sheet = (check: ProgrammeCheck) => (
+    <ProgrammeSheet check={check} name={name} numberOf={numberOf} keptShare={by.settings.keptShare} />
+  );
   return (
-    <section aria-label={name}>
+    <section aria-label={name} class={isOfBlock ? 'of-block' : undefined}>
       <h2 id={heading} tabIndex={-1}>
         {name}
       </h2>
@@ -59,10 +69,12 @@ export function ProgrammeVersion({ state, which, name }: Props) {
       )}
       {version?.check && (
         <>
-          <ProgrammeSheet check={version.check} name={name} numberOf={numberOf} keptShare={by.settings.keptShare} />
-          <ProgrammeSums state={state} check={version.check} name={name} numberOf={numberOf} />
+          {!isOfBlock && sheet(version.check)}
+          <ProgrammeSums state={state} check={version.check} name={name} numberOf={numberOf} drawn={drawn} />
+          {isOfBlock && sheet(version.check)}
         </>
       )}
+      {list.lines.length > 0 && <SharingDoor state={state} which={which} name={name} numberOf={numberOf} />}
       {which === 'first' ? (
         list.lines.length > 0 &&
         !state.draft.value.second && (

@@ -12,11 +12,15 @@ export const NUMBER_CELLS = [
 
 export const LINE_HEADS = ['Day', 'Exercise', ...NUMBER_CELLS.map(({ label }) => label), 'Company'];
 
-/** Columns that are edited as text, but for what stands in them is shown. */
+/** Columns that are edited among the details of a line; what stands in them is shown beside it. */
 export const TEXT_CELLS = [
-  { column: 'muscles', label: 'Muscles' },
-  { column: 'can_pin', label: 'Can pin' },
-  { column: 'stoppable', label: 'Can be stopped' },
-  { column: 'partials', label: 'Shortened repetitions' },
-  { column: 'note', label: 'Note' },
-] as const satisfies readonly { readonly column: EditorColumn; readonly label: string }[];
+  { column: 'muscles', label: 'Muscles, with semicolons', isYesOrNo: false },
+  { column: 'can_pin', label: 'Can pin the lifter', isYesOrNo: true },
+  { column: 'stoppable', label: 'Can be stopped anywhere', isYesOrNo: true },
+  { column: 'partials', label: 'Shortened repetitions feasible', isYesOrNo: true },
+  { column: 'note', label: 'Note', isYesOrNo: false },
+] as const satisfies readonly {
+  readonly column: EditorColumn;
+  readonly label: string;
+  readonly isYesOrNo: boolean;
+}[];

@@ -2,7 +2,7 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { ownVersionOf } from '../../ownTable/tableInUse.ts';
-import { type ProgrammeInput, type ProgrammeReport, reportProgramme } from '../../practice/programme/report.ts';
+import type { ProgrammeInput, ProgrammeReport } from '../../practice/programme/report.ts';
 import type { ResolvedList } from '../../practice/programme/resolve.ts';
 import { callWorker } from '../../ui/workerCalls.ts';
 import { openCalculation } from '../analysis/calculation.ts';
@@ -28,16 +28,19 @@ export interface MadeReport {
 /**
  * @param start analysis of the site's table, as the page was built
  * @param table address of the table that is read
+ * @param built report that the build made of what is asked first, by `start`
  */
-export function createChecking(start: PracticeAnalysis, asked: ReadonlySignal<CheckedInput>, table: string) {
+export function createChecking(
+  start: PracticeAnalysis,
+  asked: ReadonlySignal<CheckedInput>,
+  table: string,
+  built: ProgrammeReport,
+) {
   const isOwn = ownVersionOf(table) !== null;
   /** What checks are made by; null until the reader's own table was worked out. */
   const wanted = signal<PracticeAnalysis | null>(isOwn ? null : start);
-  const made = signal<MadeReport>({
-    report: reportProgramme(start, asked.peek().input),
-    by: start,
-    of: asked.peek(),
-  });
+  const atFirst: MadeReport = { report: built, by: start, of: asked.peek() };
+  const made = signal(atFirst);
   const pending = signal(false);
   /** Why the programme as it stands is not checked. */
   const problem = signal<string | null>(null);
@@ -139,5 +142,5 @@ export function createChecking(start: PracticeAnalysis, asked: ReadonlySignal<Ch
   const retry = () => {
     tries.value++;
   };
-  return { made, pending, problem, awaitsOwn, isShown, retry, connect, worker };
+  return { made, atFirst, pending, problem, awaitsOwn, isShown, retry, connect, worker };
 }

@@ -1,6 +1,6 @@
 /** State of a programme as it is edited: a draft with all that came before it, what was said aloud, and where the focus goes. */
 import { batch, computed, signal } from '@preact/signals';
-import { writeDay } from '../../practice/programme/columns.ts';
+import { weekdayOf, weekOfDay, writeDay } from '../../practice/programme/columns.ts';
 import type { Draft } from '../../practice/programme/draft.ts';
 import {
   addLine,
@@ -12,8 +12,10 @@ import {
   NO_LINES,
 } from '../../practice/programme/edit.ts';
 import { type EditorColumn, EMPTY_CELLS } from '../../practice/programme/editorColumns.ts';
+import { pageLines } from '../../practice/programme/groupLines.ts';
 import { record, redo, startHistory, undo } from '../../practice/programme/history.ts';
 import { leaveExample } from '../../practice/programme/leaveExample.ts';
+import { writeWeek } from '../../practice/programme/weeks.ts';
 
 export type VersionName = 'first' | 'second';
 
@@ -21,7 +23,7 @@ export type VersionName = 'first' | 'second';
 export const PAGE_LINES = 25;
 
 /** What the focus can go to in a line: its cells and its buttons. */
-export type LinePart = EditorColumn | 'up' | 'down' | 'copy' | 'delete';
+export type LinePart = EditorColumn | 'more' | 'up' | 'down' | 'copy' | 'delete';
 
 /** Id of an element that belongs to a line. */
 export function idOfPart(which: VersionName, id: number, part: LinePart): string {
@@ -46,8 +48,13 @@ export function createEditing(example: Draft) {
   const showPage = (which: VersionName, page: number) => {
     pages.value = { ...pages.peek(), [which]: Math.max(0, page) };
   };
-  const reveal = (which: VersionName, id: number) =>
-    showPage(which, Math.floor((numberOf(which, id) - 1) / PAGE_LINES));
+  const reveal = (which: VersionName, id: number) => {
+    const pages = pageLines(listOf(which), PAGE_LINES);
+    showPage(
+      which,
+      pages.findIndex((page) => page.some(({ line }) => line.id === id)),
+    );
+  };
 
   /** One step. @param isWhole true for a draft that is taken as it is: a file, the example */
   const step = (next: Draft, label: string, joins: string | null = null, isWhole = false) => {
@@ -78,12 +85,13 @@ export function createEditing(example: Draft) {
     setList(which, changeCell(listOf(which), id, column, text), label, `${which} ${id} ${column}`);
   };
   /** @param day 1 is the first Monday */
-  const setDay = (which: VersionName, id: number, day: number) => {
-    const week = Math.ceil(day / 7);
-    const named = changeCell(listOf(which), id, 'day', writeDay(((day - 1) % 7) + 1));
-    const list = changeCell(named, id, 'week', week === 1 ? '' : String(week));
-    setList(which, list, `change day of line ${numberOf(which, id)}`);
-  };
+  const setDay = (which: VersionName, id: number, day: number) =>
+    batch(() => {
+      const named = changeCell(listOf(which), id, 'day', weekdayOf(day));
+      const list = changeCell(named, id, 'week', writeWeek(weekOfDay(day)));
+      setList(which, list, `change day of line ${numberOf(which, id)}`);
+      reveal(which, id);
+    });
   /** @param after id of the line that it comes below; null at the end */
   const add = (which: VersionName, after: number | null = null) =>
     batch(() => {
@@ -143,6 +151,8 @@ export function createEditing(example: Draft) {
     focus,
     pages,
     focusOn,
+    listOf,
+    reveal,
     showPage,
     step,
     restore,

@@ -1,14 +1,28 @@
-/** What outlives a reload of the tab: the draft, and what was taken for pasted lines. Never leaves the browser. */
+/** What outlives a reload of the tab: the draft, what was taken for pasted lines, and what applying the advice did. Never leaves the browser. */
 import * as z from 'zod/mini';
 import { type Draft, readDraft, writeDraft } from '../../practice/programme/draft.ts';
+import { EDITOR_COLUMNS } from '../../practice/programme/editorColumns.ts';
+import type { AppliedWords } from './appliedWords.ts';
+import type { Taken } from './taken.ts';
 
 const STORE = 'shy-of-failure programme';
 const TAKEN_STORE = 'shy-of-failure programme taken';
+const APPLIED_STORE = 'shy-of-failure programme applied';
 
-/** What was taken without being written, by the cells of the line. */
-export type Taken = ReadonlyMap<string, readonly string[]>;
+const takenSchema = z.array(
+  z.tuple([
+    z.int(),
+    z.array(z.array(z.object({ said: z.string(), of: z.array(z.tuple([z.enum(EDITOR_COLUMNS), z.string()])) }))),
+  ]),
+);
 
-const takenSchema = z.array(z.tuple([z.string(), z.array(z.string())]));
+const appliedLineSchema = z.object({ id: z.int(), name: z.string(), said: z.string() });
+const appliedSchema = z.object({
+  moves: z.array(appliedLineSchema),
+  left: z.array(appliedLineSchema),
+  unchecked: z.array(z.int()),
+  asAdvised: z.int(),
+});
 
 /** What this tab kept; null where it kept nothing that can be read. */
 export function readKept(): Draft | null {
@@ -21,16 +35,34 @@ export function keep(draft: Draft): void {
 }
 
 export function readTaken(): Taken {
-  try {
-    const { data } = takenSchema.safeParse(JSON.parse(readStore(TAKEN_STORE) ?? ''));
-    return new Map(data);
-  } catch {
-    return new Map();
-  }
+  return new Map(takenSchema.safeParse(readJson(TAKEN_STORE)).data);
 }
 
 export function keepTaken(taken: Taken): void {
   write(TAKEN_STORE, JSON.stringify([...taken]));
+}
+
+/** What applying the advice did to the draft that is kept; null where that was undone, closed, or never done. */
+export function readApplied(): AppliedWords | null {
+  return appliedSchema.safeParse(readJson(APPLIED_STORE)).data ?? null;
+}
+
+export function keepApplied(applied: AppliedWords | null): void {
+  if (!applied) {
+    write(APPLIED_STORE, '');
+    return;
+  }
+  const { moves, left, unchecked, asAdvised } = applied;
+  write(APPLIED_STORE, JSON.stringify({ moves, left, unchecked, asAdvised }));
+}
+
+/** undefined where nothing is kept, or no JSON. */
+function readJson(name: string): unknown {
+  try {
+    return JSON.parse(readStore(name) ?? '');
+  } catch {
+    return undefined;
+  }
 }
 
 function readStore(name: string): string | null {

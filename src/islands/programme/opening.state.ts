@@ -5,12 +5,13 @@ import { readDraft } from '../../practice/programme/draft.ts';
 import { addLine, NO_LINES, replaceLines } from '../../practice/programme/edit.ts';
 import type { Cells } from '../../practice/programme/editorColumns.ts';
 import { toCells } from '../../practice/programme/written/toCells.ts';
-import type { UnderstoodLine, WrittenProgramme } from '../../practice/programme/written/understood.ts';
+import type { Assumed, UnderstoodLine, WrittenProgramme } from '../../practice/programme/written/understood.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import type { WorkerCalls } from '../../ui/workerCalls.ts';
 import type { Editing, VersionName } from './editing.state.ts';
-import { keepTaken, readTaken, type Taken } from './keptProgramme.ts';
+import { keepTaken, readTaken } from './keptProgramme.ts';
 import type { ProgrammeOperations } from './programmeWorker.ts';
+import { addTaken, type Taken } from './taken.ts';
 
 /** Milliseconds without a keystroke after which a text is read. */
 const REST = 150;
@@ -21,7 +22,7 @@ export interface OfferedLine {
   readonly cells: Cells;
   /** Its exercise before the reader chose another. */
   readonly writtenName: string;
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Assumed[];
 }
 
 export function createOpening(
@@ -119,15 +120,12 @@ export function createOpening(
     const name = which === 'first' ? 'version one' : 'version two';
     const all = lines.map(({ cells }) => cells);
     batch(() => {
-      const said = lines.flatMap(({ cells, assumed }) =>
-        assumed.length > 0 ? [[JSON.stringify(cells), assumed] as const] : [],
-      );
-      taken.value = new Map([...taken.peek(), ...said]);
-      keepTaken(taken.peek());
       const list =
         way === 'replace'
           ? replaceLines(before, all)
           : all.reduce((now, cells) => addLine(now, now.lines.length, cells), before);
+      taken.value = addTaken(taken.peek(), list.lines.slice(-lines.length), lines);
+      keepTaken(taken.peek());
       editing.setList(which, list, way === 'replace' ? `replace ${name}` : `add to ${name}`);
       editing.showPage(which, 0);
       editing.say(
@@ -178,6 +176,7 @@ function offer(understood: UnderstoodLine, chosen: ReadonlyMap<string, string>):
   const writtenName = cells.exercise;
   const exercise = chosen.get(writtenName);
   if (exercise === undefined) return { understood, cells, writtenName, assumed: understood.assumed };
-  const assumed = [...understood.assumed, `“${writtenName}” was taken as ${exercise}, as you chose.`];
+  const said = `“${writtenName}” was taken as ${exercise}, as you chose.`;
+  const assumed: readonly Assumed[] = [...understood.assumed, { said, of: ['exercise'] }];
   return { understood, cells: { ...cells, exercise }, writtenName, assumed };
 }

@@ -7,28 +7,24 @@ import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import { type Exercise, plainName } from '../../evidence/exercises.ts';
 import type { Problem } from '../../evidence/problem.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
-import { type AppliedAdvice, applyAdvice, makeMoveIn, makeMoves } from '../../practice/programme/applyAdvice.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import { fromCsv, toCsv } from '../../practice/programme/csvView.ts';
 import { type Draft, fromSaved, writeDraft } from '../../practice/programme/draft.ts';
 import { addLine, type LineList, NO_LINES } from '../../practice/programme/edit.ts';
-import type { CheckedLine } from '../../practice/programme/line.ts';
 import { type ListReport, reportLines, resolveBegun } from '../../practice/programme/lineReports.ts';
+import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { saveFile } from '../../ui/saveFile.ts';
+import { createAdvice } from './advice.state.ts';
 import { type CheckedInput, createChecking } from './checking.state.ts';
 import { createEditing, type VersionName } from './editing.state.ts';
-import { keep, readKept } from './keptProgramme.ts';
+import { keep, keepApplied, readApplied, readKept } from './keptProgramme.ts';
 import { type OfLifters, withLifters } from './ofLifters.ts';
 import { createOpening } from './opening.state.ts';
+import { createWeeks } from './weeks.state.ts';
 
 /** Milliseconds after the last change at which the draft is kept. */
 const KEEP_AFTER = 300;
-
-/** What applying the advice did, as long as version two comes of it. */
-interface Applied extends AppliedAdvice {
-  readonly draft: Draft;
-}
 
 /** A version's text as it is being typed, and the list that it made; null where it could not be read. */
 interface TypedText {
@@ -37,19 +33,23 @@ interface TypedText {
   readonly problems: readonly Problem[];
 }
 
-/** @param table address of the table that is read */
+/**
+ * @param table address of the table that is read
+ * @param built report on the example, by `start` (checkExample.ts)
+ */
 export function createProgramme(
   start: PracticeAnalysis,
   listed: readonly NamedExercise[],
   example: SavedProgramme,
   table: string,
+  built: ProgrammeReport,
 ) {
   const shown = fromSaved(example);
   if (shown.problem !== null) throw new Error(`the worked example: ${shown.problem}`);
   const editing = createEditing(shown.draft);
-  const { draft, history } = editing;
+  const { draft } = editing;
   const own = computed(() => draft.value.exercises);
-  const exercises = computed<readonly NamedExercise[]>(() => [...own.value, ...listed]);
+  const exercises = computed<readonly NamedExercise[]>(() => [...own.value.map(asDescribed), ...listed]);
   const firstList = computed(() => draft.value.first);
   const secondList = computed(() => draft.value.second);
   const calendar = computed(() => draft.value.calendar);
@@ -65,7 +65,7 @@ export function createProgramme(
     first: first.value,
     second: second.value,
   }));
-  const checking = createChecking(start, asked, table);
+  const checking = createChecking(start, asked, table, built);
   const opening = createOpening(editing, exercises, checking.worker);
   const ofLifters = signal<OfLifters | null>(null);
   /** Another object each time that the lifters are asked for; null before. */
@@ -80,41 +80,7 @@ export function createProgramme(
     };
   });
 
-  const applied = signal<Applied | null>(null);
-  /** What applying the advice did; null once that is undone. */
-  const shownApplied = computed(() => {
-    const one = applied.value;
-    const { past, present } = history.value;
-    return one && (one.draft === present || past.some(({ state }) => state === one.draft)) ? one : null;
-  });
-  /** @param only id of a line of version one; null for all of it */
-  const apply = (only: number | null) =>
-    batch(() => {
-      const now = draft.peek();
-      // Of a line that was changed since there is no check.
-      const current = new Set(checking.made.peek().of === asked.peek() ? now.first.lines.map(({ id }) => id) : []);
-      const checked = new Map<number, CheckedLine>();
-      for (const [id, one] of reports.peek().first?.byId ?? []) {
-        if (one.checked && one.problems.length === 0 && current.has(id)) checked.set(id, one.checked);
-      }
-      const found = applyAdvice(now.first, exercises.peek(), checked, only);
-      const line = now.first.lines.find(({ id }) => id === only);
-      const list =
-        line && now.second
-          ? found.moves.reduce((version, move) => makeMoveIn(version, line, move), now.second)
-          : makeMoves(now.first, found.moves);
-      const number = now.first.lines.findIndex(({ id }) => id === only) + 1;
-      // A line that stays as it is changes nothing of version two.
-      if (only === null || found.moves.length > 0) {
-        editing.setList('second', list, only === null ? 'apply the advice' : `apply the advice for line ${number}`);
-      }
-      applied.value = { ...found, draft: draft.peek() };
-      editing.say(
-        `Version two: ${found.moves.length} changed, ${found.left.length + found.unchecked.length} left as they are.`,
-      );
-      editing.focusOn('applied');
-    });
-
+  const advice = createAdvice(editing, checking, asked, exercises, reports);
   const typed = signal<Readonly<Record<VersionName, TypedText | null>>>({ first: null, second: null });
   /** The text of a version: as it is being typed, as long as the lines are those that it made. */
   const textOf = (which: VersionName): TypedText => {
@@ -166,26 +132,33 @@ export function createProgramme(
     editing.step(shown.draft, 'show the worked example', null, true);
     editing.say('The worked example stands here; undo brings back what was.');
   };
-  const save = () => {
-    saveFile({ name: 'programme.json', type: 'application/json', text: writeDraft(draft.peek()) });
-  };
+  const savedFile = () =>
+    ({ name: 'programme.json', type: 'application/json', text: writeDraft(draft.peek()) }) as const;
+  const save = () => saveFile(savedFile());
 
   const connect = () => {
     const kept = readKept();
     if (kept) editing.restore(kept);
+    const words = kept && readApplied();
+    if (words) advice.restore(words, kept);
     const disconnect = checking.connect(kept !== null);
     const close = opening.connect();
+    const stopWaiting = advice.connect();
     let rest: ReturnType<typeof setTimeout> | undefined;
     /** What was kept last: the example need not be. */
     let last: Draft = kept ?? shown.draft;
+    let lastApplied = advice.applied.peek();
     const keepNow = () => {
       clearTimeout(rest);
-      if (draft.peek() === last) return;
+      if (draft.peek() === last && advice.applied.peek() === lastApplied) return;
+      lastApplied = advice.applied.peek();
       last = draft.peek();
       keep(last);
+      keepApplied(advice.applied.peek());
     };
     const stop = effect(() => {
       void draft.value;
+      void advice.applied.value;
       clearTimeout(rest);
       rest = setTimeout(keepNow, KEEP_AFTER);
     });
@@ -197,11 +170,13 @@ export function createProgramme(
       // What was typed last is kept too, by whoever reads the store next.
       keepNow();
       close();
+      stopWaiting();
       disconnect();
     };
   };
   return {
     ...editing,
+    weeks: createWeeks(editing),
     exercises,
     checking,
     opening,
@@ -211,12 +186,9 @@ export function createProgramme(
       liftersAsked.value = {};
     },
     reports,
-    applied: shownApplied,
-    closeApplied: () => {
-      applied.value = null;
-      editing.focusOn('version-second');
-    },
-    apply,
+    applied: advice.applied,
+    apply: advice.apply,
+    closeApplied: advice.close,
     textOf,
     setText,
     describe,
@@ -226,8 +198,14 @@ export function createProgramme(
     startNew,
     showExample,
     save,
+    savedFile,
     connect,
   };
+}
+
+/** One that was taken over from the list, as older files hold them, has its synonyms with it. */
+function asDescribed(exercise: Exercise): Exercise {
+  return 'synonyms' in exercise ? exercise : { ...exercise, isUnlisted: true };
 }
 
 export type ProgrammeState = ReturnType<typeof createProgramme>;

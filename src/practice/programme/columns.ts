@@ -5,12 +5,14 @@ import { EXERCISE_COLUMNS, type Exercise } from '../../evidence/exercises.ts';
 import { COMPANIES, type Company } from '../cautions.ts';
 
 export const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
-/** Days that a programme may span: four weeks. */
-export const LAST_DAY = 28;
+/** Weeks that a programme may span. */
+export const MOST_WEEKS = 12;
+/** Days that a programme may span. */
+export const LAST_DAY = MOST_WEEKS * WEEKDAYS.length;
 /** Letters of a weekday's name that are enough. */
 const ENOUGH_LETTERS = 2;
 
-/** A day as written: a weekday, or the number of the day, 1 to 28; null where it is neither. */
+/** A day as written: a weekday, or the number of the day, 1 to 84; null where it is neither. */
 export function readDay(written: string): number | null {
   if (/^\d{1,2}$/u.test(written)) {
     const day = Number(written);
@@ -22,11 +24,20 @@ export function readDay(written: string): number | null {
   return found < 0 ? null : found + 1;
 }
 
+/** Week that a day is of; both from 1. */
+export function weekOfDay(day: number): number {
+  return Math.ceil(day / WEEKDAYS.length);
+}
+
+/** “Monday”, of whichever week. */
+export function weekdayOf(day: number): string {
+  return WEEKDAYS[(day - 1) % WEEKDAYS.length];
+}
+
 /** “Monday”, “Monday of week 2” */
 export function writeDay(day: number): string {
-  const week = Math.ceil(day / WEEKDAYS.length);
-  const name = WEEKDAYS[(day - 1) % WEEKDAYS.length];
-  return week === 1 ? name : `${name} of week ${week}`;
+  const week = weekOfDay(day);
+  return week === 1 ? weekdayOf(day) : `${weekdayOf(day)} of week ${week}`;
 }
 
 const group = 'programme';

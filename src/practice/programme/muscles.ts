@@ -14,6 +14,7 @@ import { inferKeptShare, type KeptShare } from '../../model/keptShare.ts';
 import { openResponse } from '../../model/response.ts';
 import type { Estimate } from '../../model/result.ts';
 import { inferContrast } from '../../model/robust.ts';
+import { rememberBy } from '../remember.ts';
 import { fitNear } from '../targetTable.ts';
 import type { CheckedLine } from './line.ts';
 
@@ -43,17 +44,30 @@ export function checkMuscle(
   const { stacked } = openResponse(analysis.response);
   const { confidence } = analysis.settings;
   const own = linesOf(lines, muscle);
-  const written = meanContrast(analysis, own, ({ line }) => line.reserve);
-  const atFailure = meanContrast(analysis, own, () => 0);
+  const written = meanContrast(analysis, own, asWritten);
   const targets = meanContrast(analysis, own, targetOf);
   return {
     muscle,
     sets: own.reduce((sum, { line }) => sum + line.sets, 0),
     leftOut: own.filter((line) => !isKnown(line)).map(({ line }) => line.line),
-    kept: stacked && written && atFailure ? inferKeptShare(stacked, written, atFailure, confidence) : null,
+    kept: keptOfLines(analysis, own),
     atTargets: stacked && written && targets ? inferDifference(stacked, targets, written, confidence) : null,
   };
 }
+
+/** Share of the growth at reserve 0 that the sets of lines keep; null where the evidence says nothing of any. */
+export function keptOfLines(analysis: PracticeAnalysis, lines: readonly CheckedLine[]): KeptShare | null {
+  const { stacked } = openResponse(analysis.response);
+  const written = meanContrast(analysis, lines, asWritten);
+  const atFailure = meanContrast(analysis, lines, () => 0);
+  if (!stacked || !written || !atFailure) return null;
+  // With a key that is typed most muscles and weeks are as they were.
+  return shareOf(analysis, `${written.join()} ${atFailure.join()}`, () =>
+    inferKeptShare(stacked, written, atFailure, analysis.settings.confidence),
+  );
+}
+
+const shareOf = rememberBy<PracticeAnalysis, KeptShare | null>();
 
 /** Growth of the second version minus that of the first, analysis scale, or why there is no number. */
 export type GrowthDifference =
@@ -71,7 +85,6 @@ export function compareGrowth(
   const [before, after] = [linesOf(first, muscle), linesOf(second, muscle)];
   if (before.length === 0 || after.length === 0)
     return none(`only version ${after.length === 0 ? 'one' : 'two'} trains it`);
-  const asWritten = ({ line }: CheckedLine) => line.reserve;
   const [old, now] = [meanContrast(analysis, before, asWritten), meanContrast(analysis, after, asWritten)];
   const { stacked } = openResponse(analysis.response);
   if (!stacked || !old || !now) return none('a version has no line that the evidence speaks of');
@@ -81,6 +94,10 @@ export function compareGrowth(
 
 function linesOf(lines: readonly CheckedLine[], muscle: string | null): readonly CheckedLine[] {
   return muscle === null ? lines : lines.filter(({ line }) => line.exercise.muscles.includes(muscle));
+}
+
+function asWritten({ line }: CheckedLine): number {
+  return line.reserve;
 }
 
 /** A line whose reserve lies in the studied range of a fit. */

@@ -107,6 +107,7 @@ function mergeExercise(row: WrittenLine, listed: Exercise | undefined): Exercise
     stoppable,
     partials,
     relation: listed?.relation ?? null,
+    ...(listed && !listed.isUnlisted ? {} : { isUnlisted: true }),
   };
 }
 

@@ -5,6 +5,7 @@
 import type { Exercise } from '../../evidence/exercises.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import type { Estimate } from '../../model/result.ts';
+import { checkWeeks, type WeekCheck } from './byWeek.ts';
 import { type CheckedLine, checkLine } from './line.ts';
 import { checkMuscle, compareGrowth, type GrowthDifference, listMuscles, type MuscleCheck } from './muscles.ts';
 import { type Programme, readProgramme } from './read.ts';
@@ -24,6 +25,8 @@ export interface ProgrammeCheck {
   readonly muscles: readonly MuscleCheck[];
   readonly overall: MuscleCheck;
   readonly sessions: readonly Session[];
+  /** Each week for itself. */
+  readonly weeks: readonly WeekCheck[];
   /** The session that leaves most at the event; null without one before an event. */
   readonly worst: Session | null;
 }
@@ -85,6 +88,7 @@ function checkVersion(
       muscles: listMuscles(lines).map((muscle) => checkMuscle(analysis, lines, muscle)),
       overall: checkMuscle(analysis, lines, null),
       sessions,
+      weeks: checkWeeks(analysis, lines, sessions),
       worst: worstBeforeEvent(sessions),
     },
   };

@@ -120,7 +120,7 @@ function readField(cells: Cells, field: Field, line: number): ReadField {
   const cell = checkedEnd(one);
   if (!isOfForm(cell, field)) return { kind: 'left' };
   // Under a heading in per cent of 1RM a bare number has its unit.
-  const said = field === 'load' ? [] : assumed;
+  const said = field === 'load' ? [] : assumed.map((one) => one.said);
   return { kind: 'read', cell, assumed: [...said, ...sayRange(one, cell)] };
 }
 

@@ -1,5 +1,5 @@
 /** Week and day of an editor's line as the day that the check reads. */
-import { LAST_DAY, readDay, WEEKDAYS, writeDay } from './columns.ts';
+import { MOST_WEEKS, readDay, writeDay } from './columns.ts';
 import type { Cells } from './editorColumns.ts';
 import { absoluteDay } from './written/context.ts';
 import { readContextCell } from './written/days.ts';
@@ -11,14 +11,12 @@ interface ResolvedDay {
   readonly problem: { readonly expected: string; readonly remedy: string | null } | null;
 }
 
-const WEEKS = LAST_DAY / WEEKDAYS.length;
-
 /** The day as typed where no week is and it is of the form already, or where it cannot be read. */
 export function resolveDay({ week: writtenWeek, day: writtenDay }: Pick<Cells, 'week' | 'day'>): ResolvedDay {
   const asTyped = { cell: writtenDay, assumed: null, problem: null };
   const week = writtenWeek.trim() === '' ? null : (readContextCell(writtenWeek, 'week')?.week ?? Number.NaN);
-  if (week !== null && !(week >= 1 && week <= WEEKS)) {
-    const expected = `the number of a week from 1 to ${WEEKS}`;
+  if (week !== null && !(week >= 1 && week <= MOST_WEEKS)) {
+    const expected = `the number of a week from 1 to ${MOST_WEEKS}`;
     return { ...asTyped, cell: '', problem: { expected, remedy: null } };
   }
   const read = writtenDay.trim() === '' ? null : readContextCell(writtenDay, 'day');

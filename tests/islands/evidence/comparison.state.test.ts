@@ -6,6 +6,7 @@ import { listVocabulary } from '../../../src/islands/analysis/filterOptions.ts';
 import { createEvidence } from '../../../src/islands/evidence/evidence.state.ts';
 import { analyse } from '../../../src/model/analyse.ts';
 import { defaultSettings, type Settings } from '../../../src/model/settings.ts';
+import { RELOADING } from '../../../src/offline/words.ts';
 import { type PretendBrowser, pretendBrowser } from '../pretendBrowser.ts';
 
 const { arms } = readArms(readFileSync(new URL('../../../data/arms.csv', import.meta.url), 'utf8'), 'arms.csv');
@@ -132,6 +133,20 @@ describe('a move', () => {
     fitter.say({ id: last?.id, result: analyse(arms, last?.request.settings as Settings) });
     expect(state.comparison.line.value).toMatch(/The former settings could not be fitted: singular\.$/u);
   });
+});
+
+it('a move that has not rested is in the address before a newer version loads the page again', () => {
+  const listeners: Record<string, () => void> = {};
+  browser = pretendBrowser();
+  vi.stubGlobal('addEventListener', (name: string, act: () => void) => {
+    listeners[name] = act;
+  });
+  const state = createEvidence(start, '/data/arms.csv', vocabulary);
+  disconnect = state.connect();
+  state.change((settings) => ({ ...settings, curve: 'line' }));
+  expect(browser.location.search).toBe('');
+  listeners[RELOADING]();
+  expect(browser.location.search).toBe('?v=2&curve=line');
 });
 
 describe('moves of a tab', () => {

@@ -18,7 +18,7 @@ const NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday
 export const programmes: fc.Arbitrary<readonly PlainSet[]> = fc
   .array(
     fc.record({
-      day: fc.integer({ min: 1, max: 28 }),
+      day: fc.integer({ min: 1, max: 84 }),
       exercise: fc.constantFrom(...exercises.map(({ name }) => name)),
       sets: fc.integer({ min: 1, max: 7 }),
       repetitions: fc.integer({ min: 1, max: 30 }),

@@ -14,6 +14,15 @@ import {
 } from '../../../src/practice/programme/edit.ts';
 import { EDITOR_COLUMNS, type EditorColumn } from '../../../src/practice/programme/editorColumns.ts';
 import { type History, MOST_STEPS, record, redo, startHistory, undo } from '../../../src/practice/programme/history.ts';
+import {
+  addWeek,
+  closeGap,
+  copyWeek,
+  deleteWeek,
+  listWeeks,
+  sortByDay,
+  swapWeek,
+} from '../../../src/practice/programme/weeks.ts';
 import { exampleWeek } from './shipped.ts';
 
 const example = (() => {
@@ -41,6 +50,13 @@ const typed = fc.oneof(
     '',
   ),
 );
+const week = fc.integer({ min: 1, max: 12 });
+const ofWeek = (edit: (list: LineList, from: number, to: number) => LineList) =>
+  fc.tuple(week, week).map(
+    ([from, to]) =>
+      (list: LineList) =>
+        edit(list, listWeeks(list)[from % Math.max(1, listWeeks(list).length)] ?? from, to),
+  );
 /** An edit of whatever list there is; a place is taken modulo its length. */
 const edits: fc.Arbitrary<(list: LineList) => LineList> = fc.oneof(
   fc.tuple(fc.nat(30), column, typed).map(
@@ -55,6 +71,12 @@ const edits: fc.Arbitrary<(list: LineList) => LineList> = fc.oneof(
   fc
     .array(fc.record({ exercise: typed, sets: typed, note: typed }), { maxLength: 6 })
     .map((all) => (list: LineList) => replaceLines(list, all)),
+  ofWeek((list, _, to) => addWeek(list, to)),
+  ofWeek(copyWeek),
+  ofWeek((list, from) => deleteWeek(list, from)),
+  ofWeek((list, from, to) => swapWeek(list, from, to % 2 === 0 ? 1 : -1)),
+  ofWeek((list, _, to) => closeGap(list, to)),
+  fc.constant(sortByDay),
   fc.constant((list: LineList) =>
     replaceLines(
       list,

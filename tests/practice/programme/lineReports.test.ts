@@ -45,7 +45,7 @@ it('no lines at all are no problem', () => {
 
 it('what is wrong with a notation is said once, and a wrong week not as a missing day', () => {
   const { byId } = reportOf(
-    listOf({ ...SET, exercise: 'squat', load: '100 kg' }, { ...SET, exercise: 'squat', week: '9' }),
+    listOf({ ...SET, exercise: 'squat', load: '100 kg' }, { ...SET, exercise: 'squat', week: '19' }),
   );
   expect(byId.get(1)?.problems.filter(({ column }) => column === 'load')).toHaveLength(1);
   expect(byId.get(1)?.problems[0].expected).toMatch(/1RM/u);
@@ -76,4 +76,20 @@ it('an event of one’s own stays, on the example’s Saturday or any other day'
   expect(leaveExample(own, next, example)).toEqual({ draft: next, event: false, second: false });
   const moved = { ...example, calendar: { ...regatta, event: { day: 7, hour: 10 } } };
   expect(leaveExample(moved, { ...moved, first: own.first }, example).event).toBe(false);
+});
+
+it('an exercise of one’s own that can pin has the careful caution of a bar over the chest', () => {
+  const own = {
+    ...SET,
+    company: 'alone',
+    exercise: 'floor press',
+    muscles: 'triceps',
+    can_pin: 'yes',
+    stoppable: 'no',
+    partials: 'no',
+  };
+  const { byId } = reportOf(listOf(own, { ...SET, company: 'alone', exercise: 'squat' }));
+  const cautions = (id: number) => byId.get(id)?.checked?.cautions.join(' ');
+  expect(cautions(1)).toMatch(/bar is over the chest.*leave the collars off/u);
+  expect(cautions(2)).not.toMatch(/collars/u);
 });

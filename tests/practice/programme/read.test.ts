@@ -103,7 +103,7 @@ describe('a programme', () => {
     const { warnings, problems } = read(`${HEADER}\nMon,bench press,3,20,80,,5,spotter\n`);
     expect(problems).toEqual([]);
     expect(warnings.map(formatProblem)).toEqual([
-      'line 2, `reserve`: expected about 9 possible at 80 % of 1RM, give or take 5 (bench press), received “20 done and 5 left”. Are load, repetitions and reserve right? Fewer than 1 person in 1,000 could do so many at this load.',
+      'line 2, `reserve`: expected about 9 possible at 80 % of 1RM, give or take 5 (published for the bench press), received “20 done and 5 left”. Are load, repetitions and reserve right? Fewer than 1 person in 1,000 could do so many at this load.',
     ]);
   });
 });
@@ -129,8 +129,8 @@ describe('the numbers of a line', () => {
 describe('a programme with twenty kinds of mistakes', () => {
   const bad: readonly (readonly [line: string, column: string | null, expected: RegExp])[] = [
     ['someday,leg press,3,10,75,,3,alone', 'day', /a weekday/u],
-    ['0,leg press,3,10,75,,3,alone', 'day', /from 1 to 28/u],
-    ['29,leg press,3,10,75,,3,alone', 'day', /from 1 to 28/u],
+    ['0,leg press,3,10,75,,3,alone', 'day', /from 1 to 84/u],
+    ['85,leg press,3,10,75,,3,alone', 'day', /from 1 to 84/u],
     [',leg press,3,10,75,,3,alone', 'day', /a value/u],
     ['Mon,,3,10,75,,3,alone', 'exercise', /a value/u],
     ['Mon,<b>leg press,3,10,75,,3,alone', 'exercise', /without markup/u],
@@ -191,14 +191,15 @@ describe('a day', () => {
     ['Monday', 1],
     ['su', 7],
     ['28', 28],
+    ['84', 84],
     ['1', 1],
   ])('written %s is day %d', (written, day) => expect(readDay(written)).toBe(day));
 
-  it.each(['m', '0', '29', 'Montag', '1.5', ''])('written “%s” is none', (written) =>
+  it.each(['m', '0', '85', 'Montag', '1.5', ''])('written “%s” is none', (written) =>
     expect(readDay(written)).toBeNull(),
   );
 
   it('of a later week says so', () => {
-    expect([1, 7, 8, 28].map(writeDay)).toEqual(['Monday', 'Sunday', 'Monday of week 2', 'Sunday of week 4']);
+    expect([1, 7, 8, 84].map(writeDay)).toEqual(['Monday', 'Sunday', 'Monday of week 2', 'Sunday of week 12']);
   });
 });

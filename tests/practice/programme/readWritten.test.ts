@@ -52,7 +52,7 @@ describe('a reading', () => {
 
 describe('what is taken without being written', () => {
   const saidOf = (text: string) =>
-    [...read(text).assumed, ...read(text).lines.flatMap(({ assumed }) => assumed)].join('\n');
+    [...read(text).assumed, ...read(text).lines.flatMap(({ assumed }) => assumed.map(({ said }) => said))].join('\n');
 
   it.each([
     ['squat 4x6 80%', /^No day is written: all sets are taken as of Monday\.$/mu],

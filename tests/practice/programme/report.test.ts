@@ -232,7 +232,7 @@ describe('a programme that the evidence does not speak of', () => {
 
 describe('a programme of 500 lines', () => {
   it('is checked line by line', () => {
-    const { first } = report({ first: longProgramme(exercises, 500) });
+    const { first } = report({ first: longProgramme(exercises, 500, 4) });
     expect(first.problems).toEqual([]);
     expect(first.check?.lines.map(({ line }) => line.line)).toEqual(Array.from({ length: 500 }, (_, i) => i + 2));
   });

@@ -71,7 +71,7 @@ describe('a cell in another notation', () => {
     [{ repetitions: '12/10/8' }, 'repetitions', /a line for each set/u],
     [{ repetitions: 'AMRAP' }, 'repetitions', /repetitions that you expect/u],
     [{ reserve: 'RPE 3' }, 'reserve', /how many repetitions are left/u],
-    [{ week: '5' }, 'week', /a week from 1 to 4/u],
+    [{ week: '13' }, 'week', /a week from 1 to 12/u],
     [{ week: '2', day: 'W1D3' }, 'week', /the week that the day names, 1/u],
   ])('%j is refused with the fix, and the check does not pass it', (cells, column, fix) => {
     const { problems, programme, cells: read } = resolve(cells);

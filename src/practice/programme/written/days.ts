@@ -1,8 +1,8 @@
 /** The day that lines stand under: the last that was named, in a heading, a cell or before the sets. */
 import { distance } from 'fastest-levenshtein';
-import { LAST_DAY, PROGRAMME_COLUMNS, WEEKDAYS, writeDay } from '../columns.ts';
+import { MOST_WEEKS, PROGRAMME_COLUMNS, WEEKDAYS, writeDay } from '../columns.ts';
 import { absoluteDay, type Context, readContext, type WrittenDay } from './context.ts';
-import { type NotRead, notRead, type Place, type Reading } from './understood.ts';
+import { type Assumed, type NotRead, notRead, type Place, type Reading } from './understood.ts';
 
 export interface Days {
   readonly week: number | null;
@@ -12,6 +12,9 @@ export interface Days {
   /** Where they were named; null before any day was. */
   readonly readFrom: Place | null;
 }
+
+/** Cells that say a line’s day. */
+export const OF_A_DAY = ['week', 'day'] as const;
 
 export const NO_DAY: Days = { week: null, weekText: '', days: [], readFrom: null };
 
@@ -24,6 +27,14 @@ export function enter(before: Days, { week, days }: Context, place: Place): Days
     return { week: week ?? before.week, weekText, days, readFrom: { ...place, text } };
   }
   return week === null ? before : { week, weekText: place.text, days: [], readFrom: place };
+}
+
+/** A column of a week beside the exercises: its cells are of the day of their row. */
+export function enterColumn(before: Days, context: Context, place: Place): Days {
+  const entered = enter(before, context, place);
+  if (context.days.length > 0 || before.days.length === 0) return entered;
+  const text = [place.text, before.readFrom?.text].filter(Boolean).join(', ');
+  return { ...entered, days: before.days, readFrom: { ...place, text } };
 }
 
 /** A cell of a column of days or weeks; null where it names neither. */
@@ -39,20 +50,25 @@ export function readContextCell(text: string, kind: 'day' | 'week'): Context | n
 export interface ReadDays {
   /** One for each day that the line stands for. */
   readonly days: readonly Reading<number>[];
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Assumed[];
   readonly notRead: readonly NotRead[];
 }
 
 /** Of a line that stands under them. */
 export function readDays({ week, days, readFrom }: Days, line: number): ReadDays {
-  if (!readFrom || days.length === 0) return { days: [], assumed: [], notRead: [] };
+  if (!readFrom || (days.length === 0 && !Number.isNaN(week))) return { days: [], assumed: [], notRead: [] };
   const read = days.map((one) => ({ written: one, day: absoluteDay(week, one) }));
   const known = read.flatMap(({ day }) => (day === null ? [] : [{ value: day, readFrom }]));
+  if (Number.isNaN(week)) {
+    const remedy = `Write one week, “Week 1”, and copy it as the others once it is taken over.`;
+    const told = notRead(line, 'day', { value: readFrom.text, expected: 'lines of one week', remedy });
+    return { days: [], assumed: [], notRead: [told] };
+  }
   if (known.length < read.length) {
     const value = week === null ? readFrom.text : `${readFrom.text} (week ${week})`;
     const remedy = days.some(({ day }) => Number.isNaN(day))
       ? 'Name each of the days, with “and” or a comma between them: “Mon, Wed and Fri”.'
-      : `A programme spans ${LAST_DAY / WEEKDAYS.length} weeks of seven days.`;
+      : `A programme spans ${MOST_WEEKS} weeks of seven days.`;
     return {
       days: [],
       assumed: [],
@@ -65,7 +81,7 @@ export function readDays({ week, days, readFrom }: Days, line: number): ReadDays
     assumed: [
       ...numbered.map(({ written, day }) => `Day ${written.day} is taken as ${writeDay(day)}.`),
       ...(known.length > 1 ? [`It stands for ${known.map(({ value }) => writeDay(value)).join(' and ')}.`] : []),
-    ],
+    ].map((said) => ({ said, of: OF_A_DAY })),
     notRead: [],
   };
 }

@@ -24,6 +24,9 @@ export interface FreeLine {
 
 /** A date beside a day. */
 const DATE = /^\d{1,4}[./-]\d{1,2}[./-](?:\d{1,4})?$/u;
+/** A week that is another one again: “Week 2: as week 1”, “repeat for 4 weeks”. */
+const REPEATS = /(?<!\p{L})(?:same|as|like|repeat(?:ed|s)?|copy|ditto|again)(?!\p{L})/iu;
+const OF_WEEKS = /(?<!\p{L})(?:weeks?|wks?)(?!\p{L})/iu;
 const NOTHING: FreeLine = { context: null, lines: [], name: null, lacksName: false, note: null, notRead: [] };
 /** Characters of a line that are read; nobody writes a longer one of sets. */
 const LONGEST = 500;
@@ -42,6 +45,9 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   const isOfSets = parts.some(({ kind }) => kind === 'sets');
   if (!isOfSets && parts.some(({ kind }) => kind === 'instruction') && !context) {
     return { ...NOTHING, notRead: [refuseInstruction(line, text.trim())] };
+  }
+  if (!isOfSets && REPEATS.test(text) && (OF_WEEKS.test(text) || context?.week)) {
+    return { ...NOTHING, notRead: [refuseRepeat(line, text.trim())] };
   }
   const [only] = parts;
   const pieces = parts.map(({ part }): Piece => ({ place: { line, column: null, text: part }, column: null }));
@@ -85,6 +91,14 @@ function hasNumbersTogether(tokens: readonly Token[]): boolean {
   const others = tokens.filter((token) => !isJoint(token));
   const isNumber = (token: Token | undefined) => token?.kind === 'number' || token?.kind === 'unknown';
   return others.some((token, i) => isNumber(token) && isNumber(others[i + 1]));
+}
+
+function refuseRepeat(line: number, value: string): NotRead {
+  return notRead(line, null, {
+    value,
+    expected: 'the sets of a week',
+    remedy: 'Paste the week that it repeats; once that is taken over, “Copy week” makes the others of it.',
+  });
 }
 
 function refuseInstruction(line: number, value: string): NotRead {

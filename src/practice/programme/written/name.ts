@@ -1,11 +1,11 @@
 /** The exercise of a line: taken where the list has the name, asked about where it only has one near it. */
 import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { findNamed } from '../../../evidence/findNamed.ts';
-import { type NotRead, notRead, type Place, type Reading } from './understood.ts';
+import { type Assumed, type NotRead, notRead, type Place, type Reading } from './understood.ts';
 
 export interface ReadName {
   readonly exercise: Reading<string>;
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Assumed[];
   readonly notRead: readonly NotRead[];
 }
 
@@ -14,7 +14,7 @@ export function readName(written: string, place: Place, exercises: readonly Name
   const found = findNamed(exercises, written);
   const take = (value: string, assumed: readonly string[]): ReadName => ({
     exercise: { value, readFrom: { ...place, text: written } },
-    assumed,
+    assumed: assumed.map((said) => ({ said, of: ['exercise'] })),
     notRead: [],
   });
   switch (found.kind) {

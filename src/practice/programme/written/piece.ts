@@ -4,7 +4,7 @@ import { sayBare } from './bare.ts';
 import type { WrittenColumn } from './headings.ts';
 import type { Refusal, Said } from './notation.ts';
 import { isJoint, scan, type Token } from './scan.ts';
-import type { Field, Found, Place } from './understood.ts';
+import type { Assumed, Field, Found, Place } from './understood.ts';
 
 export interface Piece {
   readonly place: Place;
@@ -18,7 +18,7 @@ export interface ReadPiece {
   /** Runs of words that are no notation, in their order. */
   readonly words: readonly string[];
   readonly notes: readonly string[];
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Assumed[];
 }
 
 /** A cell in which somebody wrote that there is nothing. */
@@ -57,7 +57,9 @@ export function readPiece({ place, column }: Piece): ReadPiece {
     refused: isMisread && field ? [{ refusal: refuseWords(field, place.text), text: place.text }] : refused,
     words: isMisread && field ? [] : words,
     notes: said.flatMap(({ isNote, text }) => (isNote ? [text] : [])),
-    assumed: said.flatMap(({ assumed }) => assumed ?? []),
+    assumed: said.flatMap(({ assumed, found: all = [] }) =>
+      assumed === undefined ? [] : [{ said: assumed, of: all.map(({ field: one }) => one) }],
+    ),
   };
 }
 

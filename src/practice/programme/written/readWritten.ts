@@ -7,14 +7,21 @@
 import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { sortByLine } from '../../../evidence/problem.ts';
 import { assemble, type ToAssemble } from './assemble.ts';
-import { enter, NO_DAY, readDays } from './days.ts';
+import { enter, enterColumn, NO_DAY, OF_A_DAY, readDays } from './days.ts';
 import { kindOfLine, readFreeLine } from './freeLine.ts';
 import { layOut, readHeaderRow, type WrittenRow } from './layout.ts';
 import type { Piece } from './piece.ts';
 import { settleDays } from './settleDays.ts';
 import { readTableHeader } from './tableHeader.ts';
 import { readTableRow, type TableColumns } from './tableRow.ts';
-import { type Note, type NotRead, notRead, type UnderstoodLine, type WrittenProgramme } from './understood.ts';
+import {
+  type Assumed,
+  type Note,
+  type NotRead,
+  notRead,
+  type UnderstoodLine,
+  type WrittenProgramme,
+} from './understood.ts';
 
 /** Characters that are read: some 10,000 lines. */
 const LONGEST = 1_000_000;
@@ -40,14 +47,14 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     before = lines.length;
   };
 
-  const add = (one: ToAssemble, under = days, assumed: readonly string[] = [], badDays: readonly NotRead[] = []) => {
+  const add = (one: ToAssemble, under = days, assumed: readonly Assumed[] = [], badDays: readonly NotRead[] = []) => {
     const { line, notRead: problemsOfLine } = assemble(one, exercises);
     const read = readDays(under, one.line);
     told.push(...read.notRead, ...problemsOfLine);
     const unread = [...badDays, ...read.notRead].map(({ column, value }) => ({ column, text: value }));
     const said = {
       ...line,
-      week: under.days.length === 0 ? under.week : null,
+      week: under.days.length === 0 && !Number.isNaN(under.week) ? under.week : null,
       assumed: [...line.assumed, ...assumed, ...read.assumed],
       unread: [...unread, ...line.unread],
     };
@@ -89,12 +96,12 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     const hasDayColumn = table?.columns.some((column) => column?.kind === 'day');
     const isCarried = hasDayColumn && days === carried && days.readFrom && read.notRead.length === 0;
     const assumed = isCarried
-      ? [`No day stands on this line: it is taken as of ${days.readFrom?.text}, as above.`]
+      ? [{ said: `No day stands on this line: it is taken as of ${days.readFrom?.text}, as above.`, of: OF_A_DAY }]
       : [];
     const under = read.notRead.length > 0 ? { ...days, days: [] } : days;
     for (const { under: headed, ...one } of read.lines) {
       const place = { line: table?.line ?? row.line, column: null, text: headed?.text ?? '' };
-      add(one, headed ? enter(under, headed, place) : under, [...assumed, ...read.assumed], read.notRead);
+      add(one, headed ? enterColumn(under, headed, place) : under, [...assumed, ...read.assumed], read.notRead);
     }
   };
 

@@ -7,7 +7,7 @@ import type { WrittenRow } from './layout.ts';
 import { takeMarks } from './marks.ts';
 import { isNothing, type Piece } from './piece.ts';
 import { scan } from './scan.ts';
-import type { NotRead, Place } from './understood.ts';
+import type { Assumed, NotRead, Place } from './understood.ts';
 
 export interface TableColumns {
   /** Line of the header. */
@@ -22,7 +22,7 @@ export interface TableRow {
   readonly contexts: readonly { readonly context: Context; readonly place: Place }[];
   /** A line, or where days or weeks are columns one for each of their cells. */
   readonly lines: readonly (ToAssemble & { readonly under: Context | null })[];
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Assumed[];
   readonly notRead: readonly NotRead[];
 }
 
@@ -124,7 +124,7 @@ function unmark(piece: Piece): { readonly piece: Piece; readonly superset: strin
 /** Two bare numbers side by side, and no others, are sets and repetitions where no column says what they are. */
 function takeBarePair(cells: readonly Cell[]): {
   readonly pieces: readonly Piece[];
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Assumed[];
 } {
   const isBare = ({ place }: Cell) => {
     const tokens = scan(place.text);
@@ -140,7 +140,10 @@ function takeBarePair(cells: readonly Cell[]): {
       return cell === repetitions ? { ...cell, column: { kind: 'repetitions' } } : cell;
     }),
     assumed: [
-      `No header names the columns: ${sets.place.text} and ${repetitions.place.text} are taken as sets and repetitions, in this order.`,
+      {
+        said: `No header names the columns: ${sets.place.text} and ${repetitions.place.text} are taken as sets and repetitions, in this order.`,
+        of: ['sets', 'repetitions'],
+      },
     ],
   };
 }

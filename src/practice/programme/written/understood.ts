@@ -1,6 +1,7 @@
 /** What was understood of a written programme, where each value was read from, and what was not understood. */
 import type { Problem } from '../../../evidence/problem.ts';
 import type { Company } from '../../cautions.ts';
+import type { EditorColumn } from '../editorColumns.ts';
 
 /** Where something stood. */
 export interface Place {
@@ -26,6 +27,13 @@ export const LOAD_UNITS = ['%', 'kg', 'lb'] as const;
 export interface WrittenLoad extends Span {
   /** % of 1RM, or a weight whose 1RM has to be known. */
   readonly unit: (typeof LOAD_UNITS)[number];
+}
+
+/** What was taken without being written, as a sentence. */
+export interface Assumed {
+  readonly said: string;
+  /** Cells that it explains: it holds as long as they stay as they are. */
+  readonly of: readonly EditorColumn[];
 }
 
 /** What a set’s fields hold. */
@@ -73,8 +81,8 @@ export interface UnderstoodLine extends SetFields {
   readonly facts: WrittenFacts;
   /** What stands for a column of a programme and was not understood, as written; null where it is not known which. */
   readonly unread: readonly { readonly column: string | null; readonly text: string }[];
-  /** What was taken without being written, a sentence each. */
-  readonly assumed: readonly string[];
+  /** What was taken without being written. */
+  readonly assumed: readonly Assumed[];
   /** What belongs to it and has no place in a programme's columns. */
   readonly notes: readonly string[];
 }

@@ -66,7 +66,7 @@ export const REFUSED: Readonly<Record<string, readonly [text: string, fix: RegEx
     `back squat 4x6 80% 2 RIR spotter\n${week('leg press 3x10 70% 2 RIR')}`,
     /Write a day above it/u,
   ],
-  'a fifth week': [week('back squat 4x6 80% 2 RIR spotter').replace('Thu', 'Week 5 Thu'), /spans 4 weeks/u],
+  'a thirteenth week': [week('back squat 4x6 80% 2 RIR spotter').replace('Thu', 'Week 13 Thu'), /spans 12 weeks/u],
   'decimal commas between commas': [
     'Day,Exercise,Sets,Reps,%1RM,RIR\nMon,back squat,4,6,80,2\nMon,RDL,3,8,72,5,3\n',
     /decimal comma.*quotation marks, or part the cells by semicolons/u,
