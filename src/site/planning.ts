@@ -5,7 +5,8 @@ import { openPlanning } from '../model/plan/planningBase.ts';
 import { stateNextStudy } from '../practice/nextStudy.ts';
 import { finish, site } from './site.ts';
 
-const planning = openPlanning(site.arms, site.analysis.settings);
+/** Of the site's own table and settings. */
+export const planning = openPlanning(site.arms, site.analysis.settings);
 
 /** Over the evidence map, with as many people as a study of the table usually has. */
 export const gains = finish(viewGains(planning, null));

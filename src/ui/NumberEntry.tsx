@@ -9,7 +9,7 @@ export interface NumberEntryProps {
   readonly value: number | null;
   readonly from: number;
   readonly to: number;
-  readonly help: string;
+  readonly help?: string;
   /** Entry that was not taken; undefined where the last one was. */
   readonly refused: string | undefined;
   /** What stays as it is, completing “…; the load stays at 75 %.” */
@@ -32,11 +32,13 @@ export function NumberEntry({ id, label, value, from, to, help, refused, stays, 
         value={refused ?? value ?? ''}
         onChange={({ currentTarget: { value: written, validity } }) => onEnter(validity.badInput ? NO_NUMBER : written)}
         aria-invalid={isRefused}
-        aria-describedby={isRefused ? `${id}-refused ${id}-help` : `${id}-help`}
+        aria-describedby={[isRefused && `${id}-refused`, help && `${id}-help`].filter(Boolean).join(' ') || undefined}
       />
-      <span class="help" id={`${id}-help`}>
-        {help}
-      </span>
+      {help && (
+        <span class="help" id={`${id}-help`}>
+          {help}
+        </span>
+      )}
       <span class="help" role="status" id={`${id}-refused`}>
         {isRefused && `Expected a number from ${from} to ${to}, received ${showRefused(refused)}; ${stays}.`}
       </span>

@@ -7,10 +7,14 @@ import { type Browser, launch, type Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findFirefox } from '../../scripts/browser.ts';
 import { readArms } from '../../src/evidence/table.ts';
+import { formatExpected } from '../../src/figures/plan/planWords.ts';
 import { DEFAULT_EXPERIMENT } from '../../src/islands/intervals/experiment.ts';
 import { resultOf } from '../../src/islands/intervals/results.ts';
 import { makeWholeRun } from '../../src/islands/intervals/wholeRun.ts';
+import { readPlan } from '../../src/islands/plan/planAddress.ts';
 import { analyse } from '../../src/model/analyse.ts';
+import { answerPlan } from '../../src/model/plan/planAnswer.ts';
+import { openPlanning } from '../../src/model/plan/planningBase.ts';
 import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';
 import { servePages } from './site.ts';
 
@@ -124,6 +128,25 @@ describe.skipIf(!firefox)('In Firefox', () => {
       await expect.poll(() => addressOf(page)).toBe('?v=2&curve=spline');
       await page.goBack();
       await expect.poll(() => captions(page)).toContain(heavyTarget({}).range);
+    });
+  });
+
+  it('Plan a study answers a move with the engine’s interval, and its address brings it back', async () => {
+    const plan = readPlan('parallel light_0_20 light_4_20');
+    if (!plan) throw new Error('expected a plan');
+    const { bands } = answerPlan(openPlanning(arms, settingsSchema.parse({})), plan).expectation;
+    const after = bands.find(({ band }) => band === 'light')?.after;
+    if (!after) throw new Error('expected an interval');
+    await visit('plan/', async (page) => {
+      await page.locator('#A-1-reserve').fill('4');
+      await page.keyboard.press('Tab');
+      await expect.poll(() => textOf(page, '.plan-result'), { timeout: 15_000 }).toContain(formatExpected(after));
+      await expect.poll(() => addressOf(page)).toBe('?a=parallel+light_0_20+light_4_20');
+      await page.reload({ waitUntil: 'load' });
+      await settle(page);
+      await expect.poll(() => textOf(page, '.plan-result'), { timeout: 15_000 }).toContain(formatExpected(after));
+      await page.setViewport({ width: 320, height: 800 });
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
     });
   });
 

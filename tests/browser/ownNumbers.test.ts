@@ -120,6 +120,8 @@ describe('An own table whose every answer differs', () => {
     ['target/?load=85&exercise=squat&company=spotter&hours=30', /Targets for common shares/u, true],
     ['programme/', /change growth by/u, true],
     ['studies/', /studies/u, true],
+    ['plan/', /Growth at|Share of the growth/iu, true],
+    ['plan/?a=parallel+heavy_0_20+heavy_3_20&place=parallel_2_40_heavy', /The best of/u, true],
     ['table/', /own\.csv/u, false],
   ])(
     'shows on /%s none of the site’s numbers, on the screen or on paper',

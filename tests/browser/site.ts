@@ -31,6 +31,7 @@ export const PATHS = [
   'programme/',
   'studies/',
   'studies/plover-1996/',
+  'plan/',
   'figures/',
   'figures/growth-light/',
   'figures/growth-light/embed/',

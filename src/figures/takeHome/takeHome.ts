@@ -61,7 +61,7 @@ export function packTakeHome(arms: readonly Arm[], settings: Settings, steps: St
 }
 
 /** A terminal that cannot show a letter gets its number: no output ends in an error. */
-const PRINTS_ALL = `import sys
+export const PRINTS_ALL = `import sys
 
 sys.stdout.reconfigure(errors="backslashreplace")
 `;
