@@ -143,6 +143,17 @@ export function yesOrNo<const A extends About>(about: A): ColumnOf<boolean, A> {
   };
 }
 
+/** The same column, of which words may also be written in capitals. */
+export function anyCase<Value, Required extends boolean>(
+  column: DescribedColumn<Value, Required>,
+): DescribedColumn<Value, Required> {
+  const lower = z.pipe(
+    z.string(),
+    z.transform((written: string) => written.toLowerCase()),
+  );
+  return { ...column, cell: z.pipe(lower, column.cell) };
+}
+
 /** Limits of a number; "above" and "below" exclude the limit, "from" and "to" include it. */
 export interface Limits {
   readonly from?: number;

@@ -39,6 +39,9 @@ function shadeMark(tiles: readonly GainTile[]): Plot.Markish {
     y1: 'loadFrom',
     y2: 'loadTo',
     fill: ({ shade }: (typeof shaded)[number]) => `var(--gain-${shade})`,
+    // So that edges are seen where steps are small, as on paper.
+    stroke: 'var(--gain-5)',
+    strokeWidth: 0.75,
   });
 }
 

@@ -53,6 +53,8 @@ export function programmeByWeek(
       x: { domain: [0, last * WEEKDAYS.length], axis: null },
       y: { domain: [FOOT, 0], axis: null },
       symbol: { domain: ['light', 'heavy', 'all'], range: ['diamond', 'circle', 'circle'] },
+      // Colours are named by the marks, also where there is nothing to mark.
+      color: { type: 'identity' },
       marks: [
         ...drawFrame(panels, last),
         ...(event ? drawEvent(event.day - 1 + event.hour / HOURS_OF_DAY) : []),

@@ -279,7 +279,7 @@ describe.skipIf(!firefox)('In Firefox', () => {
         await keyboard.type(cell);
       }
       await expect.poll(() => textOf(page, 'section[aria-label="The programme"]')).toMatch(/unsafe/iu);
-      await tabTo('#add-first + button');
+      await tabTo('#apply-all');
       await keyboard.press('Enter');
       await expect.poll(focused).toBe('applied');
       await tabTo('.lifters button');

@@ -72,7 +72,7 @@ describe('By the keys alone', () => {
     await expect.poll(() => linesOf(page).count()).toBe(2);
     await set('ohp', ['3', '8', '78', '', '0']);
     await expect.poll(() => linesOf(page).nth(1).textContent()).toMatch(/unsafe/iu);
-    await tabTo('#add-first + button');
+    await tabTo('#apply-all');
     await keyboard.press('Enter');
     await expect.poll(() => focused(page)).toBe('applied');
 
@@ -293,7 +293,12 @@ describe('On paper', () => {
     await all.click();
     await expect.poll(() => page.evaluate('asked')).toBe(1);
     expect(countPages(await page.pdf({ format: 'A4' }))).toBe(12);
-    await page.locator('.cell.day select').last().selectOption('8');
+    const lines = await linesOf(page).count();
+    await page
+      .getByRole('button', { name: `More of line ${lines}:` })
+      .last()
+      .click();
+    await page.locator('[data-part="week"]').last().selectOption('2');
     const one = page.getByRole('button', { name: 'Print this sheet' });
     await expect.poll(() => textOf(page, '.sheets-bar')).toMatch(/2 pages a lifter/u);
     await one.click();

@@ -1,5 +1,6 @@
 /** What is done with the programme as a whole: going back, opening, saving; and what was done last. */
 import type { ProgrammeState } from './programme.state.ts';
+import { Step } from './Step.tsx';
 
 export function ProgrammeBar({ state }: { readonly state: ProgrammeState }) {
   const { isOpen } = state.opening;
@@ -39,22 +40,5 @@ export function ProgrammeSteps({ state }: { readonly state: ProgrammeState }) {
         {state.said.value}
       </p>
     </div>
-  );
-}
-
-interface StepProps {
-  readonly word: string;
-  /** What would be undone or done again; undefined where there is nothing. */
-  readonly label: string | undefined;
-  readonly onClick: () => void;
-}
-
-/** Keeps the focus when there is nothing more to be undone. */
-function Step({ word, label, onClick }: StepProps) {
-  return (
-    <button type="button" aria-disabled={label === undefined} title={label} onClick={onClick}>
-      {word}
-      <span class="unseen">{label === undefined ? ': nothing' : `: ${label}`}</span>
-    </button>
   );
 }

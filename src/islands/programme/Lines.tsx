@@ -73,7 +73,7 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
         </button>
         {lines.length > 0 && <WeekButtons state={state} which={which} list={list} />}
         {which === 'first' && lines.length > 0 && (
-          <button type="button" onClick={() => state.apply(null)}>
+          <button type="button" id="apply-all" onClick={() => state.apply(null)}>
             Apply the advice to all, as version two
           </button>
         )}

@@ -1,6 +1,7 @@
 /** Where a week is pasted or opened, and how it was understood, before it comes into the programme. */
 import { useState } from 'preact/hooks';
 import type { Opening } from './opening.state.ts';
+import { PasteEntry } from './PasteEntry.tsx';
 import type { ProgrammeState } from './programme.state.ts';
 import { Understood } from './Understood.tsx';
 
@@ -15,41 +16,16 @@ export function ProgrammeOpening({ state }: { readonly state: ProgrammeState }) 
         if (event.key === 'Escape') opening.close('version-first');
       }}
     >
-      <div class="control">
-        <label for="pasted">Paste a week, as you write it or from a spreadsheet</label>
-        <textarea
-          id="pasted"
-          rows={7}
-          spellcheck={false}
-          autocomplete="off"
-          value={opening.text.value}
-          onInput={(event) => opening.setText(event.currentTarget.value)}
-          aria-describedby="pasted-help"
-        />
-        <span class="help" id="pasted-help">
-          “Mon squat 4x6 80% 2 RIR”, a table with or without a header, or a file of either, CSV or a workbook. Nothing
-          is taken before you have seen how it was understood.
-        </span>
-        <label class="file">
-          <span>Or open a file</span>
-          <input
-            type="file"
-            id="opened"
-            accept=".csv,.tsv,.txt,.xlsx,.ods,.json,text/csv,application/json"
-            onChange={(event) => {
-              const [file] = event.currentTarget.files ?? [];
-              if (file) void opening.open(file);
-              event.currentTarget.value = '';
-            }}
-          />
-        </label>
-      </div>
-      <p role="status">{opening.note.value}</p>
-      {opening.problem.value !== null && (
-        <p class="problem" role="alert">
-          {opening.problem.value}
-        </p>
-      )}
+      <PasteEntry
+        label="Paste a week, as you write it or from a spreadsheet"
+        rows={7}
+        accept=".csv,.tsv,.txt,.xlsx,.ods,.json,text/csv,application/json"
+        opening={opening}
+        onText={opening.setText}
+      >
+        “Mon squat 4x6 80% 2 RIR”, a table with or without a header, or a file of either, CSV or a workbook. Nothing is
+        taken before you have seen how it was understood.
+      </PasteEntry>
       {opening.written.value && <Understood opening={opening} written={opening.written.value} />}
       <Take opening={opening} hasSecond={state.draft.value.second !== null} />
     </section>

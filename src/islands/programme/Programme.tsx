@@ -34,10 +34,10 @@ interface Props {
   readonly built: string;
   /** The site's table: its address, and whether its studies are invented. */
   readonly shipped: { readonly address: string; readonly demonstration: boolean };
-  /** Pictures of the worked example, as the build drew them. */
-  readonly firstCalendar: ComponentChildren;
-  readonly secondCalendar: ComponentChildren;
-  readonly byWeek: ComponentChildren;
+  /** Pictures of the worked example, as the build drew them: slots of the page, which the types of a page do not see. */
+  readonly firstCalendar?: ComponentChildren;
+  readonly secondCalendar?: ComponentChildren;
+  readonly byWeek?: ComponentChildren;
 }
 
 export function Programme({ built, shipped, ...pictures }: Props) {

@@ -4,6 +4,7 @@ import type { PracticeAnalysis } from '../../model/full.ts';
 import { ownVersionOf } from '../../ownTable/tableInUse.ts';
 import type { ProgrammeInput, ProgrammeReport } from '../../practice/programme/report.ts';
 import type { ResolvedList } from '../../practice/programme/resolve.ts';
+import { takeNewestOnly } from '../../ui/newestOnly.ts';
 import { callWorker } from '../../ui/workerCalls.ts';
 import { openCalculation } from '../analysis/calculation.ts';
 import type { ProgrammeOperations } from './programmeWorker.ts';
@@ -77,18 +78,8 @@ export function createChecking(
   const connect = (isRestored: boolean) => {
     /** The analysis that the worker has. */
     let sent: PracticeAnalysis | null = null;
-    /** True while the worker is at it: only the newest of what comes meanwhile is asked for, and after it. */
-    let isBusy = false;
-    let next: (() => void) | null = null;
-    let rest: ReturnType<typeof setTimeout> | undefined;
-    const check = (by: PracticeAnalysis, of: CheckedInput) => {
-      isBusy = true;
-      const goOn = () => {
-        isBusy = false;
-        const waiting = next;
-        next = null;
-        waiting?.();
-      };
+    const requests = takeNewestOnly(REST);
+    const check = (by: PracticeAnalysis, of: CheckedInput, done: () => void) => {
       worker.ask(
         'check',
         { analysis: sent === by ? null : by, input: of.input },
@@ -99,13 +90,13 @@ export function createChecking(
               pending.value = false;
               made.value = { report, by, of };
             }
-            goOn();
+            done();
           },
           fail: (reason) => {
             // Another worker, where one has to be started, has nothing yet.
             sent = null;
             fail(reason);
-            goOn();
+            done();
           },
         },
       );
@@ -125,14 +116,10 @@ export function createChecking(
       checked = now;
       pending.value = true;
       problem.value = null;
-      clearTimeout(rest);
-      rest = setTimeout(() => {
-        if (isBusy) next = () => check(by, now.of);
-        else check(by, now.of);
-      }, REST);
+      requests.ask((done) => check(by, now.of, done));
     });
     return () => {
-      clearTimeout(rest);
+      requests.hold();
       stop();
       stopReading();
       calculation.end();

@@ -1,6 +1,6 @@
 /** Columns of a file of lifters: one line is what a lifter can lift once in an exercise. */
 import * as z from 'zod/mini';
-import { type DescribedColumn, oneOf, type RowOf, text } from '../../evidence/column.ts';
+import { anyCase, type DescribedColumn, oneOf, type RowOf, text } from '../../evidence/column.ts';
 import { cleanText } from './lifter.ts';
 import { WEIGHT_UNITS } from './weight.ts';
 
@@ -12,19 +12,6 @@ const name = <Required extends boolean>(
 ): DescribedColumn<string, Required> => ({
   ...column,
   cell: z.pipe(z.pipe(z.string(), z.transform(cleanText)), column.cell),
-});
-
-const anyCase = <Value, Required extends boolean>(
-  column: DescribedColumn<Value, Required>,
-): DescribedColumn<Value, Required> => ({
-  ...column,
-  cell: z.pipe(
-    z.pipe(
-      z.string(),
-      z.transform((written) => written.toLowerCase()),
-    ),
-    column.cell,
-  ),
 });
 
 /** Weights stay as they were written: which unit one without is in, the lifter's other lines say (liftersFile.ts). */

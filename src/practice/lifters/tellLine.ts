@@ -2,8 +2,8 @@
  * A line of a programme in words for the lifter who reads it in the gym. Of another exercise than theirs nothing is
  * said, nor of anybody else.
  */
-import { LEAST_RESERVE_WHEN_PINNED } from '../cautions.ts';
 import { type WrittenLoad, writeSpan } from '../programme/written/understood.ts';
+import { TOO_MANY, tellGuarded } from '../tellGuarded.ts';
 import { tellLifter } from '../tellLifter.ts';
 import type { LifterLine } from './judge.ts';
 import type { LifterLoad } from './loadFor.ts';
@@ -64,15 +64,10 @@ export function roundingOf({ load, checked }: Pick<LifterLine, 'load' | 'checked
 /** When to end the set, and with whom; what is not safe, or does not fit the load, is not asked for. */
 export function tellSet({ load, reserve, checked, unsafe, problems }: LifterLine): string {
   if (load.kind === 'above 1RM') return 'Ask your coach before this set.';
-  if (checked?.plausibility.kind === 'too many') {
-    return 'Ask your coach before this set: so many repetitions are not expected at this load.';
-  }
+  if (checked?.plausibility.kind === 'too many') return TOO_MANY;
   if (reserve === null)
     return problems.length > 0 ? 'Ask your coach: this line is not whole.' : 'Not given: ask your coach.';
-  if (unsafe) {
-    return `Not alone: this exercise can pin you. With a spotter or safety arms: ${lower(tellLifter(reserve))} Alone leave at least ${LEAST_RESERVE_WHEN_PINNED}.`;
-  }
-  return tellLifter(reserve);
+  return tellGuarded(tellLifter(reserve), unsafe);
 }
 
 /** Who or what takes the load, where the exercise can pin; null else. */
@@ -85,8 +80,4 @@ export function tellCompany({ canPin, company }: Pick<LifterLine, 'canPin' | 'co
 /** What stands below the exercise; empty where there is nothing to know. */
 export function noteOf(line: LifterLine): string {
   return [explainLoad(line.load), tellCompany(line)].filter((one) => one !== null).join(' ');
-}
-
-function lower(sentence: string): string {
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }

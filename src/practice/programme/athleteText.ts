@@ -4,8 +4,9 @@
  */
 import { groupRows } from '../../evidence/groupRows.ts';
 import { countOf } from '../../numerics/countOf.ts';
-import { ALWAYS, guardCautions, LEAST_RESERVE_WHEN_PINNED } from '../cautions.ts';
+import { ALWAYS, guardCautions } from '../cautions.ts';
 import { plannedLoad, plannedSpan, tellPlanned } from '../lifters/planned.ts';
+import { TOO_MANY, tellGuarded } from '../tellGuarded.ts';
 import { tellLifter } from '../tellLifter.ts';
 import { weekdayOf, weekOfDay, writeDay } from './columns.ts';
 import type { Cells } from './editorColumns.ts';
@@ -72,9 +73,7 @@ function tellLoad(cells: Cells): string {
 
 /** What is not safe, or does not fit the load, is not asked for as it stands. */
 function tellEnd({ checked, cells }: AthleteLine): string {
-  if (checked.plausibility.kind === 'too many') {
-    return 'Ask your coach before this set: so many repetitions are not expected at this load.';
-  }
+  if (checked.plausibility.kind === 'too many') return TOO_MANY;
   const { least, most } = plannedSpan(cells, 'reserve') ?? {
     least: checked.line.reserve,
     most: checked.line.reserve,
@@ -82,10 +81,7 @@ function tellEnd({ checked, cells }: AthleteLine): string {
   // Worked out from what is possible a reserve may have decimals: of them both whole numbers are told.
   const range = { least: Math.floor(least), most: Math.ceil(most) };
   const leave = `Leave ${range.least === range.most ? countLeft(range.most) : `${range.least} to ${range.most}`} in reserve. `;
-  const told = `${leave}${tellLifter(range)}`;
-  return checked.unsafe
-    ? `NOT ALONE: this exercise can pin you. With a spotter or safety arms: ${told} Alone leave at least ${LEAST_RESERVE_WHEN_PINNED}.`
-    : told;
+  return tellGuarded(`${leave}${tellLifter(range)}`, checked.unsafe);
 }
 
 function countLeft(repetitions: number): string {

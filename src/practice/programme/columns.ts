@@ -1,6 +1,15 @@
 /** Columns of a programme: one line is the sets of one exercise on one day. */
 import * as z from 'zod/mini';
-import { type DescribedColumn, integer, number, oneOf, type RowOf, text, yesOrNo } from '../../evidence/column.ts';
+import {
+  anyCase,
+  type DescribedColumn,
+  integer,
+  number,
+  oneOf,
+  type RowOf,
+  text,
+  yesOrNo,
+} from '../../evidence/column.ts';
 import { EXERCISE_COLUMNS, type Exercise } from '../../evidence/exercises.ts';
 import { COMPANIES, type Company } from '../cautions.ts';
 
@@ -60,20 +69,6 @@ const day: DescribedColumn<number, true> = {
   ),
   field: { type: 'string', constraints: { required: true } },
 };
-
-/** Words of a programme may be written in capitals. */
-const anyCase = <Value, Required extends boolean>(
-  column: DescribedColumn<Value, Required>,
-): DescribedColumn<Value, Required> => ({
-  ...column,
-  cell: z.pipe(
-    z.pipe(
-      z.string(),
-      z.transform((written) => written.toLowerCase()),
-    ),
-    column.cell,
-  ),
-});
 
 const own = 'Only for an exercise that the list does not name, or to say otherwise than the list.';
 

@@ -89,7 +89,7 @@ describe('a line for a lifter', () => {
       for (const lifter of [lifterWith({ squat: '140' }), lifterWith({})]) {
         const line = one({ load, possible: load === '' ? '8' : '', reserve: '0', company: 'alone' }, lifter);
         expect(line.unsafe, `${load} of ${JSON.stringify(lifter.maxima)}`).toBe(true);
-        expect(tellSet(line)).toMatch(/^Not alone: this exercise can pin you\./u);
+        expect(tellSet(line)).toMatch(/^NOT ALONE: this exercise can pin you\./u);
         expect(line.cautions.join(' ')).toMatch(/Set safety arms or have a spotter/u);
       }
     }

@@ -1,4 +1,5 @@
 /** What is done with all lifters: opening, saving, forgetting, going back; and whether this browser keeps them. */
+import { Step } from '../Step.tsx';
 import type { LiftersState } from './lifters.state.ts';
 import type { LiftersOpening } from './opening.state.ts';
 
@@ -22,30 +23,14 @@ export function LiftersBar({ state, opening }: Props) {
         <button type="button" aria-disabled={isEmpty} onClick={() => !isEmpty && state.forget()}>
           Forget all lifters
         </button>
-        <Step word="Undo" label={past.at(-1)?.label} onClick={state.undo} />
-        <Step word="Redo" label={future.at(-1)?.label} onClick={state.redo} />
+        <Step word="Undo" of=" for the lifters" label={past.at(-1)?.label} onClick={state.undo} />
+        <Step word="Redo" of=" for the lifters" label={future.at(-1)?.label} onClick={state.redo} />
       </p>
       <p class="small" role="status" id="lifters-done">
         {state.said.value}
       </p>
       <Trouble state={state} />
     </>
-  );
-}
-
-interface StepProps {
-  readonly word: string;
-  readonly label: string | undefined;
-  readonly onClick: () => void;
-}
-
-/** Keeps the focus when there is nothing more to be undone. */
-function Step({ word, label, onClick }: StepProps) {
-  return (
-    <button type="button" aria-disabled={label === undefined} title={label} onClick={onClick}>
-      {word}
-      <span class="unseen"> for the lifters{label === undefined ? ': nothing' : `: ${label}`}</span>
-    </button>
   );
 }
 

@@ -2,6 +2,7 @@
 import { countOf } from '../../../numerics/countOf.ts';
 import type { ReadLifters } from '../../../practice/lifters/liftersFile.ts';
 import { ProblemList } from '../../../ui/ProblemList.tsx';
+import { PasteEntry } from '../PasteEntry.tsx';
 import type { LiftersOpening as Opening } from './opening.state.ts';
 
 export function LiftersOpening({ opening }: { readonly opening: Opening }) {
@@ -16,41 +17,17 @@ export function LiftersOpening({ opening }: { readonly opening: Opening }) {
         if (event.key === 'Escape') opening.close();
       }}
     >
-      <div class="control">
-        <label for="lifters-pasted">Paste lifters, from a file or a spreadsheet</label>
-        <textarea
-          id="lifters-pasted"
-          rows={6}
-          spellcheck={false}
-          autocomplete="off"
-          value={opening.text.value}
-          onInput={(event) => opening.read(event.currentTarget.value)}
-          aria-describedby="lifters-pasted-help"
-        />
-        <span class="help" id="lifters-pasted-help">
-          A header, then a line for each 1RM: “lifter, exercise, one_rm, unit, step”; or a line for each lifter, with a
-          column for each exercise: “lifter, squat, bench press”.
-        </span>
-        <label class="file">
-          <span>Or open a file</span>
-          <input
-            type="file"
-            id="lifters-opened"
-            accept=".csv,.tsv,.txt,.xlsx,.ods,text/csv"
-            onChange={(event) => {
-              const [file] = event.currentTarget.files ?? [];
-              if (file) void opening.open(file);
-              event.currentTarget.value = '';
-            }}
-          />
-        </label>
-      </div>
-      <p role="status">{opening.note.value}</p>
-      {opening.problem.value !== null && (
-        <p class="problem" role="alert">
-          {opening.problem.value}
-        </p>
-      )}
+      <PasteEntry
+        prefix="lifters-"
+        label="Paste lifters, from a file or a spreadsheet"
+        rows={6}
+        accept=".csv,.tsv,.txt,.xlsx,.ods,text/csv"
+        opening={opening}
+        onText={opening.read}
+      >
+        A header, then a line for each 1RM: “lifter, exercise, one_rm, unit, step”; or a line for each lifter, with a
+        column for each exercise: “lifter, squat, bench press”.
+      </PasteEntry>
       {found && <Found found={found} />}
       <p class="buttons">
         <button type="button" disabled={!isReady} onClick={() => opening.take('replace')}>

@@ -1,6 +1,7 @@
 /** State of what a worker makes of the lifters' loads: of the newest lines and lifters only. */
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { PracticeAnalysis } from '../../../model/full.ts';
+import { takeNewestOnly } from '../../../ui/newestOnly.ts';
 import { callWorker } from '../../../ui/workerCalls.ts';
 import type { JudgeAsked, JudgedVersions, LiftersOperations } from './liftersWorker.ts';
 
@@ -28,30 +29,21 @@ export function createJudging(asked: ReadonlySignal<Asked>, by: ReadonlySignal<P
   const connect = () => {
     /** The analysis that the worker has. */
     let sent: PracticeAnalysis | null = null;
-    let isBusy = false;
-    let next: (() => void) | null = null;
-    let rest: ReturnType<typeof setTimeout> | undefined;
-    const ask = (analysis: PracticeAnalysis, of: Asked) => {
-      isBusy = true;
-      const goOn = () => {
-        isBusy = false;
-        const waiting = next;
-        next = null;
-        waiting?.();
-      };
+    const requests = takeNewestOnly(REST);
+    const ask = (analysis: PracticeAnalysis, of: Asked, done: () => void) => {
       worker.ask(
         'judge',
         { ...of, analysis: sent === analysis ? null : analysis },
         {
           take: (found) => {
             if (of === asked.peek() && analysis === by.peek()) judged.value = { ...found, of };
-            goOn();
+            done();
           },
           fail: (reason) => {
             // Another worker, where one has to be started, has nothing yet.
             sent = null;
             problem.value = reason;
-            goOn();
+            done();
           },
         },
       );
@@ -61,19 +53,16 @@ export function createJudging(asked: ReadonlySignal<Asked>, by: ReadonlySignal<P
       const analysis = by.value;
       const of = asked.value;
       void tries.value;
-      clearTimeout(rest);
+      requests.hold();
       if (!analysis) {
         judged.value = null;
         return;
       }
       problem.value = null;
-      rest = setTimeout(() => {
-        if (isBusy) next = () => ask(analysis, of);
-        else ask(analysis, of);
-      }, REST);
+      requests.ask((done) => ask(analysis, of, done));
     });
     return () => {
-      clearTimeout(rest);
+      requests.hold();
       stop();
       worker.end();
     };
