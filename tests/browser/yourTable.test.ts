@@ -84,7 +84,7 @@ describe('Your table', () => {
     expect(await page.locator('[data-site-numbers]').first().innerText()).toMatch(/From the site’s table, not yours/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(true);
     await page.getByRole('link', { name: 'Draw this figure from your own' }).click();
-    await expect.poll(() => page.locator('figure svg').count(), { timeout: 30_000 }).toBe(1);
+    await expect.poll(() => page.locator('figure svg:visible').count(), { timeout: 30_000 }).toBe(1);
     expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table/u);
     expect(complaints).toEqual([]);
     await close();
