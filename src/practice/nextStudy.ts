@@ -1,5 +1,6 @@
 /** What one more study would do to the answer, in words that promise nothing. */
-import type { NextStudy, NextStudyOfBand } from '../model/plan/nextStudy.ts';
+import { type NextStudy, type NextStudyOfBand, planNextStudy } from '../model/plan/nextStudy.ts';
+import type { PlannedStudy } from '../model/plan/plannedStudy.ts';
 import type { UsualPeople } from '../model/plan/usualPeople.ts';
 import { showTarget, type TargetInterval } from '../model/wholeRepetitions.ts';
 import { LOAD_NAMES } from './loadNames.ts';
@@ -16,20 +17,26 @@ const ROUND = 5;
 /** What stands where nothing can be foreseen. */
 export const UNFORESEEN = 'The next study, above all where the interval is wide.';
 
+/** What is said, and the studies that it is said of, in the order of the sentences. */
+export interface StatedNextStudy {
+  readonly words: string;
+  readonly plans: readonly PlannedStudy[];
+}
+
 /** One sentence, or one for each band that has no width to be narrowed. */
-export function stateNextStudy({ usual, bands }: NextStudy): string {
-  const narrowings = bands
+export function stateNextStudy({ usual, bands }: NextStudy): StatedNextStudy {
+  const [narrowest] = bands
     .flatMap(({ narrowing, left, ...band }) =>
       narrowing === null || left === null ? [] : [{ ...band, narrowing, left }],
     )
     .sort((a, b) => Number(isMuch(b)) - Number(isMuch(a)) || a.left - b.left);
-  const [narrowest] = narrowings;
   const openings = bands.filter(({ left }) => left === null);
   const said = [
     ...(narrowest ? [stateNarrowing(narrowest, usual, openings.length > 0)] : []),
     ...openings.map((opening) => stateOpening(opening, usual)),
   ];
-  return said.length > 0 ? said.join(' ') : UNFORESEEN;
+  const plans = [...(narrowest ? [narrowest] : []), ...openings].map((band) => planNextStudy(usual, band));
+  return { words: said.length > 0 ? said.join(' ') : UNFORESEEN, plans };
 }
 
 type Narrowing = NextStudyOfBand & { readonly narrowing: number; readonly left: number };

@@ -127,7 +127,13 @@ describe('an own table', () => {
     await page.goto(`${site.address}/`, { waitUntil: 'load' });
     await expect
       .poll(() => page.locator('#own-answer').innerText(), WAIT)
-      .toContain(stateNextStudy(findNextStudy(planningOf(ODD))));
+      .toContain(stateNextStudy(findNextStudy(planningOf(ODD))).words);
+    // The study that is spoken of stands on the page that plans.
+    await page.locator('#own-answer').getByRole('link', { name: 'Plan it, or another' }).click();
+    const { arms } = stateNextStudy(findNextStudy(planningOf(ODD))).plans[0];
+    const written = arms.map(({ load, reserve, people }) => [load, reserve, people].join('_')).join('+');
+    expect(page.url()).toContain(`/plan/?a=parallel+${written}`);
+    await page.waitForSelector('astro-island[ssr]', { state: 'detached' });
     expect(complaints).toEqual([]);
     await close();
   }, 90_000);

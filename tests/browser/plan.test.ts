@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
 import { formatExpected } from '../../src/figures/plan/planWords.ts';
-import { readPlan } from '../../src/islands/plan/planAddress.ts';
+import { readPlan } from '../../src/islands/analysis/plannedStudyAddress.ts';
 import { answerPlan } from '../../src/model/plan/planAnswer.ts';
 import { openPlanning } from '../../src/model/plan/planningBase.ts';
 import type { BandName } from '../../src/model/result.ts';

@@ -14,7 +14,7 @@ const light: NextStudyOfBand = {
   left: 0.7,
 };
 const heavy: NextStudyOfBand = { ...light, band: 'heavy', reserves: [1, 7], narrowing: 0.9, left: 0.8 };
-const state = (...bands: NextStudyOfBand[]) => stateNextStudy({ usual, bands });
+const state = (...bands: NextStudyOfBand[]) => stateNextStudy({ usual, bands }).words;
 
 describe('what one more study would do', () => {
   it('is said of the band whose width shrinks most in proportion', () => {
@@ -61,5 +61,27 @@ describe('what one more study would do', () => {
 
   it('stays general where nothing can be foreseen', () => {
     expect(state()).toBe(UNFORESEEN);
+  });
+
+  it('names the studies that it speaks of as plans, those without a width after the narrowest', () => {
+    const open = { ...light, narrowing: null, left: null };
+    const { plans } = stateNextStudy({ usual, bands: [open, heavy] });
+    expect(plans.map(({ design, arms }) => [design, arms])).toEqual([
+      [
+        'parallel',
+        [
+          { load: 'heavy', reserve: 1, people: 10 },
+          { load: 'heavy', reserve: 7, people: 10 },
+        ],
+      ],
+      [
+        'parallel',
+        [
+          { load: 'light', reserve: 0, people: 10 },
+          { load: 'light', reserve: 4, people: 10 },
+        ],
+      ],
+    ]);
+    expect(stateNextStudy({ usual, bands: [] }).plans).toEqual([]);
   });
 });

@@ -4,12 +4,14 @@ import { useMemo } from 'preact/hooks';
 import { useConnection } from '../../ownTable/useTable.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { Answer } from './Answer.tsx';
+import { NextStudyLine } from './NextStudyLine.tsx';
 import { createOwnAnswer, type OwnAnswerState } from './ownAnswer.state.ts';
 import { Robustness } from './Robustness.tsx';
 
 export interface Pages {
   readonly target: string;
   readonly evidence: string;
+  readonly plan: string;
 }
 
 /** Shows the answer of an own table in a place of the page; with null it is emptied. */
@@ -38,7 +40,7 @@ function OwnAnswer({ table, pages }: { readonly table: string; readonly pages: P
       targetPage={pages.target}
       needs={source.needs}
       mover=""
-      nextStudy={<NextStudyOf state={state} />}
+      nextStudy={<NextStudyOf state={state} planPage={pages.plan} />}
     >
       <div role="status" aria-busy={!source.checked && problem === null}>
         {source.checked && <Robustness analysis={source.analysis} sweep={null} />}
@@ -52,12 +54,13 @@ function OwnAnswer({ table, pages }: { readonly table: string; readonly pages: P
   );
 }
 
-function NextStudyOf({ state }: { readonly state: OwnAnswerState }) {
+function NextStudyOf({ state, planPage }: { readonly state: OwnAnswerState; readonly planPage: string }) {
   const { nextStudy, nextProblem, problem, retryNext } = state;
   const isBusy = nextStudy.value === null && nextProblem.value === null && problem.value === null;
   return (
     <div role="status" aria-busy={isBusy}>
-      {isBusy ? 'What one more study would narrow is being worked out …' : nextStudy.value}
+      {isBusy && 'What one more study would narrow is being worked out …'}
+      {nextStudy.value && <NextStudyLine stated={nextStudy.value} planPage={planPage} />}
       <Trouble
         what="What one more study would narrow could not be worked out"
         reason={nextProblem.value}

@@ -1,7 +1,7 @@
 /** State of the Answer page of a reader's own table: what a worker made of it. */
 import { signal } from '@preact/signals';
 import { defaultSettings } from '../../model/settings.ts';
-import { stateNextStudy } from '../../practice/nextStudy.ts';
+import { type StatedNextStudy, stateNextStudy } from '../../practice/nextStudy.ts';
 import { openCalculation } from '../analysis/calculation.ts';
 import type { FigureSource } from '../analysis/figureSource.ts';
 import { openPlanningCalls } from '../analysis/planningCalls.ts';
@@ -11,8 +11,8 @@ export function createOwnAnswer(table: string) {
   /** At first without the checks, which are most of the work. */
   const source = signal<FigureSource | null>(null);
   const problem = signal<string | null>(null);
-  /** In words; null until it is worked out. */
-  const nextStudy = signal<string | null>(null);
+  /** null until it is worked out. */
+  const nextStudy = signal<StatedNextStudy | null>(null);
   const nextProblem = signal<string | null>(null);
   const calculation = openCalculation();
   const planning = openPlanningCalls();

@@ -10,7 +10,11 @@ if (site && own) {
     site.hidden = table.kind === 'own';
     own.hidden = !site.hidden;
     const { showOwnAnswer } = await import('./OwnAnswer.tsx');
-    const { target = '', evidence = '' } = own.dataset;
-    showOwnAnswer(own, table.kind === 'own' ? addressOf(table.about) : null, { target, evidence });
+    const { target = '', evidence = '', plan = '' } = own.dataset;
+    showOwnAnswer(own, table.kind === 'own' ? addressOf(table.about) : null, {
+      target,
+      evidence,
+      plan,
+    });
   });
 }

@@ -4,14 +4,15 @@
  *     ?a=parallel+light_0_20+80_4_20+weeks_8+cv_0.12+r_0.9+measure_muscle+thickness
  *     &need=a_light_0.6&place=parallel_2_40_light&v=2&curve=log
  *
- * An arm is written LOAD_RESERVE_PEOPLE. A part that cannot be read is named; what can be read and is no possible plan
+ * A part that cannot be read is named; what can be read and is no possible plan
  * stands as it was written, and its card says what is wrong with it. The settings are those of Evidence
  * (settingsAddress.ts), by the same names.
  */
 import { PLAN_NAMES, type PlanName } from '../../figures/plan/planWords.ts';
-import type { PlannedArm, PlannedDesign, PlannedStudy } from '../../model/plan/plannedStudy.ts';
+import type { PlannedDesign } from '../../model/plan/plannedStudy.ts';
 import type { BandName } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
+import { BANDS, DESIGNS, readNumber, readPlan, writePlan } from '../analysis/plannedStudyAddress.ts';
 import { readSettings, writeSettings } from '../analysis/settingsAddress.ts';
 import { defaultPlans, type Plans } from './plans.ts';
 
@@ -39,14 +40,7 @@ export interface PlanPage {
   readonly place: PlaceAsked | null;
 }
 
-const DESIGNS: readonly PlannedDesign[] = ['parallel', 'within-person'];
-const BANDS: readonly BandName[] = ['light', 'heavy', 'all'];
-const NUMBERS = { weeks: 'weeks', cv: 'coefficientOfVariation', r: 'correlation' } as const;
-const MEASURE = 'measure_';
 const ALL_BANDS = 'both';
-/** Arms that are read at all: more than a plan may have, so that one with too many is shown with what is wrong. */
-const MOST_READ = 20;
-const WRITTEN_NUMBER = /^-?\d+(?:\.\d+)?(?:e[+-]?\d+)?$/u;
 
 /** Query with its question mark; empty where everything stands at its default. */
 export function writePage({ settings, plans, need, place }: PlanPage): string {
@@ -88,43 +82,6 @@ export function readPage(query: string): PlanPage & { readonly notice: string | 
   return { settings, plans, need, place, notice: [lost, notice].filter(Boolean).join(' ') || null };
 }
 
-export function writePlan({ design, arms, measure, ...numbers }: PlannedStudy): string {
-  return [
-    design,
-    ...arms.map(({ load, reserve, people }) => [load, reserve, people].join('_')),
-    ...Object.entries(NUMBERS).flatMap(([name, key]) => (numbers[key] === null ? [] : [`${name}_${numbers[key]}`])),
-    // Last, since it may hold spaces.
-    ...(measure === null ? [] : [MEASURE + measure]),
-  ].join(' ');
-}
-
-export function readPlan(text: string): PlannedStudy | null {
-  const at = text.indexOf(` ${MEASURE}`);
-  const measure = at < 0 ? null : text.slice(at + 1 + MEASURE.length);
-  const [first, ...words] = (at < 0 ? text : text.slice(0, at)).split(' ');
-  const design = DESIGNS.find((one) => one === first);
-  if (!design || measure === '') return null;
-  const arms: PlannedArm[] = [];
-  const numbers: Partial<Record<(typeof NUMBERS)[keyof typeof NUMBERS], number>> = {};
-  for (const word of words) {
-    const [head, ...rest] = word.split('_');
-    const values = rest.map(readNumber);
-    if (Object.hasOwn(NUMBERS, head)) {
-      const key = NUMBERS[head as keyof typeof NUMBERS];
-      const [value] = values;
-      if (values.length !== 1 || value === null || key in numbers) return null;
-      numbers[key] = value;
-      continue;
-    }
-    const load = BANDS.find((one) => one === head) ?? readNumber(head);
-    const [reserve, people] = values;
-    if (values.length !== 2 || load === null || reserve === null || people === null) return null;
-    arms.push({ load, reserve, people });
-  }
-  if (arms.length > MOST_READ) return null;
-  return { design, arms, weeks: null, coefficientOfVariation: null, correlation: null, ...numbers, measure };
-}
-
 function readNeed(text: string): NeedAsked | null {
   const [name, place, written, ...more] = text.split('_');
   const plan = PLAN_NAMES.find((one) => one.toLowerCase() === name);
@@ -141,9 +98,4 @@ function readPlace(text: string): PlaceAsked | null {
   const band = place === ALL_BANDS ? null : BANDS.find((one) => one === place);
   const isWhole = people !== null && Number.isInteger(people) && people >= 0;
   return design && arms && isWhole && band !== undefined && more.length === 0 ? { design, arms, people, band } : null;
-}
-
-function readNumber(text: string): number | null {
-  const value = WRITTEN_NUMBER.test(text) ? Number(text) : Number.NaN;
-  return Number.isFinite(value) ? value : null;
 }

@@ -33,10 +33,12 @@ interface BasisProps {
   readonly view: GainsView;
   /** Address of the words on how it is worked out. */
   readonly methods: string;
+  /** Address of the page where a study is planned. */
+  readonly planPage: string;
 }
 
 /** Never a promise: what the numbers are worked out with. */
-export function GainBasis({ view: { assumptions }, methods }: BasisProps) {
+export function GainBasis({ view: { assumptions }, methods, planPage }: BasisProps) {
   const measured =
     typeof assumptions === 'string'
       ? ''
@@ -46,7 +48,8 @@ export function GainBasis({ view: { assumptions }, methods }: BasisProps) {
       What is expected, not what will be. Ends of intervals stand here as computed; elsewhere they are told in tenths,
       and down to a whole repetition where none lies inside. The study is drawn from the curve fitted here and differs
       from it as much as studies here differ from one another.{measured} Other people, training or measures may do more
-      or less: <a href={methods}>how it is worked out, and when it misleads</a>.
+      or less: <a href={methods}>how it is worked out, and when it misleads</a>. <a href={planPage}>Plan a study</a>{' '}
+      with arms and measures of your own.
     </p>
   );
 }

@@ -29,6 +29,8 @@ interface Props {
   readonly first: GainsView | null;
   /** Address of the words on how it is worked out. */
   readonly methods: string;
+  /** Address of the page where a study is planned. */
+  readonly planPage: string;
   /** The picture as the build drew it. */
   readonly children?: ComponentChildren;
 }
@@ -38,7 +40,7 @@ export function figureOfGains(map: EvidenceMap, view: GainsView | null) {
   return view && stateUnsaid(view.tiles) === null ? gainMap(map, view.people, view.tiles) : evidenceMap(map);
 }
 
-export function GainMap({ id, map, table, settings, first, methods, children }: Props) {
+export function GainMap({ id, map, table, settings, first, methods, planPage, children }: Props) {
   const state = useMemo(() => createGains({ table, settings, first }), [table, settings, first]);
   useConnection(state, true);
   const view = state.view.value;
@@ -56,7 +58,7 @@ export function GainMap({ id, map, table, settings, first, methods, children }: 
         {unsaid === null && view && isShaded && <GainLegend id={id} entries={listLegend(view.tiles)} />}
         {unsaid === null && <Controls id={id} state={state} />}
         <Trouble what="This could not be worked out" reason={state.problem.value} onRetry={state.retry} />
-        {view && unsaid === null && <GainBasis view={view} methods={methods} />}
+        {view && unsaid === null && <GainBasis view={view} methods={methods} planPage={planPage} />}
       </section>
     </div>
   );

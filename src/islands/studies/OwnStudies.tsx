@@ -23,6 +23,8 @@ interface Props {
   readonly site: string;
   /** Address of the words on how the map's shading is worked out. */
   readonly methods: string;
+  /** Address of the page where a study is planned. */
+  readonly planPage: string;
 }
 
 export function OwnStudies(props: Props) {
@@ -30,7 +32,7 @@ export function OwnStudies(props: Props) {
   return table.kind === 'own' ? <StudiesOf table={addressIn(table, '')} {...props} /> : null;
 }
 
-function StudiesOf({ table, site, methods }: Props & { readonly table: string }) {
+function StudiesOf({ table, site, methods, planPage }: Props & { readonly table: string }) {
   const state = useMemo(() => createOwnStudies(table, site), [table, site]);
   useConnection(state, true);
   const view = state.view.value;
@@ -77,6 +79,7 @@ function StudiesOf({ table, site, methods }: Props & { readonly table: string })
           view={view}
           table={table}
           methods={methods}
+          planPage={planPage}
           isComplete={view.hasInfluence || state.problem.value !== null}
         >
           {title}
@@ -91,18 +94,28 @@ interface AllStudiesProps {
   /** Address of the table that is read. */
   readonly table: string;
   readonly methods: string;
+  /** Address of the page where a study is planned. */
+  readonly planPage: string;
   /** False while each study's influence is still to come. */
   readonly isComplete: boolean;
   /** Heading of the table. */
   readonly children: ComponentChildren;
 }
 
-function AllStudies({ view, table, methods, isComplete, children }: AllStudiesProps) {
+function AllStudies({ view, table, methods, planPage, isComplete, children }: AllStudiesProps) {
   const { reports, wholeBands, settings, map, hasInfluence } = view;
   const facts = useMemo(() => listFacts(reports), [reports]);
   return (
     <>
-      <GainMap id="own-gain" map={map} table={table} settings={defaultSettings} first={null} methods={methods} />
+      <GainMap
+        id="own-gain"
+        map={map}
+        table={table}
+        settings={defaultSettings}
+        first={null}
+        methods={methods}
+        planPage={planPage}
+      />
       {children}
       <div role="status">{!isComplete && <p>What the answer is without each study is still being worked out …</p>}</div>
       <StudyTable table="own-studies" facts={facts} />

@@ -11,6 +11,7 @@ import type { TargetInterval } from '../wholeRepetitions.ts';
 import { findBestPlacement } from './bestPlacement.ts';
 import type { ExpectedTarget } from './expectedTarget.ts';
 import { mapGains } from './mapGains.ts';
+import { type PlannedStudy, planStudy } from './plannedStudy.ts';
 import type { Planning, PlanningBand } from './planningBase.ts';
 import { findUsualPeople, type UsualPeople } from './usualPeople.ts';
 
@@ -41,6 +42,15 @@ const AS_USUAL = { weeks: null, measure: null, coefficientOfVariation: null, cor
 export function findNextStudy(planning: Planning): NextStudy {
   const usual = findUsualPeople(planning);
   return { usual, bands: planning.bands.flatMap((band) => findOfBand(planning, band, usual.people) ?? []) };
+}
+
+/** The study that is said of a band, as a plan. */
+export function planNextStudy({ people }: UsualPeople, { band, reserves }: NextStudyOfBand): PlannedStudy {
+  const each = Math.floor(people / ARMS);
+  return planStudy(
+    'parallel',
+    reserves.map((reserve) => ({ reserve, load: band, people: each })),
+  );
 }
 
 function findOfBand(planning: Planning, band: PlanningBand, people: number): NextStudyOfBand | null {

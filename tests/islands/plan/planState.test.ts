@@ -1,8 +1,8 @@
 /** The page that plans between a reader, the address and its worker. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { readPlan } from '../../../src/islands/analysis/plannedStudyAddress.ts';
 import { settleNeed } from '../../../src/islands/plan/need.ts';
 import { type Built, createPlanPage, SIMULATED, START } from '../../../src/islands/plan/plan.state.ts';
-import { readPlan } from '../../../src/islands/plan/planAddress.ts';
 import {
   addArm,
   changeArm,
