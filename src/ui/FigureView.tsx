@@ -18,10 +18,13 @@ export function FigureView({ figure, isDrawn = false, children, ...rest }: Props
   const { width = 640, height = 400 } = figure.plot;
   // One and the same for as long as the figure stands here: what is drawn takes its place behind the library's back.
   const first = useRef(children ?? <svg viewBox={`0 0 ${width} ${height}`} aria-busy="true" aria-hidden="true" />);
+  /** True once this browser has drawn here: what stands then is no longer the build's. */
+  const hasDrawn = useRef(false);
   // A drawing takes some 10 ms, so each has a task of its own; until then its place is kept, or the one before stays.
   useLayoutEffect(() => {
-    if (isDrawn && frame.current?.querySelector('svg[role]')) return;
+    if (isDrawn && !hasDrawn.current && frame.current?.querySelector('svg[role]')) return;
     return takeTurn(() => {
+      hasDrawn.current = true;
       const svg = Plot.plot({ ...figure.plot, ariaLabel: null });
       makePlain(svg, figure.alternative);
       frame.current?.replaceChildren(svg);

@@ -27,6 +27,10 @@ export const DESIGN_WORDS = {
 export const LIMIT_WORDS =
   'One such study can do no more, however large: studies differ from one another by more than their people explain (the spread between studies, τ²).';
 
+/** Why an interval reads otherwise here than where the answer is told (wholeRepetitions.ts). */
+export const ENDS_AS_COMPUTED =
+  'Ends of intervals stand here as computed; elsewhere they are told in tenths, and down to a whole repetition where none lies inside.';
+
 export function formatWidth(width: number): string {
   return formatNumber(width, DIGITS);
 }

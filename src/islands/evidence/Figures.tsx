@@ -37,8 +37,8 @@ export function EvidenceFigures({ state, drawn }: Props) {
     [analysis, former, showsNewStudy, pinned, ringed],
   );
   if (!pin) {
-    // The build drew the site's own settings, with nothing beside them.
-    const isDrawn = analysis === state.start && !former && !showsNewStudy;
+    // The build drew the site’s own settings, with nothing beside them and nothing pointed out.
+    const isDrawn = analysis === state.start && !former && !showsNewStudy && !ringed;
     return (
       <div class="pair">
         {figures.map(({ band, figure }) => (

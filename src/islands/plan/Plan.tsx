@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { lowerFirst } from '../../figures/firstLetter.ts';
-import { formatExpected, LIMIT_WORDS, type PlanName } from '../../figures/plan/planWords.ts';
+import { ENDS_AS_COMPUTED, formatExpected, LIMIT_WORDS, type PlanName } from '../../figures/plan/planWords.ts';
 import { stateSettings } from '../../figures/settingsWords.ts';
 import type { PlanAnswer } from '../../model/plan/planAnswer.ts';
 import { defaultSettings } from '../../model/settings.ts';
@@ -66,7 +66,9 @@ export function Plan({ built, table, tableName, ...drawn }: Props) {
           })}
         </div>
         {Object.values(answers.answers.value).some(({ limits }) => limits.some(({ target }) => target)) && (
-          <p class="small apart">Without end of people: {lowerFirst(LIMIT_WORDS)}</p>
+          <p class="small apart">
+            {ENDS_AS_COMPUTED} Without end of people: {lowerFirst(LIMIT_WORDS)}
+          </p>
         )}
         <Comparison state={state} drawn={drawn} />
         <PeopleForWidth state={state} />

@@ -3,6 +3,7 @@
 import { formatNumber } from '../../figures/format.ts';
 import { TILE_SIGNS } from '../../figures/gainMap.ts';
 import type { LegendEntry } from '../../figures/gainWords.ts';
+import { ENDS_AS_COMPUTED } from '../../figures/plan/planWords.ts';
 import type { GainsView } from '../analysis/gainsView.ts';
 
 interface LegendProps {
@@ -45,8 +46,7 @@ export function GainBasis({ view: { assumptions }, methods, planPage }: BasisPro
       : ` It measures ${assumptions.measure}${assumptions.weeks === null ? '' : ` over ${formatNumber(assumptions.weeks, 0)} weeks`}, as most rows here, with their usual spread: ${formatNumber(100 * assumptions.coefficientOfVariation.value, 0)}\u00a0% of the mean before training, and a correlation of ${formatNumber(assumptions.correlation.value, 2)} between before and after.`;
   return (
     <p class="small">
-      What is expected, not what will be. Ends of intervals stand here as computed; elsewhere they are told in tenths,
-      and down to a whole repetition where none lies inside. The study is drawn from the curve fitted here and differs
+      What is expected, not what will be. {ENDS_AS_COMPUTED} The study is drawn from the curve fitted here and differs
       from it as much as studies here differ from one another.{measured} Other people, training or measures may do more
       or less: <a href={methods}>how it is worked out, and when it misleads</a>. <a href={planPage}>Plan a study</a>{' '}
       with arms and measures of your own.

@@ -13,7 +13,7 @@ export type SheetSize = (typeof SIZES)[number];
 /** Of A4 within margins of 12 mm, points; a fortieth is kept back for what is reckoned too short. */
 const PAGE = { width: 527, height: 774 * 0.975 } as const;
 /** Of the columns whose texts may be long, points: as the style sheet shares the page among them. */
-const COLUMNS = { what: 138, load: 69, end: 155 } as const;
+const COLUMNS = { what: 129, load: 90, end: 146 } as const;
 /** Mean width of a letter in ems, with what is left over at the ends of lines, in the site’s own face (measured on its sheets). */
 const LETTER = 0.46;
 /** Height of a line in sizes of its letters. */
