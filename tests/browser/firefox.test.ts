@@ -297,6 +297,8 @@ describe.skipIf(!firefox)('In Firefox', () => {
         await keyboard.type(weight);
       }
       await tabTo('.sheets-bar button + button');
+      // The last weight is judged a moment after its key, and the button waits for it.
+      await new Promise((resolve) => setTimeout(resolve, 1000));
       await expect.poll(() => page.evaluate(`document.activeElement.ariaDisabled`)).toBe('false');
       await keyboard.press('Enter');
       await expect.poll(() => page.evaluate('asked')).toBe(1);

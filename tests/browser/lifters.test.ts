@@ -100,6 +100,9 @@ describe('By the keys alone', () => {
       /Romanian deadlift[\s\S]*75\u00a0kg[\s\S]*overhead press[\s\S]*45\u00a0kg/u,
     );
     await tabTo('.sheets-bar button + button');
+    // The last weight is judged a moment after its key, and the button waits for it.
+    await page.waitForTimeout(1000);
+    await expect.poll(() => page.evaluate('document.activeElement.ariaDisabled')).toBe('false');
     await keyboard.press('Enter');
     await expect.poll(() => page.evaluate('asked')).toBe(1);
     const sheets = page.locator('.gym-sheet');
