@@ -8,5 +8,5 @@ interface Props {
 }
 
 export function AwaitOwn({ awaits, problem }: Props) {
-  return awaits && problem === null ? <p>Your table is being read …</p> : null;
+  return awaits && problem === null ? <p aria-busy="true">Your table is being read …</p> : null;
 }

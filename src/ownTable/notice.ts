@@ -2,7 +2,7 @@
  * Says on every page whether it reads the reader's own table or the site's, and goes back on a click; says
  * where the site's numbers stand that they are the site's. Loaded on all pages, so it stays small.
  */
-import { followTable, putInUse } from './tableInUse.ts';
+import { followTable, putInUse, tableNow, versionInUse } from './tableInUse.ts';
 
 const notice = document.querySelector<HTMLElement>('[data-own-table]');
 const text = notice?.querySelector('[data-text]');
@@ -13,10 +13,16 @@ const siteNumbers = document.querySelectorAll<HTMLElement>('[data-site-numbers]'
 // An address that cites the site's table, by its version, is of that one.
 const reads = notice?.dataset.ownTable === 'read' && !/[?&]table=(?!own)/u.test(location.search);
 
+// What the build has drawn is the site's: it is not to be told as the answer while an own table is looked for.
+const main = document.querySelector('main');
+if (reads && versionInUse() !== null && tableNow() === null) main?.setAttribute('aria-busy', 'true');
+
 /** Kept once they are there, so that the notice changes in one go with all that shows numbers. */
 let words: typeof import('./noticeWords.ts') | null = null;
 
 followTable(async (table, before) => {
+  // After all that shows numbers has heard of it, and says itself whether it is at work.
+  setTimeout(() => main?.removeAttribute('aria-busy'));
   for (const element of siteNumbers) element.hidden = table.kind !== 'own';
   // On pages that read an own table, whether the data are invented is that table's to say.
   if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;
