@@ -9,7 +9,7 @@ import { type CalibratedCurve, type CoverageCell, LAYOUT_WORDS, TRUTH_WORDS } fr
 import { captionCoverage, tabulateCoverage, titleCoverage } from './coverageFindings.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { upperFirst } from './firstLetter.ts';
-import { LIST_STYLE } from './looks.ts';
+import { HALO, LIST_STYLE } from './looks.ts';
 
 const WIDTH = 420;
 const ROW_HEIGHT = 17;
@@ -78,8 +78,7 @@ export function coverageByTruth(cells: readonly CoverageCell[], confidence: numb
           textAnchor: 'start',
           fontWeight: 600,
           fill: 'var(--ink)',
-          stroke: 'var(--paper)',
-          strokeWidth: 4,
+          ...HALO,
         }),
         Plot.dot(dots('line'), {
           x: 'held',

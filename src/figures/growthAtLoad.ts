@@ -9,7 +9,7 @@ import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES, SOURCE_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatPlain, formatTarget, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
-import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
+import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME, TOP_LABEL } from './looks.ts';
 
 export interface GrowthAtLoadOptions {
   /** Per cent of 1RM. */
@@ -78,14 +78,10 @@ export function growthAtLoad(
               Plot.text(range, {
                 x: 'to',
                 text: ({ words }: (typeof range)[number]) => `advised ${words}`,
-                frameAnchor: 'top',
+                ...TOP_LABEL,
                 dx: 6,
-                dy: -2,
                 textAnchor: 'start',
                 fill: 'var(--ink)',
-                fontWeight: 600,
-                stroke: 'var(--paper)',
-                strokeWidth: 4,
               }),
             ]
           : []),

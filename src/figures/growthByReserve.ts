@@ -22,7 +22,7 @@ import {
   stateIntervals,
 } from './growthTraces.ts';
 import { captionGrowth, titleGrowth } from './growthWords.ts';
-import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
+import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME, TOP_LABEL } from './looks.ts';
 import { isComparable } from './moved.ts';
 
 export interface GrowthByReserveOptions {
@@ -43,6 +43,12 @@ const LISTED_POINTS = 8;
 
 /** Radius of the mark of a row with average weight, pixels. */
 const MEAN_RADIUS = 4.5;
+
+/**
+ * Room at either end of the reserves, pixels as marks have them, so that those at reserve 0 are whole however narrow the
+ * drawing. Marks that are larger, of a row that counts for five or more, are cut at the edge and not drawn over its numbers.
+ */
+const EDGE_ROOM = 10;
 
 export function growthByReserve(
   analysis: Analysis,
@@ -83,7 +89,7 @@ export function growthByReserve(
       width,
       height,
       ...RESERVE_FRAME,
-      x: { ...RESERVE_AXIS, domain: domain.x },
+      x: { ...RESERVE_AXIS, domain: domain.x, insetLeft: EDGE_ROOM, insetRight: EDGE_ROOM },
       y: { label: `${analysis.settings.outcome}, ${unit}`, domain: domain.y, ticks: 6, grid: true, tickSize: 0 },
       r: { type: 'identity' },
       marks: [
@@ -204,7 +210,7 @@ function sharedDomain(analyses: readonly Analysis[], { settings }: Analysis, sho
   // A tenth of the range below leaves room for the target's bar; a fiftieth keeps marks off the edges.
   const range = top - bottom || 1;
   const furthest = reserves.reduce((most, value) => Math.max(most, value), 1);
-  return { x: [-furthest / 50, furthest * 1.02], y: [bottom - range / 10, top + range / 50] };
+  return { x: [0, furthest], y: [bottom - range / 10, top + range / 50] };
 }
 
 /** A place above the foot of the drawing, by its share of the height, in the unit of growth. */
@@ -227,14 +233,10 @@ function targetMarks(band: Band, colour: string, domain: Domain): Plot.Markish[]
     Plot.text(bar, {
       x: 'target',
       text: 'label',
-      frameAnchor: 'top',
+      ...TOP_LABEL,
       dx: beyondMiddle ? -6 : 6,
-      dy: -2,
       textAnchor: beyondMiddle ? 'end' : 'start',
       fill: colour,
-      fontWeight: 600,
-      stroke: 'var(--paper)',
-      strokeWidth: 4,
     }),
   ];
 }

@@ -22,6 +22,11 @@ export const RESERVE_AXIS = {
   labelOffset: 38,
 } as const;
 
+/** Of words that lie on a drawing: paper round them, so that they can be read on whatever is below. */
+export const HALO = { stroke: 'var(--paper)', strokeWidth: 4 } as const;
+/** Of what is said of a place on the lower axis, at the top of the figure. */
+export const TOP_LABEL = { frameAnchor: 'top', dy: -2, fontWeight: 600, ...HALO } as const;
+
 /** Of a list of names, which has more words. */
 export const LIST_STYLE = { fontSize: '13px', ...FACE } as const;
 

@@ -8,7 +8,7 @@ import type { PracticeAnalysis } from '../model/full.ts';
 import { WEEKDAYS, weekOfDay } from '../practice/programme/columns.ts';
 import { type Calendar, HOURS_OF_DAY } from '../practice/programme/sessions.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { FIGURE_STYLE, LOAD_LOOKS } from './looks.ts';
+import { FIGURE_STYLE, HALO, LOAD_LOOKS } from './looks.ts';
 import {
   bandsWithGrowth,
   type DrawnGrowth,
@@ -28,8 +28,6 @@ export interface ProgrammeByWeekOptions {
   readonly calendar: Pick<Calendar, 'event'>;
   readonly width?: number;
 }
-
-const HALO = { stroke: 'var(--paper)', strokeWidth: 4 } as const;
 
 /** @param versions one, or two that are held against each other */
 export function programmeByWeek(

@@ -9,7 +9,7 @@ import { stateRecovery } from './findings.ts';
 import { upperFirst } from './firstLetter.ts';
 import { lossInPercent } from './format.ts';
 import { hedge } from './hedge.ts';
-import { FIGURE_STYLE } from './looks.ts';
+import { FIGURE_STYLE, HALO } from './looks.ts';
 
 export interface RecoveryOptions {
   readonly status: FatigueByStatus['status'];
@@ -90,8 +90,7 @@ export function recoveryByHours(
                 dy: eventAfter > KEY_LINE.x1 / 2 ? -14 : 4,
                 textAnchor: 'start',
                 fill: 'var(--ink)',
-                stroke: 'var(--paper)',
-                strokeWidth: 4,
+                ...HALO,
               }),
             ]
           : []),
@@ -118,8 +117,7 @@ export function recoveryByHours(
           dx: 6,
           textAnchor: 'start',
           fill: 'var(--ink)',
-          stroke: 'var(--paper)',
-          strokeWidth: 4,
+          ...HALO,
         }),
       ],
     },

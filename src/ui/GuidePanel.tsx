@@ -107,6 +107,25 @@ export function GuidePanel({ name, step, count, question, onGuess, onGo, onAgain
   );
 }
 
+interface SaidProps extends Pick<GuideQuestion, 'choices'> {
+  readonly guess: string | null | undefined;
+  /** The choice that came true, null where none did; nothing is said of it where it is not known. */
+  readonly right: string | null | undefined;
+}
+
+/** In a summary: what was guessed at a step, and whether it came so; empty where nothing was. */
+export function Said({ choices, guess, right }: SaidProps) {
+  const said = choices.find(({ id }) => id === guess);
+  if (!said) return null;
+  const came = right === undefined ? '' : said.id === right ? ' So it came.' : ' It came otherwise.';
+  return (
+    <span class="small">
+      {' '}
+      You said: {said.words}.{came}
+    </span>
+  );
+}
+
 function Answer({ choices, guess, answer }: GuideQuestion) {
   const said = choices.find(({ id }) => id === guess);
   return (

@@ -7,14 +7,14 @@ import { readFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { chromium } from 'playwright-core';
-import { launch } from 'puppeteer-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findChromium, findFirefox } from '../../scripts/browser.ts';
+import { findChromium } from '../../scripts/browser.ts';
 import { findDifferences } from '../../scripts/measure/hostileChecks.ts';
 import { drawHostileCase } from '../../scripts/measure/hostileTables.ts';
 import { defaultSettings } from '../../src/model/settings.ts';
 import { analyseTables } from '../support/engineInBrowser.ts';
+import { hasFirefox, launchFirefox } from '../support/firefox.ts';
 
 const SAMPLE = 200;
 const FIRST = 900_001;
@@ -87,11 +87,10 @@ describe('the engine', () => {
     }
   }, 120_000);
 
-  const firefox = findFirefox();
-  it.skipIf(!firefox && process.env.CI !== 'true')(
+  it.skipIf(!hasFirefox)(
     'gives in Firefox what it gives in Node',
     async () => {
-      const browser = await launch({ browser: 'firefox', executablePath: firefox ?? '', headless: true });
+      const browser = await launchFirefox();
       try {
         const page = await browser.newPage();
         await page.goto(address);

@@ -3,9 +3,8 @@
  * Where none is installed they are left out with a notice; in CI that is a failure.
  */
 import { readFileSync } from 'node:fs';
-import { type Browser, launch, type Page } from 'puppeteer-core';
+import type { Browser, Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findFirefox } from '../../scripts/browser.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { formatExpected } from '../../src/figures/plan/planWords.ts';
 import { readPlan } from '../../src/islands/analysis/plannedStudyAddress.ts';
@@ -16,14 +15,8 @@ import { analyse } from '../../src/model/analyse.ts';
 import { answerPlan } from '../../src/model/plan/planAnswer.ts';
 import { openPlanning } from '../../src/model/plan/planningBase.ts';
 import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';
+import { hasFirefox, launchFirefox } from '../support/firefox.ts';
 import { servePages } from './site.ts';
-
-const firefox = findFirefox();
-if (!firefox) {
-  const notice = 'NO FIREFOX WAS FOUND, SO NOTHING WAS TRIED IN IT: `node scripts/browser.ts` says how to get one';
-  if (process.env.CI === 'true') throw new Error(notice);
-  console.warn(notice);
-}
 
 const { arms } = readArms(readFileSync('data/arms.csv', 'utf8'), 'arms.csv');
 
@@ -35,18 +28,12 @@ function heavyTarget(settings: SettingsInput) {
   return { point: point?.toFixed(1), range: `${low?.toFixed(1)} to ${high?.toFixed(1)}` };
 }
 
-describe.skipIf(!firefox)('In Firefox', () => {
+describe.skipIf(!hasFirefox)('In Firefox', () => {
   let site: Awaited<ReturnType<typeof servePages>>;
   let browser: Browser;
   beforeAll(async () => {
     site = await servePages();
-    browser = await launch({
-      browser: 'firefox',
-      executablePath: firefox ?? '',
-      headless: true,
-      // Pages are the server's each time (offline.test.ts tries the others).
-      extraPrefsFirefox: { 'dom.serviceWorkers.enabled': false },
-    });
+    browser = await launchFirefox();
     expect(await browser.version()).toMatch(/^firefox\//iu);
   }, 60_000);
   afterAll(async () => {

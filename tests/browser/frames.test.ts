@@ -6,18 +6,10 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { chromium } from 'playwright-core';
-import { launch } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findFirefox } from '../../scripts/browser.ts';
 import { writeFrame } from '../../src/ui/frame.ts';
+import { hasFirefox, launchFirefox } from '../support/firefox.ts';
 import { chromiumOptions, servePages } from './site.ts';
-
-const firefox = findFirefox();
-if (!firefox) {
-  const notice = 'NO FIREFOX WAS FOUND, SO NO FRAME WAS TRIED IN IT: `node scripts/browser.ts` says how to get one';
-  if (process.env.CI === 'true') throw new Error(notice);
-  console.warn(notice);
-}
 
 const index = JSON.parse(readFileSync('dist/figures.json', 'utf8'));
 const slugs: readonly string[] = index.figures.map(({ slug }: { slug: string }) => slug);
@@ -105,12 +97,7 @@ async function driveChromium(): Promise<Driven> {
 }
 
 async function driveFirefox(): Promise<Driven> {
-  const browser = await launch({
-    browser: 'firefox',
-    executablePath: firefox ?? '',
-    headless: true,
-    extraPrefsFirefox: { 'dom.serviceWorkers.enabled': false },
-  });
+  const browser = await launchFirefox();
   return {
     open: async (address, width) => {
       const page = await browser.newPage();
@@ -128,7 +115,7 @@ async function driveFirefox(): Promise<Driven> {
 
 describe.each([
   ['Chromium', driveChromium, true],
-  ['Firefox', driveFirefox, firefox !== null],
+  ['Firefox', driveFirefox, hasFirefox],
 ] as const)('in %s a page of another origin', (_name, drive, isHere) => {
   let site: Awaited<ReturnType<typeof servePages>>;
   let host: Awaited<ReturnType<typeof serveHost>>;

@@ -1,7 +1,6 @@
 /** Moves on the Evidence page in real browsers: the trace, undo, the list, “back”, a pin, and where a new study would lie. */
-import { launch } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findFirefox } from '../../scripts/browser.ts';
+import { hasFirefox, launchFirefox } from '../support/firefox.ts';
 import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
 
 let site: ServedSite;
@@ -119,8 +118,8 @@ describe('a move on Evidence', () => {
   });
 });
 
-it.skipIf(findFirefox() === null)('In Firefox a move leaves its trace, and is undone', async () => {
-  const browser = await launch({ browser: 'firefox', executablePath: findFirefox() ?? '', headless: true });
+it.skipIf(!hasFirefox)('In Firefox a move leaves its trace, and is undone', async () => {
+  const browser = await launchFirefox();
   const page = await browser.newPage();
   await page.goto(`${site.address}/evidence/`, { waitUntil: 'load' });
   await page.waitForFunction('!document.querySelector("astro-island[ssr]")');

@@ -6,12 +6,12 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, wri
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findFirefox } from '../../scripts/browser.ts';
 import { describeBuild } from '../../scripts/build/serviceWorker.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { type SettingsInput, settingsSchema } from '../../src/model/settings.ts';
 import { dist } from '../support/builtSite.ts';
+import { hasFirefox } from '../support/firefox.ts';
 import { servePages } from './site.ts';
 import { type BrowserName, openProfile, type Profile, type Tab } from './tabs.ts';
 
@@ -85,9 +85,7 @@ const keptIn = (tab: Tab) =>
 const STATUS = `((path) => fetch(path, { cache: 'reload' }).then(({ status }) => status))`;
 const NOTICE = '.notice.kept';
 
-const browsers: readonly BrowserName[] = findFirefox() ? ['Chromium', 'Firefox'] : ['Chromium'];
-if (!findFirefox() && process.env.CI === 'true')
-  throw new Error('no Firefox found: `node scripts/browser.ts` says how');
+const browsers: readonly BrowserName[] = hasFirefox ? ['Chromium', 'Firefox'] : ['Chromium'];
 
 let folder: string;
 let oldScript: string;

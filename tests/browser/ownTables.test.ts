@@ -6,10 +6,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findFirefox } from '../../scripts/browser.ts';
 import { readArms } from '../../src/evidence/table.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
+import { hasFirefox } from '../support/firefox.ts';
 import { servePages } from './site.ts';
 import { type BrowserName, openProfile, type Profile, type Tab } from './tabs.ts';
 
@@ -76,9 +76,7 @@ const look = () => window.states.add(document.querySelector('[data-own-table]').
 new MutationObserver(() => setTimeout(look)).observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
 look();`;
 
-const browsers: readonly BrowserName[] = findFirefox() ? ['Chromium', 'Firefox'] : ['Chromium'];
-if (!findFirefox() && process.env.CI === 'true')
-  throw new Error('no Firefox found: `node scripts/browser.ts` says how');
+const browsers: readonly BrowserName[] = hasFirefox ? ['Chromium', 'Firefox'] : ['Chromium'];
 
 describe.each(browsers)('In %s', (name) => {
   let profile: Profile;

@@ -3,8 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
-import { launch } from 'puppeteer-core';
-import { findFirefox } from '../../scripts/browser.ts';
+import { launchFirefox } from '../support/firefox.ts';
 import { chromiumOptions, WITHOUT_SERVICE_WORKERS } from './site.ts';
 
 export interface Tab {
@@ -78,12 +77,7 @@ async function openFirefox(address: string, storage: Storage): Promise<Profile> 
     // Kilobytes for all sites together.
     full: { 'dom.quotaManager.temporaryStorage.fixedLimit': 1 },
   }[storage];
-  const browser = await launch({
-    browser: 'firefox',
-    executablePath: findFirefox() ?? '',
-    headless: true,
-    extraPrefsFirefox: { 'dom.serviceWorkers.enabled': storage === 'site too', ...preferences },
-  });
+  const browser = await launchFirefox({ 'dom.serviceWorkers.enabled': storage === 'site too', ...preferences });
   return {
     open: async () => {
       const page = await browser.newPage();

@@ -5,9 +5,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
+import { NARROW_DRAWING } from '../../src/figures/citing/frameHeight.ts';
 import { stateBeyondFailure, stateRobustness, stateStrength } from '../../src/figures/findings.ts';
 import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';
+import { RESERVE_FRAME } from '../../src/figures/looks.ts';
 import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { bandOf } from '../../src/model/bands.ts';
@@ -122,6 +124,19 @@ describe('growth by reserve', () => {
     expect(growthByReserve(odd, { band: 'heavy' }).title).toBe(
       'Heavy loads: more growth with more in reserve, if so few studies can be relied on',
     );
+  });
+
+  it('has the marks at reserve 0 whole on a phone, too', () => {
+    const svg = drawPlot(growthByReserve(analysis, { band: 'heavy' }), NARROW_DRAWING);
+    const marks = [...svg.matchAll(/<circle[^>]*>/gu)].map(([mark]) =>
+      ['cx', 'r'].map((name) => Number(new RegExp(`\\b${name}="([\\d.]+)"`, 'u').exec(mark)?.[1])),
+    );
+    // The target's mark is among them.
+    expect(marks.length).toBe(bandOf(analysis, 'heavy').fitted.length + 1);
+    for (const [x, radius] of marks) {
+      expect(x - radius).toBeGreaterThan(RESERVE_FRAME.marginLeft);
+      expect(x + radius).toBeLessThan(NARROW_DRAWING - RESERVE_FRAME.marginRight);
+    }
   });
 
   it('lists the curve up to the largest reserve studied', () => {

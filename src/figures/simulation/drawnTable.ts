@@ -10,7 +10,7 @@ import { TRUTH_WORDS } from '../coverageCells.ts';
 import { describedByWords, type Figure } from '../figure.ts';
 import { upperFirst } from '../firstLetter.ts';
 import { formatNumber, formatRange } from '../format.ts';
-import { RESERVE_AXIS, RESERVE_FRAME } from '../looks.ts';
+import { RESERVE_AXIS, RESERVE_FRAME, TOP_LABEL } from '../looks.ts';
 import { CURVE_LOOKS, nameCurve, PROMISED, REFUSAL_WORDS, writeTrueTarget } from './words.ts';
 
 /** How much of a table is shown: the curve it comes from, the true target on that too, its rows, and what curves make of them. */
@@ -67,14 +67,10 @@ export function drawnTable(table: DescribedTable, shown: Shown): Figure {
         Plot.text(target, {
           x: 'truth',
           text: 'label',
-          frameAnchor: 'top',
+          ...TOP_LABEL,
           dx: 6,
-          dy: -2,
           textAnchor: 'start',
           fill: 'var(--ink)',
-          fontWeight: 600,
-          stroke: 'var(--paper)',
-          strokeWidth: 4,
         }),
         ...fits.flatMap(barMarks),
       ],

@@ -1,6 +1,6 @@
 /** The guided sequence: one question at a time, each about one change, and at its end what the table taught. */
 import { useEffect, useRef } from 'preact/hooks';
-import { GuidePanel, type GuideQuestion } from '../../ui/GuidePanel.tsx';
+import { GuidePanel, type GuideQuestion, Said } from '../../ui/GuidePanel.tsx';
 import type { EvidenceState } from './evidence.state.ts';
 import { GUESSES, stateTaught } from './guideFindings.ts';
 import { GUIDE_STEPS, nameFollowed } from './guideSteps.ts';
@@ -78,15 +78,11 @@ function Summary({ state: { guide } }: Props) {
       <ol class="seen">
         {GUIDE_STEPS.map(({ title, asks }, i) => {
           const found = findings[i];
-          const said = GUESSES[asks].find(({ id }) => id === guide.progress.value?.guesses[i]);
           return (
             <li key={title}>
               <strong>{title}.</strong> {found?.brief ?? 'Not tried.'}
-              {found?.wasAsked && said && (
-                <span class="small">
-                  {' '}
-                  You said: {said.words}. {said.id === found.right ? 'So it came.' : 'It came otherwise.'}
-                </span>
+              {found?.wasAsked && (
+                <Said choices={GUESSES[asks]} guess={guide.progress.value?.guesses[i]} right={found.right} />
               )}
             </li>
           );

@@ -1,5 +1,5 @@
 /** The lesson: one question at a time, and at the end what the reader saw, in the reader's own counts. */
-import { GuidePanel } from '../../ui/GuidePanel.tsx';
+import { GuidePanel, Said } from '../../ui/GuidePanel.tsx';
 import type { IntervalsState } from './intervals.state.ts';
 import type { LessonStep } from './lessonSteps.ts';
 
@@ -39,7 +39,7 @@ export function LessonPanel({ state }: { readonly state: IntervalsState }) {
           return (
             <li key={step.title}>
               <strong>{step.title}.</strong> {came ? step.brief(...came) : 'Not drawn.'}
-              <Guess step={step} guess={progress.guesses[i]} right={came && step.right(...came)} />
+              <Said choices={step.choices} guess={progress.guesses[i]} right={came ? step.right(...came) : undefined} />
             </li>
           );
         })}
@@ -49,22 +49,5 @@ export function LessonPanel({ state }: { readonly state: IntervalsState }) {
         shape. So this site fits a curve that assumes none, and pays for it in width.
       </p>
     </GuidePanel>
-  );
-}
-
-interface GuessProps {
-  readonly step: LessonStep;
-  readonly guess: string | undefined;
-  readonly right: string | null;
-}
-
-function Guess({ step, guess, right }: GuessProps) {
-  const said = step.choices.find(({ id }) => id === guess);
-  if (!said) return null;
-  return (
-    <span class="small">
-      {' '}
-      You said: {said.words}. {right === null ? '' : said.id === right ? 'So it came.' : 'It came otherwise.'}
-    </span>
   );
 }
