@@ -4,6 +4,7 @@
  * build and a browser make the same file.
  */
 import type { PlotOptions } from '@observablehq/plot';
+import { WIDE_DRAWING } from './drawingWidths.ts';
 
 /** What the style sheet's variables are in light mode and on paper; a file has no style sheet. */
 export const FILE_VALUES: Readonly<Record<string, string>> = {
@@ -15,8 +16,8 @@ export const FILE_VALUES: Readonly<Record<string, string>> = {
   '--sans': "'Source Sans 3', 'Avenir Next', Avenir, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif",
 };
 
-/** Width of the picture in a file, pixels at 1×. */
-export const FILE_WIDTH = 640;
+/** Width of the picture in a file, pixels at 1×: the wide drawing of the page. */
+export const FILE_WIDTH = WIDE_DRAWING;
 
 /** How a file looks: colours, faces and sizes, in pixels of the drawing. */
 export interface FileLook {
