@@ -3,6 +3,7 @@
  * practice, no source). Type is at least 7 points as printed, and what is light and what is heavy stay apart in grey and
  * for readers who see colours differently: by lightness, besides the shape of their marks.
  */
+import { NARROW_DRAWING, WIDE_DRAWING } from './drawingWidths.ts';
 import { FILE_VALUES, type FileLook } from './svgFile.ts';
 
 export const COLUMN_WIDTHS = [85, 175] as const;
@@ -27,23 +28,11 @@ interface Column extends FileLook {
   readonly drawing: number;
 }
 
+const SHARED = { values: PRINT_VALUES, foot: { size: 11, line: 15 } } as const;
+
 export const COLUMNS: Readonly<Record<ColumnWidth, Column>> = {
-  85: {
-    values: PRINT_VALUES,
-    margin: 8,
-    title: { size: 15, line: 20 },
-    foot: { size: 11, line: 15 },
-    paperWidth: 85,
-    drawing: 340,
-  },
-  175: {
-    values: PRINT_VALUES,
-    margin: 10,
-    title: { size: 16, line: 22 },
-    foot: { size: 11, line: 15 },
-    paperWidth: 175,
-    drawing: 640,
-  },
+  85: { ...SHARED, margin: 8, title: { size: 15, line: 20 }, paperWidth: 85, drawing: NARROW_DRAWING },
+  175: { ...SHARED, margin: 10, title: { size: 16, line: 22 }, paperWidth: 175, drawing: WIDE_DRAWING },
 };
 
 /** Points, as printed, of a size in pixels of a column's drawing. */

@@ -4,6 +4,7 @@
  * build and a browser make the same file.
  */
 import type { PlotOptions } from '@observablehq/plot';
+import { WIDE_DRAWING } from './drawingWidths.ts';
 
 /** What the style sheet's variables are in light mode and on paper; a file has no style sheet. */
 export const FILE_VALUES: Readonly<Record<string, string>> = {
@@ -15,8 +16,8 @@ export const FILE_VALUES: Readonly<Record<string, string>> = {
   '--sans': "'Source Sans 3', 'Avenir Next', Avenir, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif",
 };
 
-/** Width of the picture in a file, pixels at 1×. */
-export const FILE_WIDTH = 640;
+/** Width of the picture in a file, pixels at 1×: the wide drawing of the page. */
+export const FILE_WIDTH = WIDE_DRAWING;
 
 /** How a file looks: colours, faces and sizes, in pixels of the drawing. */
 export interface FileLook {
@@ -72,13 +73,10 @@ export function writeSvgFile(
   if (inside === undefined) throw new Error(`invalid drawing; not one SVG element: ${drawn.slice(0, 60)}`);
   const width = (plot.width ?? FILE_WIDTH) + 2 * margin;
   const titleLines = wrap(title, width - 2 * margin, look.title.size);
-  const footLines = [...(notice === null ? [] : [notice]), source].flatMap((text) =>
-    wrap(text, width - 2 * margin, foot.size),
-  );
-  const noticeLines = notice === null ? 0 : wrap(notice, width - 2 * margin, foot.size).length;
+  const [noticeLines, sourceLines] = [notice ?? '', source].map((text) => wrap(text, width - 2 * margin, foot.size));
   const top = margin + look.title.line * titleLines.length + 8;
   const bottom = top + (plot.height ?? 0) + 12;
-  const height = bottom + foot.line * footLines.length + margin / 2;
+  const height = bottom + foot.line * (noticeLines.length + sourceLines.length) + margin / 2;
   const fontSize =
     typeof plot.style === 'object' && plot.style !== null ? String(plot.style.fontSize ?? '14px') : '14px';
   const lines = (texts: readonly string[], from: number, step: number, size: number) =>
@@ -91,12 +89,12 @@ export function writeSvgFile(
     `<rect width="${width}" height="${height}" fill="var(--paper)"/>`,
     `<g font-size="${look.title.size}" font-weight="600">${lines(titleLines, margin, look.title.line, look.title.size)}</g>`,
     `<g transform="translate(${margin},${top})" font-size="${Number.parseFloat(fontSize)}" text-anchor="middle">${inside.replace(/<style\b[^>]*>[\s\S]*?<\/style>/gu, '')}</g>`,
-    `<g font-size="${foot.size}" font-weight="600">${lines(footLines.slice(0, noticeLines), bottom, foot.line, foot.size)}</g>`,
-    `<g font-size="${foot.size}" fill="var(--quiet)">${lines(footLines.slice(noticeLines), bottom + foot.line * noticeLines, foot.line, foot.size)}</g>`,
+    `<g font-size="${foot.size}" font-weight="600">${lines(noticeLines, bottom, foot.line, foot.size)}</g>`,
+    `<g font-size="${foot.size}" fill="var(--quiet)">${lines(sourceLines, bottom + foot.line * noticeLines.length, foot.line, foot.size)}</g>`,
     '</svg>',
     '',
   ].join('\n');
-  return { text: roundPlaces(settleIds(writeOutValues(text, look.values))), width, height };
+  return { text: settleTags(text, look.values), width, height };
 }
 
 /** In pixels, or as wide on paper as it is meant to be printed. */
@@ -105,9 +103,15 @@ function sizeOf(width: number, height: number, { paperWidth }: FileLook): string
   return `width="${paperWidth}mm" height="${((paperWidth * height) / width).toFixed(2)}mm"`;
 }
 
+/** What stands between the tags is words, whatever they look like, and stays as it is. */
+function settleTags(text: string, values: FileLook['values']): string {
+  const clips = new Map<string, string>();
+  return text.replace(/<[^>]*>/gu, (tag) => roundPlaces(settleIds(writeOutValues(tag, values), clips)));
+}
+
 /** Variables and the current colour as they are in the file. */
-function writeOutValues(text: string, values: FileLook['values']): string {
-  return text
+function writeOutValues(tag: string, values: FileLook['values']): string {
+  return tag
     .replace(/var\((--[a-z-]+)\)/gu, (whole, name) => {
       const value = values[name];
       if (value === undefined) throw new Error(`invalid drawing; it uses a variable without a value: ${whole}`);
@@ -117,9 +121,8 @@ function writeOutValues(text: string, values: FileLook['values']): string {
 }
 
 /** Plot numbers its clip paths as it draws; numbered from 1 in the file, the same figure is the same file. */
-function settleIds(text: string): string {
-  const seen = new Map<string, string>();
-  return text.replace(/plot-clip-\d+/gu, (id) => {
+function settleIds(tag: string, seen: Map<string, string>): string {
+  return tag.replace(/plot-clip-\d+/gu, (id) => {
     const settled = seen.get(id) ?? `clip-${seen.size + 1}`;
     seen.set(id, settled);
     return settled;
@@ -127,8 +130,8 @@ function settleIds(text: string): string {
 }
 
 /** Places to a thousandth of a pixel: what is beyond differs between machines and is seen on none. */
-function roundPlaces(text: string): string {
-  return text.replace(/ [\w-]+="[^"]*\d\.\d{4}[^"]*"/gu, (attribute) =>
+function roundPlaces(tag: string): string {
+  return tag.replace(/ [\w-]+="[^"]*\d\.\d{4}[^"]*"/gu, (attribute) =>
     attribute.replace(/-?\d+\.\d{4,}/gu, (place) => String(Number(Number(place).toFixed(3)))),
   );
 }

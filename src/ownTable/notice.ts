@@ -2,6 +2,7 @@
  * Says on every page whether it reads the reader's own table or the site's, and goes back on a click; says
  * where the site's numbers stand that they are the site's. Loaded on all pages, so it stays small.
  */
+import { readCitedTable } from './citedTable.ts';
 import { followTable, putInUse, tableNow, versionInUse } from './tableInUse.ts';
 
 const notice = document.querySelector<HTMLElement>('[data-own-table]');
@@ -10,8 +11,10 @@ const button = notice?.querySelector('button');
 const demonstration = document.querySelector<HTMLElement>('[data-demonstration]');
 const reading = document.querySelector<HTMLElement>('[data-reading]');
 const siteNumbers = document.querySelectorAll<HTMLElement>('[data-site-numbers]');
-// An address that cites the site's table, by its version, is of that one.
-const reads = notice?.dataset.ownTable === 'read' && !/[?&]table=(?!own)/u.test(location.search);
+const ownTable = notice?.dataset.ownTable;
+const reads =
+  ownTable === 'read' ||
+  (ownTable === 'unless cited' && readCitedTable(new URLSearchParams(location.search))?.own !== false);
 
 // What the build has drawn is the site's: it is not to be told as the answer while an own table is looked for.
 const main = document.querySelector('main');

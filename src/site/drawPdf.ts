@@ -47,6 +47,6 @@ export async function drawPdf(
 function forPdf(svg: string): string {
   return svg
     .replace(/^<\?xml[^>]*>\s*/u, '')
-    .replace(/font-family="[^"]*"/gu, `font-family="${FACE}"`)
+    .replace(/<[^>]*>/gu, (tag) => tag.replace(/font-family="[^"]*"/gu, `font-family="${FACE}"`))
     .replace(/<g\b[^>]*paint-order="stroke"[^>]*>/gu, (group) => group.replace(/ stroke(?:-[a-z]+)?="[^"]*"/gu, ''));
 }

@@ -3,16 +3,10 @@ import { createHash } from 'node:crypto';
 import { type CataloguedFigure, listFigures } from '../figures/catalogue.ts';
 import { newestYearOf, toFigureItem, yearOf } from '../figures/citing/figureItem.ts';
 import { type Reference, referTo } from '../figures/citing/references.ts';
-import {
-  type FileContext,
-  nameFile,
-  PICTURE_NOTICE,
-  stateSource,
-  writeFigureCsv,
-  writeFigureJson,
-} from '../figures/figureFiles.ts';
-import { COLUMNS, type ColumnWidth } from '../figures/printLook.ts';
-import { FILE_WIDTH, type FileLook, SCREEN_LOOK, type SvgFile, writeSvgFile } from '../figures/svgFile.ts';
+import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
+import { writePicture } from '../figures/pictureFile.ts';
+import type { ColumnWidth } from '../figures/printLook.ts';
+import type { SvgFile } from '../figures/svgFile.ts';
 import { drawBare, drawPng } from './drawFigure.ts';
 import { drawPdf } from './drawPdf.ts';
 import { release } from './release.ts';
@@ -101,31 +95,19 @@ export function pngSizeOf(slug: string, scale: 1 | 2): { readonly width: number;
   return { width: Math.ceil(scale * width), height: Math.ceil(scale * height) };
 }
 
-export const svgOf = once((slug): SvgFile => writeSvg(slug, FILE_WIDTH, SCREEN_LOOK));
+export const svgOf = once((slug): SvgFile => pictureOf(slug));
 
-/** The file for a column of print. */
-function printOf(slug: string, width: ColumnWidth): SvgFile {
-  const column = COLUMNS[width];
-  return writeSvg(slug, column.drawing, column);
-}
-
-function writeSvg(slug: string, width: number, look: FileLook): SvgFile {
-  const { figure } = figureOf(slug);
-  const plot = { ...figure.plot, width };
-  const words = {
-    title: figure.title,
-    alternative: figure.alternative,
-    source: stateSource(slug, site.name, { ...contextOf(slug), ...(import.meta.env.SITE ? {} : { address: '' }) }),
-    notice: demonstration ? PICTURE_NOTICE : null,
-  };
-  return writeSvgFile(drawBare(plot), plot, words, look);
+/** @param column of print; none for a file that is seen on screens */
+function pictureOf(slug: string, column?: ColumnWidth): SvgFile {
+  const context = { ...contextOf(slug), ...(import.meta.env.SITE ? {} : { address: '' }) };
+  return writePicture({ made: figureOf(slug), context, site: site.name, draw: drawBare }, column);
 }
 
 function writePdf(slug: string, width: ColumnWidth): Promise<Uint8Array<ArrayBuffer>> {
   const { title, alternative } = figureOf(slug).figure;
   const subject = [...(demonstration ? [PICTURE_NOTICE] : []), alternative].join(' ');
   const words = { title, author: release.authors, subject, date: release.date };
-  return drawPdf(printOf(slug, width), width, words);
+  return drawPdf(pictureOf(slug, width), width, words);
 }
 
 export const referenceOf = once(
@@ -164,9 +146,9 @@ async function makeFile(slug: string, kind: FileKind): Promise<FigureFile> {
     svg: () => svgOf(slug).text,
     png: () => new Uint8Array(drawPng(svgOf(slug).text, 1)),
     png2x: () => new Uint8Array(drawPng(svgOf(slug).text, 2)),
-    svg85: () => printOf(slug, 85).text,
+    svg85: () => pictureOf(slug, 85).text,
     pdf85: () => writePdf(slug, 85),
-    svg175: () => printOf(slug, 175).text,
+    svg175: () => pictureOf(slug, 175).text,
     pdf175: () => writePdf(slug, 175),
     csv: () => writeFigureCsv(figureOf(slug), contextOf(slug)),
     json: () => writeFigureJson(figureOf(slug), contextOf(slug)),

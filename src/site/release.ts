@@ -3,14 +3,16 @@ import { readFileSync } from 'node:fs';
 
 const citation = readFileSync('CITATION.cff', 'utf8');
 
+/** Day of the release, YYYY-MM-DD. */
+const date = read(/^date-released: (\d{4}-\d\d-\d\d)$/mu, 'a date of release');
+
 export const release = {
   /** The authors as one name. */
   authors: read(/^ {2}- name: (.+)$/mu, 'an author’s name'),
   version: read(/^version: (\S+)$/mu, 'a version'),
-  /** Day of the release, YYYY-MM-DD. */
-  date: read(/^date-released: (\d{4}-\d\d-\d\d)$/mu, 'a date of release'),
+  date,
   /** Year of the release. */
-  year: Number(read(/^date-released: (\d{4})-\d\d-\d\d$/mu, 'a date of release')),
+  year: Number(date.slice(0, 4)),
 } as const;
 
 function read(line: RegExp, what: string): string {

@@ -1,7 +1,7 @@
 /** A figure drawn in the browser for wide and for narrow frames, as the build draws it; the style sheet shows one of them. */
 import * as Plot from '@observablehq/plot';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { NARROW_DRAWING, WIDE_DRAWING } from '../figures/citing/frameHeight.ts';
+import { NARROW_DRAWING, WIDE_DRAWING } from '../figures/drawingWidths.ts';
 import type { Figure } from '../figures/figure.ts';
 import { makePlain } from './plainSvg.ts';
 

@@ -197,14 +197,14 @@ describe.each([
       const page = await browser.open(`${host.address}/growth-light,forged,growth-heavy`, 600);
       const heights = async () => ((await page.evaluate(READ_HEIGHTS)) as [number, number][]).map(([used]) => used);
       await expect.poll(async () => await page.evaluate('posted.size')).toBe(3);
-      await page.evaluate(`new Promise((done) => {
-      postMessage({ type: 'shy-of-failure-height', height: 55 }, '*');
-      document.querySelectorAll('iframe')[0].contentWindow.postMessage({ type: 'shy-of-failure-height', height: 55 }, '*');
-      setTimeout(done, 300);
-    })`);
+      await page.inFrame(0, `heard = 0; addEventListener('message', () => { heard += 1; })`);
+      await page.evaluate(`postMessage({ type: 'shy-of-failure-height', height: 55 }, '*');
+      document.querySelectorAll('iframe')[0].contentWindow.postMessage({ type: 'shy-of-failure-height', height: 55 }, '*');`);
+      await expect.poll(() => page.evaluate('posted.get(window)')).toBe(55);
+      await expect.poll(() => page.inFrame(0, 'heard')).toBeGreaterThan(0);
+      await expect.poll(() => page.evaluate('[...posted.values()].includes(77)')).toBe(true);
       const [first, , third] = await heights();
       for (const height of [first, third]) expect(height).toBeGreaterThan(300);
-      expect(await page.evaluate('[...posted.values()].includes(77)')).toBe(true);
     },
     60_000,
   );

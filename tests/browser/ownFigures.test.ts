@@ -111,6 +111,7 @@ describe('a figure of a reader’s settings', () => {
   it('with the site’s own settings is cited as the site’s figure, at the address of that', async () => {
     const { page, close } = await openPage(site, 'figures/live/#evidence-map');
     expect(await citedPath(page)).toBe('figures/evidence-map/');
+    expect(await page.locator('main').innerText()).toMatch(/that of the site’s figure, which is drawn anew/u);
     const built = await openPage(site, 'figures/evidence-map/');
     for (const id of ['apa', 'vancouver', 'bibtex', 'ris', 'csl'])
       expect(await page.locator(`#${id}`).textContent(), id).toBe(await built.page.locator(`#${id}`).textContent());
@@ -173,6 +174,16 @@ describe('with a table of the reader’s own in use', () => {
       .poll(() => page.locator('main').innerText(), { timeout: 25_000 })
       .toMatch(/From the site’s table, version/u);
     expect(await page.locator('.notice.own').innerText()).toMatch(/shows the site’s own table, not yours/u);
+    // One that names no version is of the table in use, as the notice says; on other pages it says nothing of the table.
+    for (const path of [
+      'figures/live/?v=2&curve=log&table=none#growth-heavy',
+      `evidence/?table=${index.dataVersion}`,
+    ]) {
+      await page.goto(`${site.address}/${path}`);
+      await expect
+        .poll(() => page.locator('.notice.own').innerText(), { timeout: 25_000 })
+        .toMatch(/reads your own table/u);
+    }
     await page.goto(`${site.address}/figures/live/embed/?v=2&curve=log#growth-heavy`);
     await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toContain(index.dataVersion);
     expect(complaints).toEqual([]);

@@ -111,6 +111,17 @@ it('text from a table is text in the file, and what XML cannot hold is replaced'
   expect(text).not.toMatch(/<script|<image/u);
 });
 
+it('words that look like what is written out in tags stay words', () => {
+  const words = 'var(--no-such) "currentColor" plot-clip-3 x="1.23456"';
+  const { text } = writeSvgFile(
+    `<svg><g fill="var(--ink)" x="1.23456"><text>${words}</text></g></svg>`,
+    { width: 640, height: 100 },
+    { title: words, alternative: words, source: words, notice: null },
+  );
+  expect(text.split(words)).toHaveLength(6);
+  expect(text).toContain(`<g fill="${FILE_VALUES['--ink']}" x="1.235">`);
+});
+
 it('a drawing that is none, or uses a colour that is not known, is refused', () => {
   const words = { title: 'x', alternative: 'x', source: 'x', notice: null };
   expect(() => writeSvgFile('<p>no</p>', {}, words)).toThrow('invalid drawing; not one SVG element: <p>no</p>');

@@ -110,6 +110,8 @@ describe('an address that cites a figure', () => {
       'l1_2_3*n<b>',
       's1_2*n3',
       'n99999999',
+      'l1_0_2*l1_0_2*n3',
+      'n3*n4',
     ])
       expect(readHeadline(wrong), wrong).toBeNull();
   });

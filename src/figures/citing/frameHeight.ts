@@ -2,14 +2,12 @@
  * How high a framed figure is at the frame's full width, estimated without a browser: for who shows it where no script
  * may run, and for oEmbed, which asks for a number. Tests hold it to what browsers lay out.
  */
+import { WIDE_DRAWING } from '../drawingWidths.ts';
 import type { Figure } from '../figure.ts';
 import { PICTURE_NOTICE } from '../figureFiles.ts';
 
 /** Pixels of a frame; wide enough for the wide drawing with its margins. */
 export const FRAME_WIDTH = 720;
-/** Widths at which the wide and the narrow drawing are laid out, pixels. */
-export const WIDE_DRAWING = 640;
-export const NARROW_DRAWING = 340;
 /** Space round all of it, pixels each side (`--space-3`). */
 const PADDING = 12;
 /** Pixels between title and drawing, and between drawing and caption (`--space-2`). */

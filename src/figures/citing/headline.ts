@@ -91,7 +91,10 @@ export function writeHeadline({ targets, strength, rows, studies }: Headline): s
 /** What `writeHeadline` wrote; null where it is anything else. */
 export function readHeadline(written: string): Headline | null {
   let found: Headline = { targets: [], strength: null, rows: Number.NaN, studies: null };
-  for (const part of written.split('*')) {
+  const parts = written.split('*');
+  // Each is said once: an address cannot fill a page.
+  if (new Set(parts.map(([letter]) => letter)).size < parts.length) return null;
+  for (const part of parts) {
     const values = part.slice(1).split('_').map(toNumber);
     const [first, low, high] = values;
     const band = listKeys(LETTERS).find((one) => LETTERS[one] === part[0]);

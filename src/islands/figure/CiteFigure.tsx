@@ -6,6 +6,7 @@ import { copyElement } from '../../ui/copyElement.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
 import type { FigureSource } from '../analysis/figureSource.ts';
 import { addressOf, frameOf, referenceOf } from './citation.ts';
+import { markOf } from './citedAddress.ts';
 
 interface Props {
   readonly cited: Parameters<typeof addressOf>[0];
@@ -15,13 +16,15 @@ interface Props {
 export function CiteFigure({ cited, release }: Props) {
   const [said, setSaid] = useState('');
   const copy = (id: string) => void copyElement(id).then(setSaid);
+  const isOfSite = markOf(cited.settings) === null;
   const { apa, vancouver, bibtex, ris, cslJson } = referenceOf(cited, release);
   return (
     <>
       <h2>Reference</h2>
       <p>
-        The address in it holds the figure, the settings, the version of the table and what was found. Whoever opens it
-        sees this figure, and is told if the table has changed since.
+        {isOfSite
+          ? 'These are the site’s own settings, so the address in it is that of the site’s figure, which is drawn anew when the table changes. The version of the table stands in the reference.'
+          : 'The address in it holds the figure, the settings, the version of the table and what was found. Whoever opens it sees this figure, and is told if the table has changed since.'}
       </p>
       <p class="small unseen" id="copy-status" role="status">
         {said}

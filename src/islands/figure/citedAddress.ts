@@ -12,6 +12,7 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Headline, readHeadline, writeHeadline } from '../../figures/citing/headline.ts';
 import { FILTER_KEYS } from '../../model/filters.ts';
 import { ADJUSTMENTS, type Settings } from '../../model/settings.ts';
+import { type CitedTable, OWN, readCitedTable, TABLE } from '../../ownTable/citedTable.ts';
 import { readSettings, VERSION, writeSettings } from '../analysis/settingsAddress.ts';
 
 /**
@@ -20,14 +21,9 @@ import { readSettings, VERSION, writeSettings } from '../analysis/settingsAddres
  */
 const MARK_LENGTH = 10;
 
-const NAMES = { table: 'table', found: 'then' } as const;
-const OWN = 'own-';
+const FOUND = 'then';
 
-export interface Pin {
-  /** First characters of the SHA-256 of the table. */
-  readonly version: string;
-  /** True of a table that never left the browser it was opened in. */
-  readonly own: boolean;
+export interface Pin extends CitedTable {
   /** What was found; null where the address does not say, or not so that it could be read. */
   readonly found: Headline | null;
 }
@@ -54,8 +50,8 @@ export function writeCited(settings: Settings, { version, own, found }: Pin): st
   const query = new URLSearchParams(writeSettings(orderSettings(settings)));
   // The version of the address stands first, also where all settings are the defaults.
   const parts = query.size > 0 ? [...query] : [['v', VERSION]];
-  const cited = new URLSearchParams([...parts, [NAMES.table, (own ? OWN : '') + version]]);
-  if (found) cited.set(NAMES.found, writeHeadline(found));
+  const cited = new URLSearchParams([...parts, [TABLE, (own ? OWN : '') + version]]);
+  if (found) cited.set(FOUND, writeHeadline(found));
   return `?${cited}`;
 }
 
@@ -69,24 +65,24 @@ export interface ReadCited {
 /** Settings and pin of an address; never throws, whatever it holds. */
 export function readCited(search: string): ReadCited {
   const query = new URLSearchParams(search);
-  const [table, written] = [query.get(NAMES.table), query.get(NAMES.found)];
-  query.delete(NAMES.table);
-  query.delete(NAMES.found);
+  const [table, written] = [query.get(TABLE), query.get(FOUND)];
+  const cited = readCitedTable(query);
+  query.delete(TABLE);
+  query.delete(FOUND);
   const read = readSettings(query.size > 0 ? `?${query}` : '');
-  const [, own, version] = /^(own-)?([\da-f]{8}|unknown)$/u.exec(table ?? '') ?? [];
   const found = written === null ? null : readHeadline(written);
   const notices = [
     read.notice,
-    table !== null && version === undefined
+    table !== null && !cited
       ? 'The address names a version of the table that is none; the figure is of the table as it is.'
       : null,
-    written !== null && (!found || version === undefined)
+    written !== null && (!found || !cited)
       ? 'What was found when this was cited could not be read from the address.'
       : null,
   ].filter((one) => one !== null);
   return {
     settings: read.settings,
-    pin: version === undefined ? null : { version, own: own !== undefined, found },
+    pin: cited && { ...cited, found },
     notice: notices.join(' ') || null,
   };
 }

@@ -2,16 +2,10 @@
 import * as Plot from '@observablehq/plot';
 import type { CataloguedFigure } from '../../figures/catalogue.ts';
 import type { Reference } from '../../figures/citing/references.ts';
-import {
-  type FileContext,
-  nameFile,
-  PICTURE_NOTICE,
-  stateSource,
-  writeFigureCsv,
-  writeFigureJson,
-} from '../../figures/figureFiles.ts';
-import { COLUMNS, type ColumnWidth } from '../../figures/printLook.ts';
-import { FILE_WIDTH, SCREEN_LOOK, type SvgFile, writeSvgFile } from '../../figures/svgFile.ts';
+import { type FileContext, nameFile, writeFigureCsv, writeFigureJson } from '../../figures/figureFiles.ts';
+import { writePicture } from '../../figures/pictureFile.ts';
+import type { ColumnWidth } from '../../figures/printLook.ts';
+import type { SvgFile } from '../../figures/svgFile.ts';
 import { stripNames } from '../../ui/plainSvg.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
@@ -66,22 +60,13 @@ export async function saveFigure(made: CataloguedFigure, ending: Ending, context
 
 type Saved = Omit<Parameters<typeof saveFile>[0], 'name'>;
 
-/** @param column of print; none for a file that is seen on screens */
-function drawFile({ slug, figure }: CataloguedFigure, context: FileContext, column?: ColumnWidth): SvgFile {
-  const plot = { ...figure.plot, width: column ? COLUMNS[column].drawing : FILE_WIDTH };
-  const svg = Plot.plot({ ...plot, ariaLabel: null });
-  stripNames(svg);
-  return writeSvgFile(
-    new XMLSerializer().serializeToString(svg),
-    plot,
-    {
-      title: figure.title,
-      alternative: figure.alternative,
-      source: stateSource(slug, SITE_NAME, context),
-      notice: context.demonstration ? PICTURE_NOTICE : null,
-    },
-    column ? COLUMNS[column] : SCREEN_LOOK,
-  );
+function drawFile(made: CataloguedFigure, context: FileContext, column?: ColumnWidth): SvgFile {
+  const draw = (plot: Plot.PlotOptions) => {
+    const svg = Plot.plot({ ...plot, ariaLabel: null });
+    stripNames(svg);
+    return new XMLSerializer().serializeToString(svg);
+  };
+  return writePicture({ made, context, site: SITE_NAME, draw }, column);
 }
 
 async function drawPng({ text, width, height }: SvgFile, scale: number): Promise<Blob> {

@@ -126,11 +126,10 @@ export function createLiveFigure(tables: Tables) {
   const choose = (wanted: string) => {
     location.hash = wanted;
   };
-  /** Draws from the site's table what was made from one that is not here. */
+  /** Draws from the site's table what was made from one that is not here: all of the page, its notice too, is of that then. */
   const drawFromSite = () => {
-    table.value = tables.site;
     writePin({ version: shownVersionOf(tables.site), own: false, found: null });
-    ask();
+    location.reload();
   };
   return {
     slug,
