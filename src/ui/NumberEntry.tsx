@@ -9,6 +9,8 @@ export interface NumberEntryProps {
   readonly value: number | null;
   readonly from: number;
   readonly to: number;
+  /** Whether only whole numbers are taken; whoever takes them sees to it. */
+  readonly isWhole?: boolean;
   readonly help?: string;
   /** Entry that was not taken; undefined where the last one was. */
   readonly refused: string | undefined;
@@ -17,7 +19,18 @@ export interface NumberEntryProps {
   readonly onEnter: (written: string) => void;
 }
 
-export function NumberEntry({ id, label, value, from, to, help, refused, stays, onEnter }: NumberEntryProps) {
+export function NumberEntry({
+  id,
+  label,
+  value,
+  from,
+  to,
+  isWhole = false,
+  help,
+  refused,
+  stays,
+  onEnter,
+}: NumberEntryProps) {
   const isRefused = refused !== undefined;
   return (
     <div class="control">
@@ -40,7 +53,8 @@ export function NumberEntry({ id, label, value, from, to, help, refused, stays, 
         </span>
       )}
       <span class="help" role="status" id={`${id}-refused`}>
-        {isRefused && `Expected a number from ${from} to ${to}, received ${showRefused(refused)}; ${stays}.`}
+        {isRefused &&
+          `Expected a ${isWhole ? 'whole ' : ''}number from ${from} to ${to}, received ${showRefused(refused)}; ${stays}.`}
       </span>
     </div>
   );

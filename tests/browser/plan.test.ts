@@ -77,7 +77,7 @@ describe('Plan a study', () => {
     await page.locator('#need-width').press('Enter');
     await expect
       .poll(() => people.innerText(), WAIT)
-      .toMatch(/does not reach.*even without end it narrows it to about/u);
+      .toMatch(/does not reach.*even without end it leaves it about \d\.\d\d wide/u);
     await expect.poll(() => page.locator('.placements li').count(), WAIT).toBe(3);
     const best = (await page.locator('.placements strong').first().innerText()).toLowerCase();
     await page
@@ -147,7 +147,9 @@ describe('Plan a study', () => {
       .toMatch(/arm 1: expected a whole number of people from 3.*\n.*arm 2: expected one of the bands/u);
     await page.locator('#A-0-people').fill('1');
     await page.locator('#A-0-people').press('Enter');
-    await expect.poll(() => card(page, 'A').innerText()).toMatch(/Expected a number from 3 to 100000, received “1”/u);
+    await expect
+      .poll(() => card(page, 'A').innerText())
+      .toMatch(/Expected a whole number from 3 to 100000, received “1”/u);
     expect(complaints).toEqual([]);
     await close();
   }, 60_000);

@@ -23,9 +23,9 @@ export const DESIGN_WORDS = {
   'within-person': 'the same people in every arm, on other limbs',
 } as const satisfies Readonly<Record<PlannedStudy['design'], string>>;
 
-/** What the limit of people without end means. */
+/** What the limit of people without end means: true also of tables in which τ² or ω² is fitted as 0. */
 export const LIMIT_WORDS =
-  'One such study can do no more, however large: studies differ from one another by more than their people explain (the spread between studies, τ²).';
+  'One such study can do no more, however large: people take away neither how studies and their rows differ otherwise (τ² and ω², as fitted), nor what is unsure where the study has no arm.';
 
 /** Why an interval reads otherwise here than where the answer is told (wholeRepetitions.ts). */
 export const ENDS_AS_COMPUTED =

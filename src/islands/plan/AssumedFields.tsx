@@ -3,7 +3,7 @@
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatPlain, formatSignificant } from '../../figures/format.ts';
 import type { PlanName } from '../../figures/plan/planWords.ts';
-import type { PlannedStudy } from '../../model/plan/plannedStudy.ts';
+import { MOST_WEEKS, type PlannedStudy } from '../../model/plan/plannedStudy.ts';
 import type { Usual } from '../../model/plan/usualMeasure.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { PlanEntry } from './PlanEntry.tsx';
@@ -20,7 +20,7 @@ const USUAL = '';
 /** Limits of what is entered; the model's are wider, and hold for addresses. */
 const VARIATION = { from: 0.1, to: 500 } as const;
 const CORRELATION = { from: -0.99, to: 0.999 } as const;
-const WEEKS = { from: 1, to: 520 } as const;
+const WEEKS = { from: 1, to: MOST_WEEKS } as const;
 const DIGITS = 3;
 
 export function AssumedFields({ state, name, plan }: Props) {

@@ -10,6 +10,7 @@ import {
   stateWidth,
 } from '../../figures/plan/planWords.ts';
 import type { Placement, PlacementSearch } from '../../model/plan/bestPlacement.ts';
+import { LEAST_PEOPLE, MOST_PEOPLE } from '../../model/plan/plannedStudy.ts';
 import type { BandName } from '../../model/result.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
@@ -21,7 +22,6 @@ import type { PlaceAsked } from './planAddress.ts';
 import { listPlans, nextName } from './plans.ts';
 
 const BOTH = 'both';
-const PEOPLE = { from: 6, to: 100_000 } as const;
 
 export function BestPlacement({ state }: { readonly state: PlanState }) {
   const { facts, isBuilt } = state.answers;
@@ -36,7 +36,10 @@ export function BestPlacement({ state }: { readonly state: PlanState }) {
   return (
     <section class="panel">
       <h2>Where should the arms stand?</h2>
-      <p>Every way to place the arms on whole repetitions in reserve is tried, with the people shared equally.</p>
+      <p>
+        Every way to place the arms on whole repetitions in reserve up to the largest studied is tried, with the people
+        shared equally.
+      </p>
       <div class="row-of-controls">
         <Choice
           id="place-design"
@@ -72,7 +75,8 @@ export function BestPlacement({ state }: { readonly state: PlanState }) {
           id="place-people"
           label="People in all"
           value={now.people}
-          {...PEOPLE}
+          from={now.design === 'parallel' ? now.arms * LEAST_PEOPLE : LEAST_PEOPLE}
+          to={MOST_PEOPLE}
           isWhole
           onTake={(people) => change({ people })}
         />

@@ -3,6 +3,7 @@
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatExpected, formatWidth, LIMIT_WORDS, type PlanName, stateWidth } from '../../figures/plan/planWords.ts';
 import type { PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
+import { MOST_RESERVE } from '../../model/plan/plannedStudy.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { Choice } from '../../ui/Choice.tsx';
@@ -14,7 +15,7 @@ import type { NeedAsked } from './planAddress.ts';
 import { listPlans } from './plans.ts';
 
 /** Widths that are asked for, repetitions: as far as a reserve goes. */
-const WIDTHS = { from: 0.05, to: 30 } as const;
+const WIDTHS = { from: 0.05, to: MOST_RESERVE } as const;
 
 export function PeopleForWidth({ state }: { readonly state: PlanState }) {
   const { need, plans } = state.page.value;
@@ -57,6 +58,7 @@ export function PeopleForWidth({ state }: { readonly state: PlanState }) {
           label="No wider than, repetitions"
           value={need?.width ?? null}
           {...WIDTHS}
+          unset="no width is asked for"
           onTake={(width) => change({ width })}
           onEmpty={() => state.change({ need: null })}
         />

@@ -11,12 +11,26 @@ interface Props {
   readonly to: number;
   readonly isWhole?: boolean;
   readonly help?: string;
+  /** What stands where nothing is written, if not what is usual in the table. */
+  readonly unset?: string;
   readonly onTake: (value: number) => void;
   /** For entries that may be left empty. */
   readonly onEmpty?: () => void;
 }
 
-export function PlanEntry({ state, id, label, value, from, to, isWhole = false, help, onTake, onEmpty }: Props) {
+export function PlanEntry({
+  state,
+  id,
+  label,
+  value,
+  from,
+  to,
+  isWhole = false,
+  help,
+  unset = 'the usual one stands',
+  onTake,
+  onEmpty,
+}: Props) {
   const enter = (written: string) => {
     const number = written.trim() === '' ? Number.NaN : Number(written);
     if (written.trim() === '' && onEmpty) onEmpty();
@@ -30,9 +44,10 @@ export function PlanEntry({ state, id, label, value, from, to, isWhole = false, 
       value={value}
       from={from}
       to={to}
+      isWhole={isWhole}
       {...(help ? { help } : {})}
       refused={state.refused.value[id]}
-      stays={value === null ? 'the usual one stands' : `it stays at ${value}`}
+      stays={value === null ? unset : `it stays at ${value}`}
       onEnter={enter}
     />
   );

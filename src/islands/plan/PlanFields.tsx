@@ -1,6 +1,13 @@
 /** One plan to be filled in: design, arms, and what is assumed of the measure. */
 import { DESIGN_WORDS, type PlanName } from '../../figures/plan/planWords.ts';
-import { LEAST_PEOPLE, MOST_ARMS, type PlannedArm, type PlannedStudy } from '../../model/plan/plannedStudy.ts';
+import {
+  LEAST_PEOPLE,
+  MOST_ARMS,
+  MOST_PEOPLE,
+  MOST_RESERVE,
+  type PlannedArm,
+  type PlannedStudy,
+} from '../../model/plan/plannedStudy.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { AssumedFields } from './AssumedFields.tsx';
@@ -15,8 +22,8 @@ interface Props {
 }
 
 /** Limits of the entries, as the model checks them. */
-const PEOPLE = { from: LEAST_PEOPLE, to: 100_000 } as const;
-const RESERVE = { from: 0, to: 30 } as const;
+const PEOPLE = { from: LEAST_PEOPLE, to: MOST_PEOPLE } as const;
+const RESERVE = { from: 0, to: MOST_RESERVE } as const;
 const LOAD = { from: 2, to: 100 } as const;
 /** Load of an arm for which the reader says one, per cent of 1RM, until they do. */
 const FIRST_LOAD = 75;

@@ -2,7 +2,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { FileContext, NamedAnswer } from '../../figures/plan/planFiles.ts';
 import type { PlanName } from '../../figures/plan/planWords.ts';
-import type { PlacementSearch } from '../../model/plan/bestPlacement.ts';
+import type { PlacementQuestion, PlacementSearch } from '../../model/plan/bestPlacement.ts';
 import type { PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
 import type { PlannedStudy } from '../../model/plan/plannedStudy.ts';
 import type { BandSimulation } from '../../model/plan/simulatePlan.ts';
@@ -13,7 +13,7 @@ import { type BuiltAnswers, createAnswers } from './answers.state.ts';
 import { settleNeed } from './need.ts';
 import { openPlanner } from './openPlanner.ts';
 import { type PlaceAsked, type PlanPage, readPage, writePage } from './planAddress.ts';
-import { defaultPlans, listPlans, withoutPlan, withPlan } from './plans.ts';
+import { defaultPlans, listPlans, type Plans, withoutPlan, withPlan } from './plans.ts';
 import { createQuestion } from './question.state.ts';
 
 /** Milliseconds without a change after which the address gets an entry. */
@@ -106,13 +106,6 @@ export function createPlanPage(built: Built, table: string) {
     const plan = page.value.plans[name];
     if (plan) simulation.put({ name, plan }, true);
   };
-  /** What the search takes over from the first plan, as text so that only a change of it asks again. */
-  const study = computed(() => {
-    const [first] = listPlans(page.value.plans);
-    const { weeks, measure, coefficientOfVariation, correlation } = first[1];
-    return JSON.stringify({ weeks, measure, coefficientOfVariation, correlation });
-  });
-
   const connect = () => {
     let addressed: PlanPage | null = null;
     /** The query as it was last read or written. */
@@ -155,7 +148,7 @@ export function createPlanPage(built: Built, table: string) {
         const target = need ? settleNeed(page.value) : null;
         const plan = target ? plans[target.plan] : undefined;
         people.put(need && target && plan ? { plan, band: target.band, width: need.width } : null, isAgain);
-        placement.put(place ? { study: JSON.parse(study.value), place } : null, isAgain);
+        placement.put(place ? { study: assumedOfFirst(plans), place } : null, isAgain);
         const simulated = simulation.asked.peek()?.request;
         // What was drawn of another plan, or under other settings, is no check of this one.
         if (simulated && (isAgain || JSON.stringify(plans[simulated.name]) !== JSON.stringify(simulated.plan)))
@@ -197,8 +190,14 @@ export function createPlanPage(built: Built, table: string) {
 
 export type PlanState = ReturnType<typeof createPlanPage>;
 
+/** What the search takes over from the first plan. */
+function assumedOfFirst(plans: Plans): PlaceRequest['study'] {
+  const [[, { weeks, measure, coefficientOfVariation, correlation }]] = listPlans(plans);
+  return { weeks, measure, coefficientOfVariation, correlation };
+}
+
 interface PlaceRequest {
-  readonly study: Pick<PlannedStudy, 'weeks' | 'measure' | 'coefficientOfVariation' | 'correlation'>;
+  readonly study: PlacementQuestion['study'];
   readonly place: PlaceAsked;
 }
 interface NeedRequest {

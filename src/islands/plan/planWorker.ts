@@ -1,6 +1,4 @@
 /** The worker that plans studies: a table is read and fitted once, then plans are asked of it. */
-
-import type { Arm } from '../../evidence/schema.ts';
 import ownStepsOfPython from '../../figures/plan/plan.py?url';
 import ownStepsOfR from '../../figures/plan/plan.R?url';
 import type { FileContext, NamedAnswer } from '../../figures/plan/planFiles.ts';
@@ -12,14 +10,14 @@ import { findBestPlacement, type PlacementQuestion, type PlacementSearch } from 
 import { findPeople, type PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
 import { answerPlan, type PlanAnswer } from '../../model/plan/planAnswer.ts';
 import type { PlannedStudy } from '../../model/plan/plannedStudy.ts';
-import { openPlanning, type Planning } from '../../model/plan/planningBase.ts';
 import { describePlanning, type PlanningFacts } from '../../model/plan/planningFacts.ts';
 import { type BandSimulation, simulateInSteps } from '../../model/plan/simulatePlan.ts';
 import type { BandName } from '../../model/result.ts';
 import { shownVersionOf } from '../../ownTable/shownVersion.ts';
 import { answerCalls } from '../../ui/workerAnswers.ts';
 import type { Operation } from '../../ui/workerCalls.ts';
-import { type Asked, loadArms } from '../analysis/loadArms.ts';
+import type { Asked } from '../analysis/loadArms.ts';
+import { loadPlanning } from '../analysis/loadPlanning.ts';
 
 type OfPlan = Asked & { readonly plan: PlannedStudy };
 
@@ -50,19 +48,17 @@ export interface OpenedTable {
 /** Milliseconds between one telling and the next. */
 const TELL = 80;
 
-/** The last table and settings; a page asks of few. */
-let opened: { readonly arms: readonly Arm[]; readonly key: string; readonly planning: Planning } | null = null;
-
 answerCalls<PlanOperations>({
   open: async (asked) => {
-    const { planning, arms } = await open(asked);
+    const { planning, arms } = await loadPlanning(asked);
     return { facts: describePlanning(planning, arms), dataVersion: shownVersionOf(asked.table) };
   },
-  answer: async ({ plan, ...asked }) => answerPlan((await open(asked)).planning, plan),
-  people: async ({ plan, band, width, ...asked }) => findPeople((await open(asked)).planning, plan, band, width),
-  place: async ({ question, ...asked }) => findBestPlacement((await open(asked)).planning, question),
+  answer: async ({ plan, ...asked }) => answerPlan((await loadPlanning(asked)).planning, plan),
+  people: async ({ plan, band, width, ...asked }) =>
+    findPeople((await loadPlanning(asked)).planning, plan, band, width),
+  place: async ({ question, ...asked }) => findBestPlacement((await loadPlanning(asked)).planning, question),
   simulate: async ({ plan, tables, seed, ...asked }, { report, signal }) => {
-    const steps = simulateInSteps((await open(asked)).planning, plan, tables, seed);
+    const steps = simulateInSteps((await loadPlanning(asked)).planning, plan, tables, seed);
     let told = performance.now();
     let step = steps.next();
     for (; !step.done; step = steps.next()) {
@@ -76,7 +72,7 @@ answerCalls<PlanOperations>({
     return step.value;
   },
   scripts: async ({ answers, context, ...asked }) => {
-    const { planning } = await open(asked);
+    const { planning } = await loadPlanning(asked);
     const [r, python, ownR, ownPython] = await Promise.all(
       [stepsOfR, stepsOfPython, ownStepsOfR, ownStepsOfPython].map(loadText),
     );
@@ -90,11 +86,4 @@ async function loadText(address: string): Promise<string> {
   if (!response.ok)
     throw new Error(`the script’s steps could not be loaded: ${response.status} ${response.statusText}`);
   return response.text();
-}
-
-async function open({ table, settings }: Asked) {
-  const arms = await loadArms(table);
-  const key = JSON.stringify(settings);
-  if (opened?.arms !== arms || opened.key !== key) opened = { arms, key, planning: openPlanning(arms, settings) };
-  return opened;
 }

@@ -43,7 +43,7 @@ export function GainBasis({ view: { assumptions }, methods, planPage }: BasisPro
   const measured =
     typeof assumptions === 'string'
       ? ''
-      : ` It measures ${assumptions.measure}${assumptions.weeks === null ? '' : ` over ${formatNumber(assumptions.weeks, 0)} weeks`}, as most rows here, with their usual spread: ${formatNumber(100 * assumptions.coefficientOfVariation.value, 0)}\u00a0% of the mean before training, and a correlation of ${formatNumber(assumptions.correlation.value, 2)} between before and after.`;
+      : ` It measures ${assumptions.measure}, as most rows here,${assumptions.weeks === null ? '' : ` over ${formatNumber(assumptions.weeks, 0)} weeks, their median,`} with the usual spread: ${formatNumber(100 * assumptions.coefficientOfVariation.value, 0)}\u00a0% of the mean before training, and a correlation of ${formatNumber(assumptions.correlation.value, 2)} between before and after.`;
   return (
     <p class="small">
       What is expected, not what will be. {ENDS_AS_COMPUTED} The study is drawn from the curve fitted here and differs

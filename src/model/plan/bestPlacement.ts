@@ -110,16 +110,12 @@ export function findBestPlacement(planning: Planning, question: PlacementQuestio
   const all = multisets(places, question.arms);
   const first = judge(all, FIRST_OUTCOMES);
   const again = judge(first.slice(0, AGAIN * count).map(({ way }) => way));
+  const isRefused = (name: BandName, way: readonly Place[]) => {
+    const rows = rowsOf(name, way);
+    return rows.length > 0 && refuseAdded(planning, bandNamed(planning, name), rows) !== null;
+  };
   const best = again
-    .filter(({ way }) =>
-      asked.every(
-        ({ name }) =>
-          rowsOf(
-            name,
-            way.filter(({ band }) => band === name),
-          ).length === 0 || !refuseAdded(planning, bandNamed(planning, name), rowsOf(name, way)),
-      ),
-    )
+    .filter(({ way }) => !asked.some(({ name }) => isRefused(name, way)))
     .slice(0, count)
     .map(({ way, left }): Placement => {
       const plan = planOf(way);

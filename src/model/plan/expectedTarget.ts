@@ -53,40 +53,50 @@ export type TargetOutcome = Pick<Target, 'point' | 'low' | 'high' | 'whole'>;
 /** @param outcomes one at least */
 export function expectTarget(outcomes: readonly TargetOutcome[]): ExpectedTarget {
   const given = outcomes.flatMap(({ point, low, high }) =>
-    point === null || low === null ? [] : [{ point, low, high: high ?? Number.POSITIVE_INFINITY }],
+    point === null || low === null ? [] : [{ middle: point, low, high: high ?? Number.POSITIVE_INFINITY }],
   );
-  const refused = 1 - given.length / outcomes.length;
+  const { middle: point, ...medians } = summarise(given, outcomes.length, ['no-target', 'no-upper-end']);
   const unbounded = given.filter(({ high }) => high === Number.POSITIVE_INFINITY).length / outcomes.length;
-  if (refused > 0.5)
-    return { point: null, low: null, high: null, width: null, widthMissing: 'no-target', refused, unbounded };
-  const width = finiteMedian(given.map(({ low, high }) => high - low));
-  return {
-    point: finiteMedian(given.map(({ point }) => point)),
-    low: finiteMedian(given.map(({ low }) => low)),
-    high: finiteMedian(given.map(({ high }) => high)),
-    width,
-    widthMissing: width === null ? 'no-upper-end' : null,
-    refused,
-    unbounded,
-  };
+  return { point, ...medians, unbounded };
 }
 
 /** @param outcomes one at least; null where growth at 0 is not distinguishable from nothing */
 export function expectKept(reserve: number, outcomes: readonly (KeptShare | null)[]): ExpectedKept {
   const given = outcomes.flatMap((one) =>
-    one ? [{ ...one, low: one.low ?? Number.NEGATIVE_INFINITY, high: one.high ?? Number.POSITIVE_INFINITY }] : [],
+    one
+      ? [
+          {
+            middle: one.estimate,
+            low: one.low ?? Number.NEGATIVE_INFINITY,
+            high: one.high ?? Number.POSITIVE_INFINITY,
+          },
+        ]
+      : [],
   );
-  const refused = 1 - given.length / outcomes.length;
-  if (refused > 0.5)
-    return { reserve, estimate: null, low: null, high: null, width: null, widthMissing: 'no-growth', refused };
-  const width = finiteMedian(given.map(({ low, high }) => high - low));
+  const { middle: estimate, ...medians } = summarise(given, outcomes.length, ['no-growth', 'no-end']);
+  return { reserve, estimate, ...medians };
+}
+
+/**
+ * Medians of the intervals that outcomes give; none where more than half of all outcomes give none.
+ *
+ * @param missing what a width is missing for: an interval, or an end of it
+ */
+function summarise<None extends string, Endless extends string>(
+  given: readonly { readonly middle: number; readonly low: number; readonly high: number }[],
+  outcomes: number,
+  [none, endless]: readonly [None, Endless],
+) {
+  const refused = 1 - given.length / outcomes;
+  const told = refused > 0.5 ? [] : given;
+  const width = finiteMedian(told.map(({ low, high }) => high - low));
+  const widthMissing = width === null ? (told.length === 0 ? none : endless) : null;
   return {
-    reserve,
-    estimate: finiteMedian(given.map(({ estimate }) => estimate)),
-    low: finiteMedian(given.map(({ low }) => low)),
-    high: finiteMedian(given.map(({ high }) => high)),
+    middle: finiteMedian(told.map(({ middle }) => middle)),
+    low: finiteMedian(told.map(({ low }) => low)),
+    high: finiteMedian(told.map(({ high }) => high)),
     width,
-    widthMissing: width === null ? 'no-end' : null,
+    widthMissing,
     refused,
   };
 }
@@ -116,7 +126,7 @@ function keyOf(whole: WholeRange | null): string {
   return whole ? `${whole.least}-${whole.most}` : '';
 }
 
-/** The middle of the values; null where it is not finite. */
+/** The middle of the values; null where it is not finite, or there are none. */
 function finiteMedian(values: readonly number[]): number | null {
   const sorted = Float64Array.from(values).sort();
   const [below, above] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];

@@ -103,9 +103,9 @@ function tooFew(
   width: number,
 ): PeopleNeeded {
   const reaches =
-    limit.width === null ? 'gives no interval with an upper end' : `narrows it to about ${limit.width.toFixed(2)}`;
+    limit.width === null ? 'gives no interval with an upper end' : `leaves it about ${limit.width.toFixed(2)} wide`;
   return nothing(
-    `no number of people is enough for ${width} in one such study: even without end it ${reaches}, since studies differ from one another by more than their people explain`,
+    `no number of people is enough for ${width} in one such study: even without end it ${reaches}, since people take away neither how studies and their rows differ otherwise nor what is unsure where the study has no arm`,
     limit,
   );
 }

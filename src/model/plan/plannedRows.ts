@@ -48,7 +48,16 @@ export function assume({ measures, usual, settings }: Planning, plan: PlannedStu
   if (!found && plan.measure !== null && measures.length > 0)
     return `no row of ${settings.outcome} is by ${plan.measure}; measures are ${measures.map(({ measure }) => measure).join(', ')}`;
   if (!found) return `no row of ${settings.outcome} is in the table`;
-  const any = settings.metric === 'standardised' ? given(ANY_VARIATION) : null;
+  const any: Usual | null =
+    settings.metric === 'standardised'
+      ? {
+          value: ANY_VARIATION,
+          rows: 0,
+          studies: 0,
+          from: 'any',
+          words: 'any does, since changes are counted in standard deviations',
+        }
+      : null;
   const coefficientOfVariation = given(plan.coefficientOfVariation) ?? found.coefficientOfVariation ?? any;
   if (!coefficientOfVariation) return found.reason ?? 'no coefficient of variation';
   return {

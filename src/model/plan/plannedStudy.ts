@@ -14,7 +14,7 @@ export type PlannedDesign = Exclude<(typeof DESIGNS)[number], 'crossover'>;
 export interface PlannedArm {
   /** Repetitions in reserve, 0 to 30. */
   readonly reserve: number;
-  /** Per cent of 1RM, above 0 and up to 100; or a band, whose median load then counts. */
+  /** Per cent of 1RM, above 1 and up to 100; or a band, whose median load then counts. */
   readonly load: number | BandName;
   /** People measured before and after in this arm, a whole number from 3; 0 leaves the arm out. */
   readonly people: number;
@@ -36,9 +36,10 @@ export interface PlannedStudy {
 
 /** Fewest people of an arm: a standardised change of two has no variance. */
 export const LEAST_PEOPLE = 3;
-/** Most people of an arm and reserve, as a table's cell may hold. */
-const MOST_PEOPLE = 100_000;
-const MOST_RESERVE = 30;
+/** Most people of an arm, most reserve and most weeks, as a table's cells may hold. */
+export const MOST_PEOPLE = 100_000;
+export const MOST_RESERVE = 30;
+export const MOST_WEEKS = 520;
 /** Arms that a study may have, far more than any has had. */
 export const MOST_ARMS = 8;
 
@@ -72,8 +73,8 @@ export function checkPlan(
     problems.push(
       'expected the same number of people in every arm, since a within-person study trains each arm on the same people',
     );
-  if (weeks !== null && !(weeks > 0 && weeks <= 520))
-    problems.push(`expected weeks above 0 and up to 520, received ${weeks}`);
+  if (weeks !== null && !(weeks > 0 && weeks <= MOST_WEEKS))
+    problems.push(`expected weeks above 0 and up to ${MOST_WEEKS}, received ${weeks}`);
   if (cv !== null && !(cv > 0 && cv < 10))
     problems.push(`expected a coefficient of variation above 0 and below 10, received ${cv}`);
   if (r !== null && !(r > -1 && r < 1)) problems.push(`expected a correlation between −1 and 1, received ${r}`);

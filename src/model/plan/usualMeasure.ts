@@ -14,10 +14,10 @@ import type { Settings } from '../settings.ts';
 /** A number that is usual, and what it rests on, in words. */
 export interface Usual {
   readonly value: number;
-  /** Rows and studies behind it; 0 where it is the setting or was given. */
+  /** Rows and studies behind it; 0 where it is the setting, was given or is any. */
   readonly rows: number;
   readonly studies: number;
-  readonly from: 'measure' | 'all measures' | 'setting' | 'given';
+  readonly from: 'measure' | 'all measures' | 'setting' | 'given' | 'any';
   readonly words: string;
 }
 

@@ -40,7 +40,7 @@ describe('people needed', () => {
     const needed = findPeople(planning, armsOf([0, 2], 0), 'light', 0.3);
     expect(needed).toMatchObject({ perArm: null, people: null, after: null });
     expect(needed.limit?.width).toBe(widthOf(armsOf([0, 2], 100_000)));
-    expect(needed.reason).toContain(`even without end it narrows it to about ${needed.limit?.width?.toFixed(2)}`);
+    expect(needed.reason).toContain(`even without end it leaves it about ${needed.limit?.width?.toFixed(2)} wide`);
   });
 
   it('say what is wrong with a plan, and where no arm is in the band', () => {
