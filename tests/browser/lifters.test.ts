@@ -100,8 +100,7 @@ describe('By the keys alone', () => {
       /Romanian deadlift[\s\S]*75\u00a0kg[\s\S]*overhead press[\s\S]*45\u00a0kg/u,
     );
     await tabTo('.sheets-bar button + button');
-    // The last weight is judged a moment after its key, and the button waits for it.
-    await page.waitForTimeout(1000);
+    // The last weight is judged a moment after its key; until then the button cannot be pressed.
     await expect.poll(() => page.evaluate('document.activeElement.ariaDisabled')).toBe('false');
     await keyboard.press('Enter');
     await expect.poll(() => page.evaluate('asked')).toBe(1);

@@ -100,6 +100,9 @@ describe('a line for a lifter', () => {
     expect([unknown.canPin, unknown.unsafe]).toEqual([true, true]);
     const described = one({ exercise: 'sled drag', load: '50 kg', reserve: '0', can_pin: 'no', stoppable: 'yes' });
     expect([described.canPin, described.unsafe, tellCompany(described)]).toEqual([false, false, null]);
+    // Words that every object has of its own are no answer.
+    const neither = one({ exercise: 'sled drag', load: '50 kg', reserve: '0', can_pin: 'constructor' });
+    expect([neither.canPin, neither.unsafe]).toEqual([true, true]);
     expect(one({ exercise: 'sled drag', load: '50' }).problems).toEqual(['nothing is known of this exercise yet']);
   });
 

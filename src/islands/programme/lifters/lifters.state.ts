@@ -3,6 +3,7 @@
  * apart from the programme: its undo does not touch them, and its file does not hold them.
  */
 import { batch, computed, effect, signal } from '@preact/signals';
+import { countOf } from '../../../numerics/countOf.ts';
 import {
   addLifter,
   changeLifter,
@@ -30,7 +31,10 @@ import type { ProgrammeState } from '../programme.state.ts';
 import { type Kept, keepLifters, readStore, takeKept } from './keptLifters.ts';
 import { LIFTERS_STORE } from './keptMark.ts';
 
-/** Where a name was entered that cannot be taken: a lifter's id, or the entry for another one. */
+/**
+ * Where a name was entered that cannot be taken: a lifter's id, or the entry for another one. It is of the lifters as
+ * they stand: an id may be another's once a file was opened.
+ */
 export interface RefusedName {
   readonly where: number | 'new';
   readonly refusal: Refusal;
@@ -70,6 +74,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
     batch(() => {
       const before = history.peek();
       history.value = record(before, next, label, joins);
+      refused.value = null;
       if (history.peek() !== before) keep();
       said.value = '';
     });
@@ -136,7 +141,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
     const next = way === 'replace' ? opened : mergeLifters(lifters.peek(), opened, exercises());
     if (next.all.length > MOST_LIFTERS) return `more than ${MOST_LIFTERS} lifters would stand here`;
     step(next, `open ${name}`);
-    said.value = `${name} was opened: ${next.all.length} lifters stand here.`;
+    said.value = `${name} was opened: ${countOf(next.all.length, 'lifter stands', 'lifters stand')} here.`;
     focusOn('lifters');
     return null;
   };
@@ -148,6 +153,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
       return;
     }
     history.value = way(history.peek());
+    refused.value = null;
     keep();
     said.value = `${word === 'undone' ? 'Undone' : 'Done again'}: ${label}.`;
   };
@@ -165,6 +171,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
       if (key !== LIFTERS_STORE && key !== null) return;
       const next = takeStored(takeKept(key === null ? null : newValue));
       history.value = record(history.peek(), next, 'what was changed in another tab');
+      refused.value = null;
     };
     addEventListener('storage', follow);
     const stop = effect(() => {
