@@ -2,7 +2,7 @@
  * State of the lifters: who they are with all that came before, what is kept of them, and what goes on paper. They are
  * apart from the programme: its undo does not touch them, and its file does not hold them.
  */
-import { batch, computed, effect, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import { countOf } from '../../../numerics/countOf.ts';
 import {
   addLifter,
@@ -25,9 +25,10 @@ import {
 } from '../../../practice/lifters/lifter.ts';
 import { writeLifters } from '../../../practice/lifters/liftersFile.ts';
 import type { WeightUnit } from '../../../practice/lifters/weight.ts';
-import { record, redo, startHistory, undo } from '../../../practice/programme/history.ts';
+import { record, startHistory } from '../../../practice/programme/history.ts';
 import { saveFile } from '../../../ui/saveFile.ts';
 import type { ProgrammeState } from '../programme.state.ts';
+import { createSteps, followFocus } from '../steps.ts';
 import { type Kept, keepLifters, readStore, takeKept } from './keptLifters.ts';
 import { LIFTERS_STORE } from './keptMark.ts';
 
@@ -147,16 +148,10 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
   };
   const save = () => saveFile({ name: 'lifters.csv', type: 'text/csv', text: writeLifters(lifters.peek()) });
 
-  const go = (way: typeof undo<Lifters>, word: string, label: string | undefined) => {
-    if (label === undefined) {
-      said.value = `Nothing to be ${word}.`;
-      return;
-    }
-    history.value = way(history.peek());
+  const steps = createSteps(history, said, () => {
     refused.value = null;
     keep();
-    said.value = `${word === 'undone' ? 'Undone' : 'Done again'}: ${label}.`;
-  };
+  });
 
   const takeStored = (kept: Kept) => {
     unread.value = kept.kind === 'unread' ? kept : null;
@@ -174,11 +169,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
       refused.value = null;
     };
     addEventListener('storage', follow);
-    const stop = effect(() => {
-      const wanted = focus.value;
-      // Once everything that was changed with it stands on the page.
-      if (wanted) setTimeout(() => document.getElementById(wanted.id)?.focus());
-    });
+    const stop = followFocus(focus);
     return () => {
       removeEventListener('storage', follow);
       stop();
@@ -216,8 +207,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
     save,
     dropUnread,
     saveUnread,
-    undo: () => go(undo, 'undone', history.peek().past.at(-1)?.label),
-    redo: () => go(redo, 'done again', history.peek().future.at(-1)?.label),
+    ...steps,
     connect,
   };
 }
