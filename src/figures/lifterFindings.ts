@@ -1,10 +1,12 @@
 /** What the check found of the lifters' own loads: of one line by lifter, and what is to be looked at before a sheet is printed. */
 import { showValue } from '../evidence/problem.ts';
+import { listFirst } from '../numerics/countOf.ts';
 import type { LifterLine, LifterLines } from '../practice/lifters/judge.ts';
 import { stateEffect } from '../practice/lifters/step.ts';
 import { explainLoad, roundingOf, tellLoad } from '../practice/lifters/tellLine.ts';
 import { writeWeight } from '../practice/lifters/weight.ts';
 import { writeDay } from '../practice/programme/columns.ts';
+import { lowerFirst, upperFirst } from './firstLetter.ts';
 import { formatPlain } from './format.ts';
 import { stateAgainst } from './programmeFindings.ts';
 
@@ -26,18 +28,20 @@ export function stateByLifter(
     groups.set(verdict, [...(groups.get(verdict) ?? []), `${showValue(name)}${share}`]);
   }
   return [...groups].map(([verdict, names]) => {
-    const more = names.length - MOST_NAMED;
-    const named = names.slice(0, MOST_NAMED).join(', ');
-    return `${named}${more > 0 ? ` and ${more} more` : ''}: ${verdict}`;
+    return `${listFirst(names, MOST_NAMED)}: ${verdict}`;
   });
 }
 
 function stateVerdict(line: LifterLine): string {
   const { load, checked } = line;
   if (load.kind === 'above 1RM') return 'above 1RM: it cannot be lifted once.';
-  if (load.kind === 'no 1RM') return `no 1RM of ${load.exercise} given.`;
+  if (load.kind === 'no 1RM' || load.kind === 'wrong 1RM') return lowerFirst(explainLoad(load) ?? '');
   if (load.kind !== 'weight' || !checked) return 'not judged.';
-  return `${stateAgainst(checked).replace(/\.$/u, '')}.`;
+  return endSentence(stateAgainst(checked));
+}
+
+function endSentence(words: string): string {
+  return `${words.replace(/\.$/u, '')}.`;
 }
 
 export interface ToLookAt {
@@ -67,13 +71,9 @@ function sayOf(line: LifterLine): readonly string[] {
   const guard =
     unsafe && !checked ? ['Not judged; alone under a load that can pin, less than safety asks for is left.'] : [];
   return [
-    ...(checked && isToSay ? [`${capital(stateAgainst(checked).replace(/\.$/u, ''))}.`] : guard),
+    ...(checked && isToSay ? [endSentence(upperFirst(stateAgainst(checked)))] : guard),
     ...[load.kind === 'weight' ? null : explainLoad(load)].filter((one) => one !== null),
     ...(rounding ? [stateEffect(rounding)] : []),
-    ...problems.map(capital),
+    ...problems.map(upperFirst),
   ];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

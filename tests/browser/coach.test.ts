@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { countPages, focused, linesOf, textOf, writeLine } from './programmePage.ts';
 import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
 
 let site: ServedSite;
@@ -13,9 +14,6 @@ beforeAll(async () => {
 afterAll(() => site?.close());
 
 const PHONE = { viewport: { width: 390, height: 800 } } as const;
-/** Pages of a PDF. */
-const countPages = (pdf: Buffer) => [...pdf.toString('latin1').matchAll(/\/Type\s*\/Page\b(?!s)/gu)].length;
-const textOf = (page: Page, selector: string) => page.locator(selector).innerText();
 
 describe('Target', () => {
   it('by keyboard on a phone goes from purpose to event and answers at every step', async () => {
@@ -168,8 +166,6 @@ describe('Programme', () => {
   /** Opens the second view of a version. */
   const openText = (page: Page, name = 'Version one') =>
     page.getByText(`${name} as text`, { exact: true }).first().click();
-  const linesOf = (page: Page, name: string) => page.locator(`section[aria-label="${name}"] .lines > li`);
-  const focused = (page: Page) => page.evaluate('document.activeElement.id') as Promise<string>;
   const paste = async (page: Page, text: string) => {
     await page.getByRole('button', { name: 'Paste or open' }).click();
     await page.locator('#pasted').fill(text);
@@ -195,23 +191,13 @@ describe('Programme', () => {
     await keyboard.press('Enter');
     await expect.poll(() => focused(page)).toMatch(/^first-\d+-exercise$/u);
     expect(await page.locator('#event-day').inputValue()).toBe('none');
-    const set = async (exercise: string, cells: readonly string[]) => {
-      await keyboard.type(exercise);
-      await expect.poll(() => page.locator('[role=option]').count()).toBeGreaterThan(0);
-      await keyboard.press('ArrowDown');
-      await keyboard.press('Enter');
-      for (const cell of cells) {
-        await keyboard.press('Tab');
-        await keyboard.type(cell);
-      }
-    };
-    await set('rdl', ['3', '8', '75', '', '2']);
+    await writeLine(page, 'rdl', ['3', '8', '75', '', '2']);
     await expect
       .poll(() => linesOf(page, 'The programme').first().textContent())
       .toMatch(/as advised[\s\S]*Keeps \d/iu);
     await keyboard.press('Control+Enter');
     await expect.poll(() => textOf(page, '#done')).toMatch(/Line 2 was added/u);
-    await set('rfess', ['3', '10', '70', '', '8']);
+    await writeLine(page, 'rfess', ['3', '10', '70', '', '8']);
     const second = linesOf(page, 'The programme').nth(1);
     await expect.poll(() => second.textContent()).toMatch(/further from failure/iu);
     await keyboard.press('Alt+ArrowUp');

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { countPages, focused, linesOf as linesOfVersion, textOf, writeLine } from './programmePage.ts';
 import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
 
 let site: ServedSite;
@@ -9,14 +10,9 @@ beforeAll(async () => {
   site = await serveSite();
 }, 60_000);
 afterAll(() => site?.close());
-
-/** Pages of a PDF. */
-const countPages = (pdf: Buffer) => [...pdf.toString('latin1').matchAll(/\/Type\s*\/Page\b(?!s)/gu)].length;
-const textOf = (page: Page, selector: string) => page.locator(selector).innerText();
-const focused = (page: Page) => page.evaluate('document.activeElement.id') as Promise<string>;
 /** Asks for nothing on paper; counts how often it was asked. */
 const WITHOUT_PRINTER = 'window.asked = 0; window.print = () => { window.asked++; };';
-const linesOf = (page: Page) => page.locator('section[aria-label="The programme"] .lines > li');
+const linesOf = (page: Page) => linesOfVersion(page, 'The programme');
 
 async function addLifter(page: Page, name: string, maxima: Readonly<Record<string, string>>): Promise<number> {
   const id = (await page.locator('.lifter-list > li').count()) + 1;
@@ -54,23 +50,13 @@ describe('By the keys alone', () => {
       }
       throw new Error(`expected the focus to come to ${what}`);
     };
-    const set = async (exercise: string, cells: readonly string[]) => {
-      await keyboard.type(exercise);
-      await expect.poll(() => page.locator('[role=option]').count()).toBeGreaterThan(0);
-      await keyboard.press('ArrowDown');
-      await keyboard.press('Enter');
-      for (const cell of cells) {
-        await keyboard.press('Tab');
-        await keyboard.type(cell);
-      }
-    };
     await tabTo('.bar button');
     await keyboard.press('Enter');
     await expect.poll(() => focused(page)).toMatch(/^first-\d+-exercise$/u);
-    await set('rdl', ['3', '8', '75', '', '2']);
+    await writeLine(page, 'rdl', ['3', '8', '75', '', '2']);
     await keyboard.press('Control+Enter');
     await expect.poll(() => linesOf(page).count()).toBe(2);
-    await set('ohp', ['3', '8', '78', '', '0']);
+    await writeLine(page, 'ohp', ['3', '8', '78', '', '0']);
     await expect.poll(() => linesOf(page).nth(1).textContent()).toMatch(/unsafe/iu);
     await tabTo('#apply-all');
     await keyboard.press('Enter');
@@ -100,8 +86,7 @@ describe('By the keys alone', () => {
       /Romanian deadlift[\s\S]*75\u00a0kg[\s\S]*overhead press[\s\S]*45\u00a0kg/u,
     );
     await tabTo('.sheets-bar button + button');
-    // The last weight is judged a moment after its key, and the button waits for it.
-    await page.waitForTimeout(1000);
+    // The last weight is judged a moment after its key; until then the button cannot be pressed.
     await expect.poll(() => page.evaluate('document.activeElement.ariaDisabled')).toBe('false');
     await keyboard.press('Enter');
     await expect.poll(() => page.evaluate('asked')).toBe(1);

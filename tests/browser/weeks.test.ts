@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { countPages, focused, linesOf, textOf } from './programmePage.ts';
 import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
 
 let site: ServedSite;
@@ -11,11 +12,6 @@ beforeAll(async () => {
   site = await serveSite();
 }, 60_000);
 afterAll(() => site?.close());
-
-const countPages = (pdf: Buffer) => [...pdf.toString('latin1').matchAll(/\/Type\s*\/Page\b(?!s)/gu)].length;
-const textOf = (page: Page, selector: string) => page.locator(selector).innerText();
-const linesOf = (page: Page, name: string) => page.locator(`section[aria-label="${name}"] .lines > li`);
-const focused = (page: Page) => page.evaluate('document.activeElement.id') as Promise<string>;
 const done = (page: Page) => textOf(page, '#done');
 const press = (page: Page, name: string) => page.getByRole('button', { name }).first().click();
 /** Weeks and days as they head the lines. */

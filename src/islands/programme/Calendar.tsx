@@ -1,6 +1,6 @@
 /** The calendar that a programme is held against. */
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
-import { MOST_WEEKS, WEEKDAYS, weekOfDay } from '../../practice/programme/columns.ts';
+import { dayInWeek, dayOf, MOST_WEEKS, WEEKDAYS, weekOfDay } from '../../practice/programme/columns.ts';
 import { listWeeks } from '../../practice/programme/weeks.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import type { ProgrammeState } from './programme.state.ts';
@@ -10,15 +10,6 @@ const USUAL_EVENT_HOUR = 10;
 const HOURS = Array.from({ length: 24 }, (_, hour) => [String(hour), `${hour}:00`] as const);
 const DAYS = WEEKDAYS.map((name, i) => [String(i + 1), name] as const);
 const WEEKS = Array.from({ length: MOST_WEEKS }, (_, i) => [String(i + 1), `week ${i + 1}`] as const);
-
-/** Of a block: the day of a week, both from 1. */
-function dayOf(week: number, weekday: number): number {
-  return (week - 1) * WEEKDAYS.length + weekday;
-}
-
-function dayOfWeek(day: number): number {
-  return ((day - 1) % WEEKDAYS.length) + 1;
-}
 
 export function ProgrammeCalendar({ state }: { readonly state: ProgrammeState }) {
   const { first, calendar } = state.draft.value;
@@ -30,7 +21,7 @@ export function ProgrammeCalendar({ state }: { readonly state: ProgrammeState })
       <Choice
         id="event-day"
         label="Day of the event"
-        value={event ? String(dayOfWeek(event.day)) : 'none'}
+        value={event ? String(dayInWeek(event.day)) : 'none'}
         options={[['none', 'none'], ...DAYS]}
         onChange={(day) =>
           state.setCalendar({
@@ -45,7 +36,7 @@ export function ProgrammeCalendar({ state }: { readonly state: ProgrammeState })
           value={String(week)}
           options={WEEKS}
           onChange={(value) =>
-            state.setCalendar({ event: { ...event, day: dayOf(Number(value), dayOfWeek(event.day)) } })
+            state.setCalendar({ event: { ...event, day: dayOf(Number(value), dayInWeek(event.day)) } })
           }
         />
       )}

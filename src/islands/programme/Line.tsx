@@ -1,24 +1,15 @@
 /** One line to be edited: its cells, its buttons, and what the evidence says of it. */
 import type { ComponentChildren } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
-import type { EditorLine } from '../../practice/programme/edit.ts';
-import type { LineReport } from '../../practice/programme/lineReports.ts';
 import { TEXT_CELLS } from './cellWords.ts';
 import { idOfPart, type LinePart, type VersionName } from './editing.state.ts';
 import { LineDetails } from './LineDetails.tsx';
 import { LineFields } from './LineFields.tsx';
-import { LineVerdict } from './LineVerdict.tsx';
+import { type LineProps, LineVerdict } from './LineVerdict.tsx';
 import type { ProgrammeState } from './programme.state.ts';
 import { saidOf } from './taken.ts';
 
-interface Props {
-  readonly state: ProgrammeState;
-  readonly which: VersionName;
-  readonly line: EditorLine;
-  /** Its place, from 1. */
-  readonly number: number;
-  /** null where it was not checked yet. */
-  readonly report: LineReport | null;
+interface Props extends Omit<LineProps, 'taken'> {
   /** The week and day that begin at it. */
   readonly head: ComponentChildren;
 }
@@ -44,11 +35,6 @@ function useSame<Value>(value: Value): Value {
   const last = useRef(value);
   if (JSON.stringify(last.current) !== JSON.stringify(value)) last.current = value;
   return last.current;
-}
-
-interface LineProps extends Omit<Props, 'head'> {
-  /** What was taken without being written when the line came in, of the cells that are as they were then. */
-  readonly taken: readonly string[];
 }
 
 function Line({ state, which, line, number, report, taken }: LineProps) {

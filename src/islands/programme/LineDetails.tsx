@@ -1,8 +1,8 @@
 /** What is said of a line beside its set: the facts of an exercise that the list does not have, a note, the week. */
-import { MOST_WEEKS, WEEKDAYS } from '../../practice/programme/columns.ts';
+import { dayInWeek, dayOf, MOST_WEEKS } from '../../practice/programme/columns.ts';
 import type { EditorLine } from '../../practice/programme/edit.ts';
 import { placeLine, writeWeek } from '../../practice/programme/weeks.ts';
-import { TEXT_CELLS } from './cellWords.ts';
+import { AS_WRITTEN, TEXT_CELLS } from './cellWords.ts';
 import { idOfPart, type VersionName } from './editing.state.ts';
 import type { ProgrammeState } from './programme.state.ts';
 
@@ -20,7 +20,7 @@ export function LineDetails({ state, which, line }: Props) {
   const setWeek = (next: number) => {
     // A line whose day cannot be read keeps it as it is written.
     if (day === null) state.setCell(which, id, 'week', writeWeek(next));
-    else state.setDay(which, id, (next - 1) * WEEKDAYS.length + ((day - 1) % WEEKDAYS.length) + 1);
+    else state.setDay(which, id, dayOf(next, dayInWeek(day)));
     state.focusOn(weekId);
   };
   return (
@@ -67,6 +67,3 @@ export function LineDetails({ state, which, line }: Props) {
     </div>
   );
 }
-
-/** Of the choice that keeps what is written. */
-const AS_WRITTEN = 'as written';

@@ -1,11 +1,11 @@
 /** The cells of a line, as they were typed. */
 import { COMPANIES } from '../../practice/cautions.ts';
-import { WEEKDAYS } from '../../practice/programme/columns.ts';
+import { dayOf, WEEKDAYS } from '../../practice/programme/columns.ts';
 import type { EditorLine } from '../../practice/programme/edit.ts';
 import type { Cells, EditorColumn } from '../../practice/programme/editorColumns.ts';
 import type { LineReport } from '../../practice/programme/lineReports.ts';
 import { placeLine } from '../../practice/programme/weeks.ts';
-import { NUMBER_CELLS } from './cellWords.ts';
+import { AS_WRITTEN, NUMBER_CELLS } from './cellWords.ts';
 import { ExercisePick } from './ExercisePick.tsx';
 import { idOfPart, type VersionName } from './editing.state.ts';
 import type { ProgrammeState } from './programme.state.ts';
@@ -25,7 +25,7 @@ export function LineFields({ state, which, line, report }: Props) {
   const set = (column: EditorColumn) => (text: string) => state.setCell(which, id, column, text);
   // A line that has no week yet is of the first; its week is changed among its details.
   const { day, week } = placeLine(line);
-  const monday = ((week ?? 1) - 1) * WEEKDAYS.length + 1;
+  const monday = dayOf(week ?? 1, 1);
   return (
     <div class="line-fields">
       <div class="cell day">
@@ -95,8 +95,6 @@ export function LineFields({ state, which, line, report }: Props) {
   );
 }
 
-/** Of the choice that keeps what is written. */
-const AS_WRITTEN = 'as written';
 function writtenDay({ week, day }: Cells): string {
   return [day, week === '' ? '' : `week ${week}`].filter(Boolean).join(', ');
 }

@@ -1,6 +1,7 @@
 /** What the evidence says of a line as it is typed: what is advised, how it stands to that, what it keeps, and what is asked. */
 import { findNamed } from '../../evidence/findNamed.ts';
 import { formatExpectation, type Problem } from '../../evidence/problem.ts';
+import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatShare } from '../../figures/format.ts';
 import { stateAgainst } from '../../figures/programmeFindings.ts';
 import { askAbout } from '../../practice/plausible.ts';
@@ -12,16 +13,19 @@ import { showReserve } from '../../ui/reserveWords.ts';
 import { idOfPart, type VersionName } from './editing.state.ts';
 import type { ProgrammeState } from './programme.state.ts';
 
-interface Props {
+export interface LineProps {
   readonly state: ProgrammeState;
   readonly which: VersionName;
   readonly line: EditorLine;
+  /** Its place, from 1. */
   readonly number: number;
+  /** null where it was not checked yet. */
   readonly report: LineReport | null;
+  /** What was taken without being written when the line came in, of the cells that are as they were then. */
   readonly taken: readonly string[];
 }
 
-export function LineVerdict({ state, which, line, number, report, taken }: Props) {
+export function LineVerdict({ state, which, line, number, report, taken }: LineProps) {
   if (!isBegun(line.cells)) return <p class="small">Nothing is written on this line yet; it is not counted.</p>;
   if (!report) return null;
   const { checked, problems, warnings, assumed, waits } = report;
@@ -71,11 +75,10 @@ export function LineVerdict({ state, which, line, number, report, taken }: Props
 
 function Verdict({ checked }: { readonly checked: CheckedLine }) {
   const { kept, advised, near, unsafe } = checked;
-  const verdict = stateAgainst(checked);
   return (
     <>
       <p class={unsafe ? 'problem verdict' : 'verdict'}>
-        <strong>{verdict.charAt(0).toUpperCase() + verdict.slice(1)}</strong>
+        <strong>{upperFirst(stateAgainst(checked))}</strong>
       </p>
       <p>
         {advised.reserve && <>Advised: {showReserve(advised.reserve)} in reserve. </>}
@@ -96,7 +99,7 @@ function isToMove({ against, unsafe }: CheckedLine): boolean {
   return unsafe || against !== 'inside';
 }
 
-function Suggestions({ state, which, line }: Pick<Props, 'state' | 'which' | 'line'>) {
+function Suggestions({ state, which, line }: Pick<LineProps, 'state' | 'which' | 'line'>) {
   const found = findNamed(state.exercises.value, line.cells.exercise);
   if (found.kind !== 'near') return null;
   const take = (name: string) => {

@@ -1,5 +1,4 @@
 /** The programme check: two versions in, what their reserves keep, cost and risk out. */
-import { effect } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { NamedExercise } from '../../evidence/exerciseNames.ts';
@@ -17,6 +16,7 @@ import { ProgrammeComparison } from './Comparison.tsx';
 import { LiftersDoor } from './lifters/LiftersDoor.tsx';
 import { ProgrammeOpening } from './Opening.tsx';
 import { createProgramme, type ProgrammeState } from './programme.state.ts';
+import { followFocus, takeStep } from './steps.ts';
 import { usePaper } from './usePaper.ts';
 import { ProgrammeVersion } from './Version.tsx';
 
@@ -87,20 +87,10 @@ export function Programme({ built, shipped, ...pictures }: Props) {
 function useKeys(state: ProgrammeState): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      const isHere = !(event.target instanceof Element && event.target.closest('.pasting, .lifters'));
-      if (!isHere || event.altKey || !(event.ctrlKey || event.metaKey)) return;
-      const key = event.key.toLowerCase();
-      if (key !== 'z' && key !== 'y') return;
-      event.preventDefault();
-      if (key === 'y' || event.shiftKey) state.redo();
-      else state.undo();
+      if (!(event.target instanceof Element && event.target.closest('.pasting, .lifters'))) takeStep(event, state);
     };
     document.addEventListener('keydown', press);
-    const stop = effect(() => {
-      const wanted = state.focus.value;
-      // Once everything that was changed with it stands on the page.
-      if (wanted) setTimeout(() => document.getElementById(wanted.id)?.focus());
-    });
+    const stop = followFocus(state.focus);
     return () => {
       document.removeEventListener('keydown', press);
       stop();

@@ -1,6 +1,8 @@
 /** The button behind which a version is sent to an athlete; what is behind it comes with the first press. */
 import type { FunctionComponent } from 'preact';
 import { useState } from 'preact/hooks';
+import { reasonOf } from '../../ui/reasonOf.ts';
+import { Trouble } from '../../ui/Trouble.tsx';
 import type { VersionName } from './editing.state.ts';
 import type { ProgrammeState } from './programme.state.ts';
 
@@ -16,12 +18,19 @@ type Room = FunctionComponent<Omit<Props, 'name'> & { readonly onClose: () => vo
 export function SharingDoor({ state, which, name, numberOf }: Props) {
   const [room, setRoom] = useState<{ readonly Room: Room } | null>(null);
   const [isOpen, setOpen] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
   const id = `share-${which}`;
   const open = async () => {
     setOpen(true);
-    const { Sharing } = await import('./Sharing.tsx');
-    setRoom({ Room: Sharing });
-    state.focusOn(`sharing-${which}`);
+    try {
+      const { Sharing } = await import('./Sharing.tsx');
+      setRoom({ Room: Sharing });
+      setProblem(null);
+      state.focusOn(`sharing-${which}`);
+    } catch (error) {
+      setOpen(false);
+      setProblem(reasonOf(error));
+    }
   };
   const close = () => {
     setOpen(false);
@@ -34,6 +43,9 @@ export function SharingDoor({ state, which, name, numberOf }: Props) {
           Send {name.toLowerCase()} to an athlete
         </button>
       </p>
+      <div role="status">
+        <Trouble what="The message could not be loaded" reason={problem} />
+      </div>
       {isOpen && room && <room.Room state={state} which={which} numberOf={numberOf} onClose={close} />}
     </div>
   );

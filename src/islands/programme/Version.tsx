@@ -1,5 +1,6 @@
 /** One version of a programme: its lines to be edited, what is asked of them, and what they come to. */
 import type { ComponentChildren } from 'preact';
+import { listFirst } from '../../numerics/countOf.ts';
 import { isBlock } from '../../practice/programme/byWeek.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
@@ -62,9 +63,8 @@ export function ProgrammeVersion({ state, which, name, drawn }: Props) {
       ))}
       {version && open.size > 0 && (
         <p class="entry small">
-          Sums wait until {open.size === 1 ? 'line' : 'lines'} {[...open].slice(0, MOST_NAMED).join(', ')}
-          {open.size > MOST_NAMED && ` and ${open.size - MOST_NAMED} more`} {open.size === 1 ? 'is' : 'are'} whole: of
-          part of a programme they would be of another one.
+          Sums wait until {open.size === 1 ? 'line' : 'lines'} {listFirst([...open].map(String), MOST_NAMED)}{' '}
+          {open.size === 1 ? 'is' : 'are'} whole: of part of a programme they would be of another one.
         </p>
       )}
       {version?.check && (

@@ -1,5 +1,5 @@
 /** What stands above the first line of a week and of a day, and what is done with weeks. */
-import { WEEKDAYS } from '../../practice/programme/columns.ts';
+import { dayInWeek, WEEKDAYS } from '../../practice/programme/columns.ts';
 import type { LineList } from '../../practice/programme/edit.ts';
 import type { GroupedLine } from '../../practice/programme/groupLines.ts';
 import { listFreeWeeks, listGaps, listWeeks, placeLine } from '../../practice/programme/weeks.ts';
@@ -21,7 +21,7 @@ interface GroupProps {
 
 export function GroupHead({ state, which, of, weeks, free, isFirst }: GroupProps) {
   const { day, week } = placeLine(of.line);
-  const weekday = of.beginsDay ?? (isFirst && day !== null ? ((day - 1) % WEEKDAYS.length) + 1 : null);
+  const weekday = of.beginsDay ?? (isFirst && day !== null ? dayInWeek(day) : null);
   const named = of.beginsWeek ?? (isFirst ? week : null);
   const DayName = weeks ? 'h4' : 'h3';
   return (

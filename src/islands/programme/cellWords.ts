@@ -24,3 +24,6 @@ export const TEXT_CELLS = [
   readonly label: string;
   readonly isYesOrNo: boolean;
 }[];
+
+/** Value of the choice that keeps what is written, where that is none of the others. */
+export const AS_WRITTEN = 'as written';

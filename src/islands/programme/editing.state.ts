@@ -13,9 +13,10 @@ import {
 } from '../../practice/programme/edit.ts';
 import { type EditorColumn, EMPTY_CELLS } from '../../practice/programme/editorColumns.ts';
 import { pageLines } from '../../practice/programme/groupLines.ts';
-import { record, redo, startHistory, undo } from '../../practice/programme/history.ts';
+import { record, startHistory } from '../../practice/programme/history.ts';
 import { leaveExample } from '../../practice/programme/leaveExample.ts';
 import { writeWeek } from '../../practice/programme/weeks.ts';
+import { createSteps } from './steps.ts';
 
 export type VersionName = 'first' | 'second';
 
@@ -136,14 +137,6 @@ export function createEditing(example: Draft) {
       else say(`Line ${from} is now line ${to}.`);
     });
 
-  const go = (way: typeof undo, word: string, label: string | undefined) => {
-    if (label === undefined) {
-      said.value = `Nothing to be ${word}.`;
-      return;
-    }
-    history.value = way(history.peek());
-    said.value = `${word === 'undone' ? 'Undone' : 'Done again'}: ${label}.`;
-  };
   return {
     history,
     draft,
@@ -165,8 +158,7 @@ export function createEditing(example: Draft) {
     copy,
     remove,
     move,
-    undo: () => go(undo, 'undone', history.peek().past.at(-1)?.label),
-    redo: () => go(redo, 'done again', history.peek().future.at(-1)?.label),
+    ...createSteps(history, said),
   };
 }
 

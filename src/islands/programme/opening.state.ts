@@ -1,6 +1,7 @@
 /** State of what is pasted or opened: how it was understood, shown before any of it comes into the programme. */
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { NamedExercise } from '../../evidence/exerciseNames.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { readDraft } from '../../practice/programme/draft.ts';
 import { addLine, NO_LINES, replaceLines } from '../../practice/programme/edit.ts';
 import type { Cells } from '../../practice/programme/editorColumns.ts';
@@ -89,7 +90,7 @@ export function createOpening(
       else problem.value = refused;
       note.value = said;
     } catch (error) {
-      problem.value = `${file.name}: ${reasonOf(error)}`;
+      if (place === lastOpened) problem.value = `${file.name}: ${reasonOf(error)}`;
     }
   };
   /** A file that this page saved is the programme as it was; any other text is looked at first. */
@@ -129,7 +130,9 @@ export function createOpening(
       editing.setList(which, list, way === 'replace' ? `replace ${name}` : `add to ${name}`);
       editing.showPage(which, 0);
       editing.say(
-        `${lines.length} ${lines.length === 1 ? 'line' : 'lines'} ${way === 'replace' ? 'stand in' : 'were added to'} ${name}.`,
+        way === 'replace'
+          ? `${countOf(lines.length, 'line stands', 'lines stand')} in ${name}.`
+          : `${countOf(lines.length, 'line was', 'lines were')} added to ${name}.`,
       );
       close(`version-${which}`);
     });

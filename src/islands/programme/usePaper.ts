@@ -4,8 +4,9 @@ import { useEffect, useState } from 'preact/hooks';
 /**
  * True as the page is built, for those who have no JavaScript, and while it is printed. On the screen the
  * same lines stand in the editor: a second table of them would cost time at every key.
+ *
+ * @param atFirst as the page is built
  */
-/** @param atFirst as the page is built */
 export function usePaper(atFirst = true): boolean {
   const [isPaper, setPaper] = useState(atFirst);
   useEffect(() => {

@@ -140,10 +140,15 @@ function describe(
   };
 }
 
+const YES_OR_NO: ReadonlyMap<string, boolean> = new Map([
+  ['yes', true],
+  ['no', false],
+]);
+
 /** As the list has it, unless the line says otherwise; the careful answers where neither does. */
 function findGuarded(cells: Cells, exercises: readonly NamedExercise[]): Guarded {
   const listed = exercises.find(({ name }) => name === nameExercise(exercises, cells.exercise));
-  const said = (cell: string) => ({ yes: true, no: false })[cell.trim().toLowerCase()];
+  const said = (cell: string) => YES_OR_NO.get(cell.trim().toLowerCase());
   const canPin = said(cells.can_pin) ?? listed?.canPin;
   return {
     canPin: canPin ?? true,

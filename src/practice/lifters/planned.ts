@@ -24,9 +24,19 @@ export function plannedSpan(cells: Cells, field: 'sets' | 'repetitions' | 'possi
 }
 
 /** “6 to 8”; what cannot be read as it was typed. */
-export function tellPlanned(cells: Cells, field: 'sets' | 'repetitions'): string {
+export function tellPlanned(cells: Cells, field: 'sets' | 'repetitions' | 'possible'): string {
   const span = plannedSpan(cells, field);
-  return span === null ? cells[field].trim() : writeSpan(span).replace('-', ' to ');
+  return span === null ? cells[field].trim() : tellSpan(span);
+}
+
+/** “70 to 75 % of 1RM”, “95 kg” */
+export function tellPlannedLoad(load: WrittenLoad): string {
+  return `${tellSpan(load)}\u00a0${load.unit === '%' ? '% of 1RM' : load.unit}`;
+}
+
+/** As it is said to somebody who trains. */
+function tellSpan(span: Span): string {
+  return writeSpan(span).replace('-', ' to ');
 }
 
 /** A number that the check reads as it stands. */

@@ -1,6 +1,6 @@
 /** Lines of a lifter as pages for the gym: a page a week, days in their order. */
 import { groupRows } from '../../evidence/groupRows.ts';
-import { WEEKDAYS } from '../programme/columns.ts';
+import { weekdayOf, weekOfDay } from '../programme/columns.ts';
 import type { LifterLine } from './judge.ts';
 
 export interface SheetDay {
@@ -29,12 +29,12 @@ export function weeksOf(lines: readonly LifterLine[]): readonly SheetWeek[] {
 }
 
 function weekOf(day: number | null): number | null {
-  return day === null ? null : Math.ceil(day / WEEKDAYS.length);
+  return day === null ? null : weekOfDay(day);
 }
 
 /** “Monday”, of any week. */
-export function weekdayOf(day: number | null): string {
-  return day === null ? 'Day not known' : WEEKDAYS[(day - 1) % WEEKDAYS.length];
+export function headDay(day: number | null): string {
+  return day === null ? 'Day not known' : weekdayOf(day);
 }
 
 export interface SheetCaution {

@@ -2,11 +2,11 @@
  * A line of a programme in words for the lifter who reads it in the gym. Of another exercise than theirs nothing is
  * said, nor of anybody else.
  */
-import { type WrittenLoad, writeSpan } from '../programme/written/understood.ts';
 import { TOO_MANY, tellGuarded } from '../tellGuarded.ts';
 import { tellLifter } from '../tellLifter.ts';
 import type { LifterLine } from './judge.ts';
 import type { LifterLoad } from './loadFor.ts';
+import { tellPlannedLoad } from './planned.ts';
 import { effectOfRounding, isSaid, type RoundingEffect } from './step.ts';
 import { writeWeight } from './weight.ts';
 
@@ -17,7 +17,7 @@ export function tellLoad(load: LifterLoad): string {
       return load.from ? `${load.from.value} to ${writeWeight(load.weight)}` : writeWeight(load.weight);
     case 'no 1RM':
     case 'wrong 1RM':
-      return tellMeant(load.load);
+      return tellPlannedLoad(load.load);
     case 'above 1RM':
       return 'none';
     case 'below step':
@@ -27,11 +27,6 @@ export function tellLoad(load: LifterLoad): string {
     case 'not read':
       return load.written === '' ? 'not given' : load.written;
   }
-}
-
-function tellMeant(load: WrittenLoad): string {
-  const span = writeSpan(load).replace('-', ' to ');
-  return load.unit === '%' ? `${span}\u00a0% of 1RM` : `${span}\u00a0${load.unit}`;
 }
 
 /** What has to be known of a load beside it; null where it is plain. */

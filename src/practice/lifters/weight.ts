@@ -40,7 +40,7 @@ const WRITTEN = /^(?:1\s?rm\s?[:=]?\s?)?(?<sign>[-−])?\s?(?<digits>\d{1,5}(?:[
 /** A thousand to one reader and a number with three decimals to another. */
 const AMBIGUOUS = /^\D*\d{1,3}[.,]\d{3}(?!\d)/u;
 const SEVERAL = /\d\s?[-–—]\s?\d/u;
-const OF_A_SET = /\d\s?[x×]\s?\d|[2-9]\s?rm|\breps?\b/iu;
+const OF_A_SET = /\d\s?[x×]\s?\d|(?:[2-9]|\d\d)\s?rm|\breps?\b/iu;
 
 /**
  * @param unit what a number without one is in

@@ -5,14 +5,13 @@
 import { groupRows } from '../../evidence/groupRows.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { ALWAYS, guardCautions } from '../cautions.ts';
-import { plannedLoad, plannedSpan, tellPlanned } from '../lifters/planned.ts';
+import { plannedLoad, plannedSpan, tellPlanned, tellPlannedLoad } from '../lifters/planned.ts';
 import { TOO_MANY, tellGuarded } from '../tellGuarded.ts';
 import { tellLifter } from '../tellLifter.ts';
 import { weekdayOf, weekOfDay, writeDay } from './columns.ts';
 import type { Cells } from './editorColumns.ts';
 import type { CheckedLine } from './line.ts';
 import type { Calendar } from './sessions.ts';
-import { writeSpan } from './written/understood.ts';
 
 /** A line as it was checked, and the cells that it was typed in. */
 export interface AthleteLine {
@@ -66,9 +65,7 @@ function tellLine({ checked, cells }: AthleteLine): string {
 
 function tellLoad(cells: Cells): string {
   const load = plannedLoad(cells);
-  if (load) return `at ${writeSpan(load).replace('-', ' to ')}\u00a0${load.unit === '%' ? '% of 1RM' : load.unit}`;
-  const possible = plannedSpan(cells, 'possible');
-  return `with a load for ${possible ? writeSpan(possible).replace('-', ' to ') : cells.possible.trim()} repetitions at most`;
+  return load ? `at ${tellPlannedLoad(load)}` : `with a load for ${tellPlanned(cells, 'possible')} repetitions at most`;
 }
 
 /** What is not safe, or does not fit the load, is not asked for as it stands. */

@@ -38,9 +38,19 @@ export function weekOfDay(day: number): number {
   return Math.ceil(day / WEEKDAYS.length);
 }
 
+/** Day of its week, 1 to 7. */
+export function dayInWeek(day: number): number {
+  return ((day - 1) % WEEKDAYS.length) + 1;
+}
+
+/** Day of a block. @param weekday 1 to 7 */
+export function dayOf(week: number, weekday: number): number {
+  return (week - 1) * WEEKDAYS.length + weekday;
+}
+
 /** “Monday”, of whichever week. */
 export function weekdayOf(day: number): string {
-  return WEEKDAYS[(day - 1) % WEEKDAYS.length];
+  return WEEKDAYS[dayInWeek(day) - 1];
 }
 
 /** “Monday”, “Monday of week 2” */

@@ -2,7 +2,7 @@
  * Lines of a list as they are laid out: in runs of one week and of one day, and in pages that are filled with whole
  * weeks as far as they hold them. A week that holds more than a page is parted.
  */
-import { WEEKDAYS } from './columns.ts';
+import { dayInWeek } from './columns.ts';
 import type { EditorLine, LineList } from './edit.ts';
 import { placeLine } from './weeks.ts';
 
@@ -26,7 +26,7 @@ export function groupLines({ lines }: LineList): readonly GroupedLine[] {
   const found = lines.map((line, i): GroupedLine => {
     const { day, week } = placeLine(line);
     const beginsWeek = week !== null && week !== before ? week : null;
-    const beginsDay = day !== null && day !== dayBefore ? ((day - 1) % WEEKDAYS.length) + 1 : null;
+    const beginsDay = day !== null && day !== dayBefore ? dayInWeek(day) : null;
     before = week ?? before;
     dayBefore = day ?? (beginsWeek === null ? dayBefore : 0);
     return { line, number: i + 1, beginsWeek, beginsDay };

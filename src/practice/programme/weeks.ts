@@ -3,7 +3,7 @@
  * “day 9”; so a week is there as long as a line of it is. Each step gives another list and leaves the one before as
  * it was. The cells of a day are written anew only where they would no longer say the day that is meant.
  */
-import { MOST_WEEKS, readDay, WEEKDAYS, weekdayOf, weekOfDay } from './columns.ts';
+import { dayInWeek, dayOf, MOST_WEEKS, readDay, weekdayOf, weekOfDay } from './columns.ts';
 import { addLine, type EditorLine, type LineList } from './edit.ts';
 import type { Cells } from './editorColumns.ts';
 import { resolveDay } from './resolveDay.ts';
@@ -117,7 +117,7 @@ function withKeys({ lines }: LineList) {
   return lines.map((line) => {
     const { day, week } = placeLine(line);
     const isWeekOnly = day === null && week !== null && line.cells.week.trim() !== '';
-    key = day ?? (isWeekOnly ? Math.max(weekOfDay(key) === week ? key : 0, (week - 1) * WEEKDAYS.length) : key);
+    key = day ?? (isWeekOnly ? Math.max(weekOfDay(key) === week ? key : 0, dayOf(week, 0)) : key);
     return { line, key };
   });
 }
@@ -131,7 +131,7 @@ function moveDay(line: EditorLine, week: number): Pick<Cells, 'week' | 'day'> {
   const { day } = placeLine(line);
   const moved = { week: writeWeek(week), day: line.cells.day };
   if (day === null) return moved;
-  const wanted = (week - 1) * WEEKDAYS.length + ((day - 1) % WEEKDAYS.length) + 1;
+  const wanted = dayOf(week, dayInWeek(day));
   return findPlace(moved).day === wanted ? moved : { ...moved, day: weekdayOf(wanted) };
 }
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { listToLookAt, stateByLifter } from '../../../src/figures/lifterFindings.ts';
 import { judgeLifters, type LifterLine } from '../../../src/practice/lifters/judge.ts';
 import type { Lifter } from '../../../src/practice/lifters/lifter.ts';
-import { cautionsOf, weekdayOf, weeksOf } from '../../../src/practice/lifters/sheet.ts';
+import { cautionsOf, headDay, weeksOf } from '../../../src/practice/lifters/sheet.ts';
 import { explainLoad, roundingOf, tellCompany, tellLoad, tellSet } from '../../../src/practice/lifters/tellLine.ts';
 import type { Cells } from '../../../src/practice/programme/editorColumns.ts';
 import { checkLine } from '../../../src/practice/programme/line.ts';
@@ -100,6 +100,9 @@ describe('a line for a lifter', () => {
     expect([unknown.canPin, unknown.unsafe]).toEqual([true, true]);
     const described = one({ exercise: 'sled drag', load: '50 kg', reserve: '0', can_pin: 'no', stoppable: 'yes' });
     expect([described.canPin, described.unsafe, tellCompany(described)]).toEqual([false, false, null]);
+    // Words that every object has of its own are no answer.
+    const neither = one({ exercise: 'sled drag', load: '50 kg', reserve: '0', can_pin: 'constructor' });
+    expect([neither.canPin, neither.unsafe]).toEqual([true, true]);
     expect(one({ exercise: 'sled drag', load: '50' }).problems).toEqual(['nothing is known of this exercise yet']);
   });
 
@@ -156,7 +159,7 @@ describe('a sheet', () => {
 
   it('has the days of a week in their order, a page a week, and nothing left out', () => {
     const weeks = weeksOf(lines);
-    expect(weeks.map(({ week, days }) => [week, days.map(({ day }) => weekdayOf(day))])).toEqual([
+    expect(weeks.map(({ week, days }) => [week, days.map(({ day }) => headDay(day))])).toEqual([
       [1, ['Monday', 'Wednesday']],
       [2, ['Monday']],
       [null, ['Day not known']],

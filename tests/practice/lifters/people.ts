@@ -2,7 +2,7 @@
 import { addLifter, changeLifter, changeUnit, setOneRm } from '../../../src/practice/lifters/editLifters.ts';
 import { type Lifter, type Lifters, NO_LIFTERS } from '../../../src/practice/lifters/lifter.ts';
 import type { WeightUnit } from '../../../src/practice/lifters/weight.ts';
-import { addLine, type LineList, NO_LINES } from '../../../src/practice/programme/edit.ts';
+import { type LineList, NO_LINES, replaceLines } from '../../../src/practice/programme/edit.ts';
 import type { Cells } from '../../../src/practice/programme/editorColumns.ts';
 import { exercises } from '../programme/shipped.ts';
 
@@ -37,5 +37,8 @@ const PLAIN = { day: 'Monday', exercise: 'squat', sets: '3', repetitions: '6', l
 
 /** A list of lines, each of squats unless it says otherwise. */
 export function listOf(lines: readonly Partial<Cells>[]): LineList {
-  return lines.reduce<LineList>((list, cells) => addLine(list, list.lines.length, { ...PLAIN, ...cells }), NO_LINES);
+  return replaceLines(
+    NO_LINES,
+    lines.map((cells) => ({ ...PLAIN, ...cells })),
+  );
 }

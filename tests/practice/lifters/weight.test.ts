@@ -52,6 +52,7 @@ describe('a weight', () => {
     ['100-110', 'Enter one weight.'],
     ['5x100', 'Enter what can be lifted once; it is not worked out from sets of more.'],
     ['3RM 120', 'Enter what can be lifted once; it is not worked out from sets of more.'],
+    ['10RM 90', 'Enter what can be lifted once; it is not worked out from sets of more.'],
     ['120 for 3 reps', 'Enter what can be lifted once; it is not worked out from sets of more.'],
     ['=1+1', null],
     ['80 %', null],

@@ -113,7 +113,10 @@ function Opened({ programme, state, sheets, lifter, used }: Props & { readonly u
         </div>
       </div>
       <ol class="maxima" aria-label="What can be lifted once">
-        {used.map((exercise) => (
+        {[
+          ...used.map((exercise) => ({ exercise, isUsed: true })),
+          ...others.map(({ exercise }) => ({ exercise: nameExercise(exercises, exercise), isUsed: false })),
+        ].map(({ exercise, isUsed }) => (
           <OneRmEntry
             key={exercise}
             programme={programme}
@@ -121,18 +124,7 @@ function Opened({ programme, state, sheets, lifter, used }: Props & { readonly u
             sheets={sheets}
             lifter={lifter}
             exercise={exercise}
-            isUsed
-          />
-        ))}
-        {others.map(({ exercise }) => (
-          <OneRmEntry
-            key={exercise}
-            programme={programme}
-            state={state}
-            sheets={sheets}
-            lifter={lifter}
-            exercise={nameExercise(exercises, exercise)}
-            isUsed={false}
+            isUsed={isUsed}
           />
         ))}
       </ol>

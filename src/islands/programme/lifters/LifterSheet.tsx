@@ -2,7 +2,7 @@
 import { ALWAYS } from '../../../practice/cautions.ts';
 import type { LifterLine } from '../../../practice/lifters/judge.ts';
 import type { Lifter } from '../../../practice/lifters/lifter.ts';
-import { cautionsOf, type SheetDay, weekdayOf } from '../../../practice/lifters/sheet.ts';
+import { cautionsOf, headDay, type SheetDay } from '../../../practice/lifters/sheet.ts';
 import { noteOf, tellLoad, tellSet } from '../../../practice/lifters/tellLine.ts';
 import { SITE_NAME } from '../../../ui/siteName.ts';
 import { fitSheet } from './fitSheet.ts';
@@ -41,7 +41,7 @@ export function LifterSheet({ lifter: { name }, week, days, isInvented }: Props)
       </div>
       {days.map(({ day, lines: own }) => (
         <section key={day}>
-          <h4>{weekdayOf(day)}</h4>
+          <h4>{headDay(day)}</h4>
           <ol>
             {own.map((line) => (
               <SheetLine key={line.id} line={line} />

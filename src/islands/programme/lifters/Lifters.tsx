@@ -4,6 +4,7 @@ import { ROUNDING_RULE, STEP_RULE } from '../../../practice/lifters/step.ts';
 // By its address: a style sheet that is imported would be part of the page as it is loaded at first.
 import styles from '../../../styles/lifters.css?url';
 import type { ProgrammeState } from '../programme.state.ts';
+import { takeStep } from '../steps.ts';
 import { LifterList } from './LifterList.tsx';
 import { LiftersBar } from './LiftersBar.tsx';
 import { LiftersOpening } from './LiftersOpening.tsx';
@@ -32,12 +33,7 @@ export function Lifters({ programme, isInvented }: Props) {
     };
   }, [state, sheets]);
   const press = (event: KeyboardEvent) => {
-    const key = event.key.toLowerCase();
-    if (event.target instanceof Element && event.target.closest('.pasting')) return;
-    if (event.altKey || !(event.ctrlKey || event.metaKey) || (key !== 'z' && key !== 'y')) return;
-    event.preventDefault();
-    if (key === 'y' || event.shiftKey) state.redo();
-    else state.undo();
+    if (!(event.target instanceof Element && event.target.closest('.pasting'))) takeStep(event, state);
   };
   return (
     <>

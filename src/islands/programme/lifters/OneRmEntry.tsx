@@ -31,46 +31,31 @@ export function OneRmEntry({ programme, state, sheets, lifter, exercise, isUsed 
   const step = readStep(typed?.step ?? '', unit);
   const withBody = isWithBodyWeight(exercise);
   const field = idOfMaximum(id, exercise);
-  const stepField = idOfMaximum(id, exercise, 'step');
   const isOther = found.kind === 'read' && found.weight.unit !== unit;
   const question = found.kind === 'read' ? askUnit(found.weight) : null;
   return (
     <li class="maximum">
       <span class="exercise-name">{exercise}</span>
-      <div class="control">
-        <label for={field}>
-          1RM, {unit}
-          <span class="unseen"> of {exercise}</span>
-        </label>
-        <input
-          id={field}
-          type="text"
-          inputMode="decimal"
-          autocomplete="off"
-          value={typed?.weight ?? ''}
-          aria-invalid={found.kind === 'refused'}
-          aria-describedby={`${field}-said`}
-          onInput={(event) => state.setMaximum(id, exercise, { weight: event.currentTarget.value })}
-        />
-      </div>
+      <Cell
+        id={field}
+        label={`1RM, ${unit}`}
+        exercise={exercise}
+        value={typed?.weight}
+        isWrong={found.kind === 'refused'}
+        said={`${field}-said`}
+        onInput={(weight) => state.setMaximum(id, exercise, { weight })}
+      />
       {!withBody && (
-        <div class="control">
-          <label for={stepField}>
-            Its step, {unit}
-            <span class="unseen"> of {exercise}</span>
-          </label>
-          <input
-            id={stepField}
-            type="text"
-            inputMode="decimal"
-            autocomplete="off"
-            placeholder={String(stepOf(lifter, exercises, exercise).value)}
-            value={typed?.step ?? ''}
-            aria-invalid={step.kind === 'refused'}
-            aria-describedby={`${field}-said`}
-            onInput={(event) => state.setMaximum(id, exercise, { step: event.currentTarget.value })}
-          />
-        </div>
+        <Cell
+          id={idOfMaximum(id, exercise, 'step')}
+          label={`Its step, ${unit}`}
+          exercise={exercise}
+          placeholder={String(stepOf(lifter, exercises, exercise).value)}
+          value={typed?.step}
+          isWrong={step.kind === 'refused'}
+          said={`${field}-said`}
+          onInput={(written) => state.setMaximum(id, exercise, { step: written })}
+        />
       )}
       <div class="help said" id={`${field}-said`}>
         {withBody && <p>Body weight and what is added, together; what plates allow is not reckoned in.</p>}
@@ -95,6 +80,40 @@ export function OneRmEntry({ programme, state, sheets, lifter, exercise, isUsed 
         )}
       </div>
     </li>
+  );
+}
+
+interface CellProps {
+  readonly id: string;
+  readonly label: string;
+  readonly exercise: string;
+  readonly placeholder?: string;
+  readonly value: string | undefined;
+  readonly isWrong: boolean;
+  /** Id of what is said of it. */
+  readonly said: string;
+  readonly onInput: (written: string) => void;
+}
+
+function Cell({ id, label, exercise, placeholder, value = '', isWrong, said, onInput }: CellProps) {
+  return (
+    <div class="control">
+      <label for={id}>
+        {label}
+        <span class="unseen"> of {exercise}</span>
+      </label>
+      <input
+        id={id}
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        placeholder={placeholder}
+        value={value}
+        aria-invalid={isWrong}
+        aria-describedby={said}
+        onInput={(event) => onInput(event.currentTarget.value)}
+      />
+    </div>
   );
 }
 

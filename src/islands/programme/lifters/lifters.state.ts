@@ -2,7 +2,8 @@
  * State of the lifters: who they are with all that came before, what is kept of them, and what goes on paper. They are
  * apart from the programme: its undo does not touch them, and its file does not hold them.
  */
-import { batch, computed, effect, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
+import { countOf } from '../../../numerics/countOf.ts';
 import {
   addLifter,
   changeLifter,
@@ -24,13 +25,17 @@ import {
 } from '../../../practice/lifters/lifter.ts';
 import { writeLifters } from '../../../practice/lifters/liftersFile.ts';
 import type { WeightUnit } from '../../../practice/lifters/weight.ts';
-import { record, redo, startHistory, undo } from '../../../practice/programme/history.ts';
+import { record, startHistory } from '../../../practice/programme/history.ts';
 import { saveFile } from '../../../ui/saveFile.ts';
 import type { ProgrammeState } from '../programme.state.ts';
+import { createSteps, followFocus } from '../steps.ts';
 import { type Kept, keepLifters, readStore, takeKept } from './keptLifters.ts';
 import { LIFTERS_STORE } from './keptMark.ts';
 
-/** Where a name was entered that cannot be taken: a lifter's id, or the entry for another one. */
+/**
+ * Where a name was entered that cannot be taken: a lifter's id, or the entry for another one. It is of the lifters as
+ * they stand: an id may be another's once a file was opened.
+ */
 export interface RefusedName {
   readonly where: number | 'new';
   readonly refusal: Refusal;
@@ -70,6 +75,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
     batch(() => {
       const before = history.peek();
       history.value = record(before, next, label, joins);
+      refused.value = null;
       if (history.peek() !== before) keep();
       said.value = '';
     });
@@ -136,21 +142,16 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
     const next = way === 'replace' ? opened : mergeLifters(lifters.peek(), opened, exercises());
     if (next.all.length > MOST_LIFTERS) return `more than ${MOST_LIFTERS} lifters would stand here`;
     step(next, `open ${name}`);
-    said.value = `${name} was opened: ${next.all.length} lifters stand here.`;
+    said.value = `${name} was opened: ${countOf(next.all.length, 'lifter stands', 'lifters stand')} here.`;
     focusOn('lifters');
     return null;
   };
   const save = () => saveFile({ name: 'lifters.csv', type: 'text/csv', text: writeLifters(lifters.peek()) });
 
-  const go = (way: typeof undo<Lifters>, word: string, label: string | undefined) => {
-    if (label === undefined) {
-      said.value = `Nothing to be ${word}.`;
-      return;
-    }
-    history.value = way(history.peek());
+  const steps = createSteps(history, said, () => {
+    refused.value = null;
     keep();
-    said.value = `${word === 'undone' ? 'Undone' : 'Done again'}: ${label}.`;
-  };
+  });
 
   const takeStored = (kept: Kept) => {
     unread.value = kept.kind === 'unread' ? kept : null;
@@ -165,13 +166,10 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
       if (key !== LIFTERS_STORE && key !== null) return;
       const next = takeStored(takeKept(key === null ? null : newValue));
       history.value = record(history.peek(), next, 'what was changed in another tab');
+      refused.value = null;
     };
     addEventListener('storage', follow);
-    const stop = effect(() => {
-      const wanted = focus.value;
-      // Once everything that was changed with it stands on the page.
-      if (wanted) setTimeout(() => document.getElementById(wanted.id)?.focus());
-    });
+    const stop = followFocus(focus);
     return () => {
       removeEventListener('storage', follow);
       stop();
@@ -209,8 +207,7 @@ export function createLifters(programme: Pick<ProgrammeState, 'exercises'>) {
     save,
     dropUnread,
     saveUnread,
-    undo: () => go(undo, 'undone', history.peek().past.at(-1)?.label),
-    redo: () => go(redo, 'done again', history.peek().future.at(-1)?.label),
+    ...steps,
     connect,
   };
 }

@@ -43,7 +43,7 @@ export function createOpening({ exercises }: Pick<ProgrammeState, 'exercises'>, 
         note.value = [...opened.said, ...told].join(' ');
       }
     } catch (error) {
-      problem.value = `${file.name}: ${reasonOf(error)}`;
+      if (place === lastOpened) problem.value = `${file.name}: ${reasonOf(error)}`;
     }
   };
   const close = () =>

@@ -1,5 +1,5 @@
 /** Days of the whole text: taken as Monday where none is written at all, asked for where only some lines have one. */
-import { LAST_DAY, PROGRAMME_COLUMNS, WEEKDAYS, writeDay } from '../columns.ts';
+import { dayOf, LAST_DAY, PROGRAMME_COLUMNS, writeDay } from '../columns.ts';
 import { type NotRead, notRead, type Place, type UnderstoodLine, type WrittenProgramme } from './understood.ts';
 
 type Settled = Pick<WrittenProgramme, 'lines' | 'notRead' | 'assumed'>;
@@ -28,7 +28,7 @@ export function settleDays(lines: readonly UnderstoodLine[], told: readonly NotR
 
 /** Monday of its week. */
 function firstDay({ week }: UnderstoodLine): number {
-  return ((week ?? 1) - 1) * WEEKDAYS.length + 1;
+  return dayOf(week ?? 1, 1);
 }
 
 function nowhere({ line }: UnderstoodLine): Place {

@@ -1,5 +1,5 @@
 /** What was understood, as the cells of an editor's line; what was not understood stands as it was written, to be mended. */
-import { WEEKDAYS } from '../columns.ts';
+import { weekdayOf, weekOfDay } from '../columns.ts';
 import { type Cells, EDITOR_COLUMNS, type EditorColumn, EMPTY_CELLS } from '../editorColumns.ts';
 import { FACTS, type UnderstoodLine, writeLoad, writeSpan } from './understood.ts';
 
@@ -26,8 +26,8 @@ export function toCells(line: UnderstoodLine): Cells {
 
 function writeDayCells({ day, week }: UnderstoodLine): Pick<Cells, 'week' | 'day'> {
   if (!day) return { week: week === null ? '' : String(week), day: '' };
-  const ofWeek = Math.ceil(day.value / WEEKDAYS.length);
-  return { week: ofWeek === 1 ? '' : String(ofWeek), day: WEEKDAYS[(day.value - 1) % WEEKDAYS.length] };
+  const ofWeek = weekOfDay(day.value);
+  return { week: ofWeek === 1 ? '' : String(ofWeek), day: weekdayOf(day.value) };
 }
 
 function isColumn(column: string | null): column is EditorColumn {

@@ -76,6 +76,21 @@ describe('lifters', () => {
     expect([state.refused.value, state.lifters.value.all[1].name]).toEqual([null, 'Lifter C']);
   });
 
+  it('of a file have nothing of a name that was refused to those before them, and are counted', () => {
+    const { state } = open({ [LIFTERS_STORE]: writeKept(team) });
+    const refuse = () => {
+      state.rename(1, 'Lifter B');
+      expect(state.refused.value).toMatchObject({ where: 1 });
+    };
+    refuse();
+    expect(state.take(teamOf([{ name: 'Lifter C' }]), 'a file', 'replace')).toBeNull();
+    expect([state.refused.value, state.said.value]).toEqual([null, 'a file was opened: 1 lifter stands here.']);
+    state.undo();
+    refuse();
+    state.redo();
+    expect(state.refused.value).toBeNull();
+  });
+
   it('of another tab are taken as a step of their own, their removal too', () => {
     const { state } = open({ [LIFTERS_STORE]: writeKept(team) });
     const other = teamOf([{ name: 'Lifter C' }]);

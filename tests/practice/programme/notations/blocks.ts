@@ -39,7 +39,7 @@ Thu RDL 3x8 72.5% 3 RIR`,
   'weeks after days': `Mon, week 1: back squat 4x6 80% 2 RIR
 Thu (wk 1): RDL 3x8 70% 3 RIR
 Mon week 3 – back squat 4x6 82.5% 2 RIR
-Thursday of the same kind: RDL 3x8 72.5% 3 RIR`.replace('Thursday of the same kind', 'Thursday, week 3'),
+Thursday, week 3: RDL 3x8 72.5% 3 RIR`,
   'weeks with what they are for': `Week 1 – build
 Mon back squat 4x6 80% 2 RIR
 Thu RDL 3x8 70% 3 RIR
