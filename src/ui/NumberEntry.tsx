@@ -1,7 +1,5 @@
 /** A number to be typed; what is not taken stays as it was written, with what was expected. */
-
-/** Entered in the place of what a browser hides from a page because it is no number. */
-const NO_NUMBER = 'text that is no number';
+import { plainNumber } from '../numerics/typedNumber.ts';
 
 export interface NumberEntryProps {
   readonly id: string;
@@ -16,6 +14,7 @@ export interface NumberEntryProps {
   readonly refused: string | undefined;
   /** What stays as it is, completing “…; the load stays at 75 %.” */
   readonly stays: string;
+  /** What was typed, a decimal comma as a point; nothing else is changed. */
   readonly onEnter: (written: string) => void;
 }
 
@@ -37,13 +36,12 @@ export function NumberEntry({
       <label for={id}>{label}</label>
       <input
         id={id}
-        type="number"
-        min={from}
-        max={to}
-        step="any"
+        // Text, since an entry of numbers drops a decimal comma without a word where the browser's language has a point.
+        type="text"
         inputMode="decimal"
+        autocomplete="off"
         value={refused ?? value ?? ''}
-        onChange={({ currentTarget: { value: written, validity } }) => onEnter(validity.badInput ? NO_NUMBER : written)}
+        onChange={({ currentTarget: { value: typed } }) => onEnter(plainNumber(typed))}
         aria-invalid={isRefused}
         aria-describedby={[isRefused && `${id}-refused`, help && `${id}-help`].filter(Boolean).join(' ') || undefined}
       />
@@ -61,6 +59,5 @@ export function NumberEntry({
 }
 
 function showRefused(written: string): string {
-  if (written === '') return 'none';
-  return written === NO_NUMBER ? NO_NUMBER : `“${written}”`;
+  return written === '' ? 'none' : `“${written}”`;
 }

@@ -9,6 +9,8 @@ const progressSchema = z.object({
   guesses: z.record(z.string(), z.string()),
   /** What the page showed when the sequence was begun, as an address. */
   start: z.string(),
+  /** What it showed last, as an address: one that asks for something else is no reload. */
+  last: z.optional(z.string()),
   /** What was worked out on the way, by names of the sequence's own. */
   found: z.record(z.string(), z.unknown()),
 });

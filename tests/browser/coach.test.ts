@@ -125,12 +125,24 @@ describe('Target', () => {
   it.each([
     ['hours', '-3', /from 0 to 336, received “-3”; no event is planned for/u],
     ['repetitions', '2', /from 3 to 100, received “2”; the load stays at 75\u00a0%/u],
+    ['repetitions', '1,000', /from 3 to 100, received “1,000”; the load stays at 75\u00a0%/u],
+    ['hours', 'one day', /from 0 to 336, received “one day”; no event is planned for/u],
   ])('refuses %s of %s and says what stays', async (control, written, expected) => {
     const { page, close } = await openPage(site, 'target/');
     await page.locator(`#${control}`).fill(written);
     await page.locator(`#${control}`).press('Tab');
     await expect.poll(() => textOf(page, 'form')).toMatch(expected);
     expect(await page.locator(`#${control}`).getAttribute('aria-invalid')).toBe('true');
+    await close();
+  });
+
+  it('takes a decimal comma for what it is, whatever the language of the browser', async () => {
+    const { page, close } = await openPage(site, 'target/');
+    await page.locator('#hours').click();
+    await page.keyboard.type('30,5');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => page.url()).toMatch(/[?&]hours=30\.5(?:&|$)/u);
+    expect(await page.locator('#hours').inputValue()).toBe('30.5');
     await close();
   });
 

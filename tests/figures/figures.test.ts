@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
-import { NARROW_DRAWING } from '../../src/figures/citing/frameHeight.ts';
+import { NARROW_DRAWING } from '../../src/figures/drawingWidths.ts';
 import { stateBeyondFailure, stateRobustness, stateStrength } from '../../src/figures/findings.ts';
 import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';

@@ -1,7 +1,7 @@
 /** State of the guided sequence on the Evidence page: which step, what was guessed, what came, and what it goes back to. */
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { Analysis } from '../../model/result.ts';
-import type { Settings } from '../../model/settings.ts';
+import { defaultSettings, type Settings } from '../../model/settings.ts';
 import { type GuideProgress, keepProgress, readProgress } from '../../ui/keptGuide.ts';
 import { readSettings, writeSettings } from '../analysis/settingsAddress.ts';
 import type { createFitting } from './fitting.state.ts';
@@ -99,12 +99,16 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
   /** Goes on with what this tab kept, and follows the fits; gives what ends that. */
   const connect = () => {
     isConnected = true;
-    progress.value = readProgress(store, GUIDE_STEPS.length);
+    const kept = readProgress(store, GUIDE_STEPS.length);
+    const here = writeSettings(settings.peek());
+    // Settings that a link asks for go before a sequence that was begun at others; a plain address asks for none.
+    const isAskedFor = here !== writeSettings(defaultSettings) && here !== kept?.last;
+    progress.value = isAskedFor ? null : kept;
     if (isWanted && !progress.value) begin();
     // An answered step stands as the address has it.
     else if (progress.value && !findings.value[progress.value.step]?.wasAsked) goTo(progress.value.step);
     const stops = [
-      effect(() => keepProgress(store, progress.value)),
+      effect(() => keepProgress(store, progress.value && { ...progress.value, last: writeSettings(settings.value) })),
       effect(() => {
         const at = progress.value;
         const analysis = fitting.analysis.value;

@@ -77,10 +77,10 @@ export function TestSets({ sets, own, onChange }: Props) {
             <input
               ref={name === 'said' ? said : done}
               id={`test-${name}`}
-              type="number"
+              // Text, since an entry of numbers would drop the comma of “2,5” and take 25.
+              type="text"
               inputMode="numeric"
-              min={TEST_SET.from}
-              max={TEST_SET.to}
+              autocomplete="off"
               disabled={isFull}
               aria-invalid={refused.includes(name)}
               aria-describedby="test-status"
@@ -106,7 +106,8 @@ export function TestSets({ sets, own, onChange }: Props) {
 }
 
 function readCount(input: HTMLInputElement | null): number | null {
-  const value = input?.valueAsNumber ?? Number.NaN;
+  const typed = input?.value.trim() ?? '';
+  const value = typed === '' ? Number.NaN : Number(typed);
   return isWholeCount(value) ? value : null;
 }
 

@@ -114,6 +114,21 @@ describe('the guide', () => {
   const from = settingsSchema.parse({ split: 55 });
   const STORE = 'shy-of-failure guide /data/arms.csv';
 
+  it('makes way for a link that asks for other settings, and goes on at a plain address', () => {
+    const first = open(growth, from);
+    first.guide.begin();
+    first.close();
+    const plain = open(growth, settingsSchema.parse({}), null);
+    expect(plain.guide.progress.value?.step).toBe(0);
+    plain.close();
+    const asked = settingsSchema.parse({ curve: 'parabola', split: 55 });
+    const linked = open(growth, asked, null);
+    expect(linked.guide.progress.value).toBeNull();
+    expect(linked.settings.value).toEqual(asked);
+    linked.close();
+    expect(sessionStorage.getItem(STORE)).toBeNull();
+  });
+
   it('survives a reload at an answered step, with its finding, and at one that is not answered', () => {
     const first = open(growth, from);
     first.guide.begin();
