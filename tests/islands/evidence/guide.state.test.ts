@@ -121,7 +121,7 @@ describe('the guide', () => {
     const plain = open(growth, settingsSchema.parse({}), null);
     expect(plain.guide.progress.value?.step).toBe(0);
     plain.close();
-    const asked = settingsSchema.parse({ curve: 'parabola', split: 55 });
+    const asked = settingsSchema.parse({ curve: 'quadratic', split: 55 });
     const linked = open(growth, asked, null);
     expect(linked.guide.progress.value).toBeNull();
     expect(linked.settings.value).toEqual(asked);
