@@ -1,5 +1,6 @@
 /** An own table as a file again: as it was opened, but for what was changed since, which is said. */
 import { ENCODING_NAMES, encodeText } from '../evidence/opening/encoding.ts';
+import { upperFirst } from '../figures/firstLetter.ts';
 import type { KeptTable } from './keptTables.ts';
 import { loadTableText } from './loadTable.ts';
 import { addressOf } from './tableInUse.ts';
@@ -44,5 +45,5 @@ export function nameExport({ name, sheet }: Pick<KeptTable, 'name' | 'sheet'>): 
 
 /** A change as a sentence of its own. */
 export function stateChange(change: string): string {
-  return `${change.charAt(0).toUpperCase()}${change.slice(1)}.`;
+  return `${upperFirst(change)}.`;
 }

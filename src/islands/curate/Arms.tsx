@@ -1,6 +1,7 @@
 /** The arms side by side: a fact that all of them share is entered once, one that differs for each. */
 import { COLUMN_WORDS } from '../../evidence/columnWords.ts';
 import { ARM_COLUMNS } from '../../evidence/schema.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { sharesPeople } from './cohorts.ts';
 import type { CuratingState } from './curate.state.ts';
@@ -9,7 +10,7 @@ import { moveByEnter } from './gridKeys.ts';
 import { type FactRow, gridOfFacts, listFacts } from './grids.ts';
 import { EXTRAS } from './kinds.ts';
 import { idOf, type Place } from './studyDraft.ts';
-import { explain, focusOn, nameOfArm } from './words.ts';
+import { explain, nameOfArm } from './words.ts';
 
 interface ArmsProps {
   readonly state: CuratingState;

@@ -2,6 +2,7 @@
 
 import { formatChange } from '../../figures/format.ts';
 import { countOf } from '../../numerics/countOf.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 import { Arms } from './Arms.tsx';
 import { type CuratingState, nameStudy } from './curate.state.ts';
 import { EntryField } from './Field.tsx';
@@ -10,7 +11,7 @@ import { Measure } from './Measure.tsx';
 import { findRow } from './Reading.tsx';
 import { CurateReserve } from './Reserve.tsx';
 import { idOf } from './studyDraft.ts';
-import { focusOn, nameOfArm, nameOfMeasure, outlineReading } from './words.ts';
+import { nameOfArm, nameOfMeasure, outlineReading } from './words.ts';
 
 interface FormProps {
   readonly state: CuratingState;

@@ -1,8 +1,8 @@
 /** Takes a study of the reader's own table into the form, to be corrected and put back. */
 import { useSignal } from '@preact/signals';
 import { countOf } from '../../numerics/countOf.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 import type { TakingState } from './fromTable.state.ts';
-import { focusOn } from './words.ts';
 
 export function FromTable({ state, tablePage }: { readonly state: TakingState; readonly tablePage: string }) {
   const now = state.taking.value;

@@ -1,13 +1,14 @@
 /** A measure: what was measured, which kinds of number the paper prints for it, and these for every arm. */
 import { COLUMN_WORDS } from '../../evidence/columnWords.ts';
 import type { ArmColumn } from '../../evidence/schema.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 import type { CuratingState } from './curate.state.ts';
 import { EntryField } from './Field.tsx';
 import { listMeasureFacts } from './grids.ts';
 import { REPORT_GROUPS, REPORTS } from './kinds.ts';
 import { Results } from './Results.tsx';
 import type { MeasureDraft } from './studyDraft.ts';
-import { focusOn, nameOfMeasure } from './words.ts';
+import { nameOfMeasure } from './words.ts';
 
 /** What is offered to differ between the arms of a measure. */
 const OFTEN_OWN: readonly ArmColumn[] = ['n', 'source_place', 'note'];

@@ -1,14 +1,16 @@
 /** What follows from the result in hand: effects, the numbers behind them, and what the table would say of the study. */
 import { COLUMN_WORDS } from '../../evidence/columnWords.ts';
+import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatChange, formatSignificant } from '../../figures/format.ts';
 import { defaultSettings } from '../../model/settings.ts';
 import { writePercent } from '../../numerics/percent.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 import { NumbersTable, STATISTIC_DIGITS } from '../../ui/NumbersTable.tsx';
 import type { CuratingState } from './curate.state.ts';
 import type { EffectShown, NumberShown, RowReading } from './readCells.ts';
 import type { PlacedProblem, StudyReading } from './readStudies.ts';
 import { idOf } from './studyDraft.ts';
-import { capitalise, focusOn, outlineReading, sayProblem, sayWhere } from './words.ts';
+import { outlineReading, sayProblem, sayWhere } from './words.ts';
 
 export function CurateReading({ state }: { readonly state: CuratingState }) {
   const reading = state.reading.value;
@@ -62,7 +64,7 @@ function Followed({ state, row }: { readonly state: CuratingState; readonly row:
   return (
     <>
       <h3>
-        {capitalise(
+        {upperFirst(
           sayWhere(state.draft.value, { of: 'result', column: 'measure', arm: row.arm, measure: row.measure }),
         )}
       </h3>

@@ -1,12 +1,13 @@
 /** The studies so far: which one is in the form, what is still wrong with each, and all of them as a file. */
 import { countOf } from '../../numerics/countOf.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 import { Scroll } from '../../ui/Scroll.tsx';
 import { TableHead } from '../../ui/TableHead.tsx';
 import { type CuratingState, nameStudy } from './curate.state.ts';
 import type { StudyReading } from './readStudies.ts';
 import type { StudyDraft } from './studyDraft.ts';
 import { TakeAway } from './TakeAway.tsx';
-import { focusOn, outlineReading, STUDIES_HEADING } from './words.ts';
+import { outlineReading, STUDIES_HEADING } from './words.ts';
 
 export function CurateStudies({ state }: { readonly state: CuratingState }) {
   const studies = state.studies.value;

@@ -1,8 +1,9 @@
 /** The rows of all studies as text: to copy, to download, to look at. */
 import { useSignal } from '@preact/signals';
 import { copyText } from '../../ui/copyText.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 import { type CuratingState, FILE_NAME } from './curate.state.ts';
-import { focusOn, STUDIES_HEADING } from './words.ts';
+import { STUDIES_HEADING } from './words.ts';
 
 export function TakeAway({ state }: { readonly state: CuratingState }) {
   const withHeader = useSignal(true);

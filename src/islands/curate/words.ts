@@ -4,6 +4,7 @@ import { DESCRIBED_ARM_COLUMNS } from '../../evidence/columnMeanings.ts';
 import { COLUMN_WORDS, nameColumns } from '../../evidence/columnWords.ts';
 import { formatExpectation, type Problem } from '../../evidence/problem.ts';
 import type { ArmColumn } from '../../evidence/schema.ts';
+import { upperFirst } from '../../figures/firstLetter.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import type { StudyReading } from './readStudies.ts';
 import type { Place, StudyDraft } from './studyDraft.ts';
@@ -28,7 +29,7 @@ export function outlineReading(
 
 /** What is wrong with an entry, to stand at it: “Expected a number above 0, received “6,3”. Use a decimal point.” */
 export function sayProblem(problem: Pick<Problem, 'value' | 'expected' | 'remedy'>): string {
-  return capitalise(nameColumns(formatExpectation(problem)));
+  return upperFirst(nameColumns(formatExpectation(problem)));
 }
 
 /** Choices explain themselves; of a text only the example helps, of a number its range and unit too. */
@@ -36,7 +37,7 @@ export function explainColumn(help: string, column: DescribedColumn<unknown>): s
   const { expected, unit, example, field } = column;
   if (wordsOf(column)) return help;
   if (field.constraints.maxLength !== undefined) return `${help} For example: ${example}`;
-  return `${help} ${capitalise(expected)}${unit ? ` (${unit})` : ''}, for example ${example}.`;
+  return `${help} ${upperFirst(expected)}${unit ? ` (${unit})` : ''}, for example ${example}.`;
 }
 
 export function explain(name: ArmColumn): string {
@@ -65,13 +66,4 @@ export function nameOfMeasure({ measures }: StudyDraft, id: number): string {
   const { measure = '', muscle = '', hours_after: hours = '' } = measures[at]?.cells ?? {};
   const name = [measure.trim(), muscle.trim(), hours.trim() && `${hours.trim()} h after`].filter(Boolean).join(', ');
   return name || `measure ${at + 1}`;
-}
-
-export function capitalise(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-/** Moves the focus to what has the id, once it is there. */
-export function focusOn(id: string): void {
-  requestAnimationFrame(() => document.getElementById(id)?.focus());
 }

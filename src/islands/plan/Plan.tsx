@@ -11,6 +11,7 @@ import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { PLAN_CAUTIONS } from '../../practice/planCautions.ts';
 import { Cautions } from '../../ui/Cautions.tsx';
+import { focusOn } from '../../ui/focusOn.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { BestPlacement } from './BestPlacement.tsx';
 import { Comparison } from './Comparison.tsx';
@@ -135,10 +136,9 @@ function PlanButtons({ state, name }: { readonly state: PlanState; readonly name
   const plan = plans[name];
   const all = listPlans(plans);
   const free = nextName(plans);
-  const focus = (id: string) => setTimeout(() => document.getElementById(id)?.focus());
   const copyTo = (to: PlanName) => {
     if (plan) state.setPlan(to, plan);
-    focus(`${to}-design`);
+    focusOn(`${to}-design`);
   };
   return (
     <p class="buttons">
@@ -162,7 +162,7 @@ function PlanButtons({ state, name }: { readonly state: PlanState; readonly name
           onClick={() => {
             state.removePlan(name);
             const left = all.find(([one]) => one !== name);
-            if (left) focus(`${left[0]}-design`);
+            if (left) focusOn(`${left[0]}-design`);
           }}
         >
           Remove plan {name}

@@ -1,6 +1,7 @@
 /** Back and forth among steps, said aloud, by buttons or by the usual keys; and the focus where a step has put it. */
 import { effect, type ReadonlySignal, type Signal } from '@preact/signals';
 import { type History, redo, undo } from '../../practice/programme/history.ts';
+import { focusOn } from '../../ui/focusOn.ts';
 
 /** @param then what is done once the steps stand elsewhere */
 export function createSteps<State>(history: Signal<History<State>>, said: Signal<string>, then = () => {}) {
@@ -32,7 +33,6 @@ export function takeStep(event: KeyboardEvent, steps: Pick<ReturnType<typeof cre
 export function followFocus(focus: ReadonlySignal<{ readonly id: string } | null>): () => void {
   return effect(() => {
     const wanted = focus.value;
-    // Once everything that was changed with it stands on the page.
-    if (wanted) setTimeout(() => document.getElementById(wanted.id)?.focus());
+    if (wanted) focusOn(wanted.id);
   });
 }
