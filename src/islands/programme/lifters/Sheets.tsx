@@ -63,9 +63,8 @@ export function Sheets({ state, sheets, isInvented }: Props) {
 }
 
 function Choices({ sheets, one }: { readonly sheets: SheetsState; readonly one: LifterLines }) {
-  const { judged, list, version, isCurrent } = sheets;
-  const pages = weeksOf(one.lines).length;
-  const isReady = isCurrent.value && pages > 0;
+  const { judged, list, version, awaited } = sheets;
+  const isIdle = !sheets.canPrint.value;
   const all = judged.value.length;
   return (
     <>
@@ -91,16 +90,19 @@ function Choices({ sheets, one }: { readonly sheets: SheetsState; readonly one: 
         )}
       </div>
       <p class="buttons">
-        <button type="button" aria-disabled={!isReady} onClick={() => isReady && sheets.print('one')}>
+        <button type="button" aria-disabled={isIdle} onClick={() => sheets.print('one')}>
           Print this sheet
         </button>
         {all > 1 && (
-          <button type="button" aria-disabled={!isReady} onClick={() => isReady && sheets.print('all')}>
+          <button type="button" aria-disabled={isIdle} onClick={() => sheets.print('all')}>
             Print the sheets of all {all} lifters
           </button>
         )}
+        <span class="small" role="status">
+          {awaited.value !== null && 'Printed as soon as the last change has been judged.'}
+        </span>
         <span class="small">
-          {countOf(pages, 'page')} a lifter, one a week
+          {countOf(sheets.pages.value, 'page')} a lifter, one a week
           {list.value.lines.length === 0 ? '' : '; the browser’s own print command prints the programme'}.
         </span>
       </p>

@@ -12,6 +12,7 @@ export type Asked = Omit<JudgeAsked, 'analysis'>;
 
 export interface Judged extends JudgedVersions {
   readonly of: Asked;
+  readonly by: PracticeAnalysis;
 }
 
 /** @param by the analysis of the table that is read; null while it is not known */
@@ -21,7 +22,9 @@ export function createJudging(asked: ReadonlySignal<Asked>, by: ReadonlySignal<P
   /** Raised to ask again. */
   const tries = signal(0);
   /** True where what is shown is of what stands on the page. */
-  const isCurrent = computed(() => judged.value?.of === asked.value && problem.value === null);
+  const isCurrent = computed(
+    () => judged.value?.of === asked.value && judged.value.by === by.value && problem.value === null,
+  );
   const worker = callWorker<LiftersOperations>(
     () => new Worker(new URL('./liftersWorker.ts', import.meta.url), { type: 'module' }),
   );
@@ -36,7 +39,7 @@ export function createJudging(asked: ReadonlySignal<Asked>, by: ReadonlySignal<P
         { ...of, analysis: sent === analysis ? null : analysis },
         {
           take: (found) => {
-            if (of === asked.peek() && analysis === by.peek()) judged.value = { ...found, of };
+            if (of === asked.peek() && analysis === by.peek()) judged.value = { ...found, of, by: analysis };
             done();
           },
           fail: (reason) => {

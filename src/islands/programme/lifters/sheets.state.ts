@@ -3,6 +3,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { stateByLifter } from '../../../figures/lifterFindings.ts';
 import type { LifterLines } from '../../../practice/lifters/judge.ts';
 import { plannedLoad } from '../../../practice/lifters/planned.ts';
+import { weeksOf } from '../../../practice/lifters/sheet.ts';
 import type { EditorLine, LineList } from '../../../practice/programme/edit.ts';
 import type { VersionName } from '../editing.state.ts';
 import type { ProgrammeState } from '../programme.state.ts';
@@ -37,8 +38,16 @@ export function createSheets(programme: ProgrammeState, { lifters }: LiftersStat
   const shown = computed<LifterLines | null>(
     () => judged.value.find(({ lifter }) => lifter.id === chosenLifter.value) ?? judged.value[0] ?? null,
   );
-  /** Another object for each print that is asked for. */
+  /** What was asked to be printed while its lines are still being judged. */
+  const awaited = signal<Paper | null>(null);
+  /** Another object for each print. */
   const paper = signal<{ readonly of: Paper } | null>(null);
+  const pages = computed(() => weeksOf(shown.value?.lines ?? []).length);
+  /** Whether there are sheets to come of what stands on the page. */
+  const isAwaited = computed(
+    () => lifters.value.all.length > 0 && judging.problem.value === null && !judging.isCurrent.value,
+  );
+  const canPrint = computed(() => (judging.isCurrent.value ? pages.value > 0 : isAwaited.value));
 
   /** What is said of lines whose load is a weight, as long as they are those that were judged. */
   const sentences = computed(() => {
@@ -51,12 +60,20 @@ export function createSheets(programme: ProgrammeState, { lifters }: LiftersStat
     const stop = effect(() => {
       programme.ofLifters.value = sentences.value;
     });
+    const stopAwaiting = effect(() => {
+      const of = awaited.value;
+      if (of === null) return;
+      if (judging.isCurrent.value && pages.value > 0) paper.value = { of };
+      else if (isAwaited.value) return;
+      awaited.value = null;
+    });
     const done = () => {
       paper.value = null;
     };
     addEventListener('afterprint', done);
     return () => {
       removeEventListener('afterprint', done);
+      stopAwaiting();
       stop();
       programme.ofLifters.value = null;
       disconnect();
@@ -68,9 +85,12 @@ export function createSheets(programme: ProgrammeState, { lifters }: LiftersStat
     list,
     judged,
     shown,
+    pages,
+    canPrint,
     isCurrent: judging.isCurrent,
     problem: judging.problem,
     retry: judging.retry,
+    awaited,
     paper,
     chooseVersion: (which: VersionName) => {
       chosenVersion.value = which;
@@ -78,8 +98,9 @@ export function createSheets(programme: ProgrammeState, { lifters }: LiftersStat
     chooseLifter: (id: number) => {
       chosenLifter.value = id;
     },
+    /** At once, or as soon as what stands on the page has been judged. */
     print: (of: Paper) => {
-      paper.value = { of };
+      if (canPrint.peek()) awaited.value = of;
     },
     connect,
   };
