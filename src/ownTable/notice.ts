@@ -23,9 +23,22 @@ if (reads && versionInUse() !== null && tableNow() === null) main?.setAttribute(
 /** Kept once they are there, so that the notice changes in one go with all that shows numbers. */
 let words: typeof import('./noticeWords.ts') | null = null;
 
+/** What is done after a paint, when whatever was to be begun after it before has been. */
+const painted = () => new Promise<void>((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+
+/** Once all that shows numbers has heard of the table: what still wakes hears of it after a paint, and is at work after another. */
+async function whenHeard(): Promise<void> {
+  const asleep = [...document.querySelectorAll('main astro-island[ssr]')];
+  await Promise.all(
+    asleep.map((island) => new Promise((resolve) => island.addEventListener('astro:hydrate', resolve, { once: true }))),
+  );
+  await painted();
+  await painted();
+}
+
 followTable(async (table, before) => {
-  // After all that shows numbers has heard of it, and says itself whether it is at work.
-  setTimeout(() => main?.removeAttribute('aria-busy'));
+  // From then on each part says itself whether it is at work.
+  if (main?.ariaBusy) void whenHeard().then(() => main.removeAttribute('aria-busy'));
   for (const element of siteNumbers) element.hidden = table.kind !== 'own';
   // On pages that read an own table, whether the data are invented is that table's to say.
   if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;

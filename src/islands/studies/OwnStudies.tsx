@@ -47,7 +47,7 @@ function StudiesOf({ table, site, methods, planPage }: Props & { readonly table:
   }, [shown]);
   if (!view) {
     return (
-      <div role="status">
+      <div role="status" aria-busy={state.problem.value === null}>
         {state.problem.value === null ? (
           <p>Your table is being read …</p>
         ) : (
