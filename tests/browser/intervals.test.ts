@@ -101,12 +101,18 @@ describe('Intervals', () => {
   it('keeps question and figure in sight together on a phone', async () => {
     const { page, close } = await openPage(site, 'intervals/', { viewport: { width: 360, height: 760 } });
     await page.getByRole('button', { name: /^Begin: 7/u }).click();
-    const sheet = await page.locator('.guide').boundingBox();
-    const figure = await page.locator('.ringed svg').first().boundingBox();
-    expect(sheet && figure).not.toBeNull();
-    expect((sheet?.y ?? 0) + (sheet?.height ?? 0)).toBeLessThanOrEqual(760);
-    expect(figure?.y).toBeGreaterThanOrEqual(0);
-    expect((figure?.y ?? 0) + (figure?.height ?? 0)).toBeLessThanOrEqual((sheet?.y ?? 0) + 1);
+    // Both at one moment: the figure is drawn anew, in another element, while tables come in.
+    const heights = () =>
+      page.evaluate(`['.ringed svg', '.guide'].flatMap((one) => {
+        const { top, bottom } = document.querySelector(one)?.getBoundingClientRect() ?? {};
+        return [top, bottom];
+      })`) as Promise<number[]>;
+    await expect
+      .poll(async () => {
+        const [figureTop, figureEnd, sheetTop, sheetEnd] = await heights();
+        return 0 <= figureTop && figureTop < figureEnd && figureEnd <= sheetTop + 1 && sheetEnd <= 760;
+      })
+      .toBe(true);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
     await close();
   });
