@@ -10,6 +10,8 @@ import published from '../../data/repetitions.json' with { type: 'json' };
 
 /** Exercises whose relation of repetitions to load is published. */
 export const RELATIONS = ['bench press', 'leg press'] as const;
+/** As a sentence names it; in full, with how each number is known, in data/repetitions.json. */
+export const REPETITIONS_SOURCE = 'Nuzzo et al. 2024, read second-hand';
 export type Relation = (typeof RELATIONS)[number];
 
 export interface RepetitionsPossible {

@@ -2,7 +2,7 @@
 import { showValue } from '../evidence/problem.ts';
 import { listFirst } from '../numerics/countOf.ts';
 import type { LifterLine, LifterLines } from '../practice/lifters/judge.ts';
-import { stateEffect } from '../practice/lifters/step.ts';
+import { explainAverages, stateEffect } from '../practice/lifters/step.ts';
 import { explainLoad, roundingOf, tellLoad } from '../practice/lifters/tellLine.ts';
 import { writeWeight } from '../practice/lifters/weight.ts';
 import { writeDay } from '../practice/programme/columns.ts';
@@ -59,6 +59,16 @@ export function listToLookAt({ lines }: LifterLines): readonly ToLookAt[] {
     const day = line.day === null ? 'no day' : writeDay(line.day);
     return said.length > 0 ? [{ id: line.id, place: `${day}, ${line.exercise}, ${tellLoad(line.load)}`, said }] : [];
   });
+}
+
+/** What is to be known, once, of the repetitions that rounding leaves in those lines; null where none are told. */
+export function explainRounding({ lines }: LifterLines): string | null {
+  return explainAverages(
+    lines.flatMap((line) => {
+      const effect = roundingOf(line);
+      return effect ? [{ exercise: line.exercise, effect }] : [];
+    }),
+  );
 }
 
 function sayOf(line: LifterLine): readonly string[] {

@@ -13,7 +13,7 @@
 import { loadsWithSpread, type Relation, spreadOfRepetitions } from '../evidence/repetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { normalShareBelow } from '../numerics/normalShare.ts';
-import { boundOfPossible, type Possible, possibleAt } from './possible.ts';
+import { boundOfPossible, type Possible, possibleAt, statePublishedFor } from './possible.ts';
 
 /** Between-person SDs beyond which a total is asked about: about 1 person in 44 on either side. */
 const UNUSUAL_SDS = 2;
@@ -91,7 +91,7 @@ function judgeBySpread(load: number, total: number, possible: Possible, sd: numb
   return {
     kind,
     total,
-    expected: `${statePublished(load, possible)}${give} (${whose(possible)})`,
+    expected: `${statePublished(load, possible)}${give} (${statePublishedFor(possible)})`,
     share,
     unusual: `${writeShare(share)} could do ${kind === 'too many' ? 'so many' : 'no more'} at this load.`,
   };
@@ -106,7 +106,7 @@ function judgeByBound(load: number, total: number, bound: Possible | null, sd: n
   return {
     kind: 'too many',
     total,
-    expected: `no more than ${statePublished(load, bound)} (${whose(bound)})`,
+    expected: `no more than ${statePublished(load, bound)} (${statePublishedFor(bound)})`,
     share: null,
     unusual: 'How few people could do so many is not published for loads this heavy.',
   };
@@ -114,10 +114,6 @@ function judgeByBound(load: number, total: number, bound: Possible | null, sd: n
 
 function statePublished(load: number, { mean }: Possible): string {
   return `about ${mean.toFixed(0)} possible at ${load.toFixed(0)} % of 1RM`;
-}
-
-function whose({ relation, standsIn }: Possible): string {
-  return `published for the ${relation}${standsIn ? '; this exercise may differ' : ''}`;
 }
 
 function writeShare(share: number): string {

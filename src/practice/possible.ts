@@ -95,6 +95,14 @@ export function statePossibleForLifter(possible: Possible): string {
   return `${beginPossible(possible)}${whose}.`;
 }
 
+/** “published for the bench press; squat and leg curl may differ”: whose numbers they are, and of whom that is not known. */
+export function statePublishedFor(
+  { relation, standsIn }: Pick<Possible, 'relation' | 'standsIn'>,
+  who = 'this exercise',
+): string {
+  return `published for the ${relation}${standsIn ? `; ${who} may differ` : ''}`;
+}
+
 function beginPossible({ mean, sd }: Possible): string {
   const spread =
     sd === null

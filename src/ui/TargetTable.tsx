@@ -1,4 +1,5 @@
 /** Targets by repetition range, as they are told to a lifter, beside common practice. */
+import { REPETITIONS_SOURCE } from '../evidence/repetitions.ts';
 import { formatNumber, formatTarget, formatWhole } from '../figures/format.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { writePercent } from '../numerics/percent.ts';
@@ -16,7 +17,7 @@ export function TargetTable({ analysis }: { readonly analysis: PracticeAnalysis 
         <table class="wide">
           <caption>
             Repetitions that may stay in reserve, by how many are possible in the set. The load is the one at which the
-            named number of repetitions is possible on average (bench press; Nuzzo et al. 2024, read second-hand).
+            named number of repetitions is possible on average (bench press; {REPETITIONS_SOURCE}).
           </caption>
           <TableHead
             columns={[

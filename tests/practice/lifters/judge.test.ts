@@ -1,6 +1,6 @@
 /** Lines judged for each lifter by the check of the programme itself, what a sheet tells of them, and what is to be looked at. */
 import { describe, expect, it } from 'vitest';
-import { listToLookAt, stateByLifter } from '../../../src/figures/lifterFindings.ts';
+import { explainRounding, listToLookAt, stateByLifter } from '../../../src/figures/lifterFindings.ts';
 import { judgeLifters, type LifterLine } from '../../../src/practice/lifters/judge.ts';
 import type { Lifter } from '../../../src/practice/lifters/lifter.ts';
 import { cautionsOf, headDay, weeksOf } from '../../../src/practice/lifters/sheet.ts';
@@ -140,6 +140,9 @@ describe('a line for a lifter', () => {
     expect(listToLookAt({ lifter: wide, lines: [line] })[0].said.join(' ')).toMatch(
       /^Rounded down by 6\.8 points of % of 1RM: about 3\.6 repetitions more are left/u,
     );
+    // Whose average that is, is said once for the sheet.
+    expect(explainRounding({ lifter: wide, lines: [line, line] })).toMatch(/bench press; squat may differ \(Nuzzo/u);
+    expect(explainRounding({ lifter: wide, lines: [one({ load: '75' })] })).toBeNull();
     expect(roundingOf(one({ load: '75' }))).toBeNull();
     expect(listToLookAt({ lifter: wide, lines: [one({ load: '75', reserve: '3', company: 'spotter' })] })).toEqual([]);
   });

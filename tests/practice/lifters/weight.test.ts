@@ -1,9 +1,11 @@
 /** Weights as they are written, told and turned into each other, and what rounding to a step does to a set. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Relation } from '../../../src/evidence/repetitions.ts';
 import { HEAVIEST } from '../../../src/practice/lifters/oneRm.ts';
 import {
   effectOfRounding,
+  explainAverages,
   isSaid,
   readStep,
   roundDown,
@@ -138,11 +140,11 @@ describe('a step', () => {
 describe('what rounding does', () => {
   it('is the difference of the published means, of one exercise', () => {
     const mean = (load: number) => possibleAt(load, null)?.mean ?? Number.NaN;
-    expect(effectOfRounding(80, 75, null)).toEqual({ points: 5, repetitions: mean(75) - mean(80) });
+    expect(effectOfRounding(80, 75, null)).toMatchObject({ points: 5, repetitions: mean(75) - mean(80) });
     expect(mean(75) - mean(80)).toBeGreaterThan(1);
     // Of the leg press 70 to 80 % are published; below, another exercise would stand in.
-    expect(effectOfRounding(71, 69, 'leg press')).toEqual({ points: 2, repetitions: null });
-    expect(effectOfRounding(98, 96, null)).toEqual({ points: 2, repetitions: null });
+    expect(effectOfRounding(71, 69, 'leg press')).toEqual({ points: 2, repetitions: null, published: null });
+    expect(effectOfRounding(98, 96, null)).toEqual({ points: 2, repetitions: null, published: null });
   });
 
   it('is said from half a repetition on, else from 2.5 points on', () => {
@@ -152,5 +154,31 @@ describe('what rounding does', () => {
       'Rounded down by 3.1 points of % of 1RM: about 1.3 repetitions more are left, on average.',
     );
     expect(stateEffect({ points: 3, repetitions: null })).toMatch(/not published for this load\.$/u);
+  });
+
+  it('is said, for all lines together, to be of which averages, and how far people are from them', () => {
+    const of = (exercise: string, relation: Relation | null, planned: number, actual: number) => ({
+      exercise,
+      effect: effectOfRounding(planned, actual, relation),
+    });
+    // The published SD is 2.51 at 80 % and 4.36 at 60 %, on a line between: 2.97 at 75 %, 3.44 at 70 %.
+    expect(
+      explainAverages([
+        of('squat', null, 80, 75),
+        of('leg press', 'leg press', 80, 70),
+        of('leg curl', null, 75, 70),
+        of('squat', null, 80, 75),
+      ]),
+    ).toBe(
+      'The repetitions that rounding leaves are differences of averages, published for the bench press; squat, leg curl may differ, and published for the leg press (Nuzzo et al. 2024, read second-hand). About two people in three are within 2.5 to 3.4 repetitions of such an average. One lifter may be left with more or fewer than is said.',
+    );
+    expect(explainAverages([of('bench press', 'bench press', 95, 92)])).toMatch(
+      /averages, published for the bench press \(.*\)\. How far people are from them is not published for these loads\./u,
+    );
+    expect(explainAverages([of('bench press', 'bench press', 92, 88)])).toMatch(
+      /heaviest loads that is not published\./u,
+    );
+    // Nothing is told of repetitions where none are published: nothing is to be known of them.
+    expect(explainAverages([of('squat', null, 98, 96)])).toBeNull();
   });
 });

@@ -1,6 +1,6 @@
 /** The sheets for the gym: what to look at before they are handed out, one on the screen, and one or all on paper. */
 import { useEffect } from 'preact/hooks';
-import { listToLookAt } from '../../../figures/lifterFindings.ts';
+import { explainRounding, listToLookAt } from '../../../figures/lifterFindings.ts';
 import { countOf } from '../../../numerics/countOf.ts';
 import type { LifterLines } from '../../../practice/lifters/judge.ts';
 import { weeksOf } from '../../../practice/lifters/sheet.ts';
@@ -112,6 +112,7 @@ function Choices({ sheets, one }: { readonly sheets: SheetsState; readonly one: 
 
 function ToLookAt({ judged, one }: { readonly judged: readonly LifterLines[]; readonly one: LifterLines }) {
   const found = listToLookAt(one);
+  const averages = explainRounding(one);
   const others = judged.filter((lines) => lines !== one && listToLookAt(lines).length > 0);
   return (
     <div class="look-at">
@@ -129,6 +130,7 @@ function ToLookAt({ judged, one }: { readonly judged: readonly LifterLines[]; re
           ))}
         </ul>
       )}
+      {averages && <p class="small">{averages}</p>}
       {others.length > 0 && (
         <p class="small">
           Also for{' '}
