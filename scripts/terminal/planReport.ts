@@ -1,5 +1,6 @@
 /** What a planned study is expected to do, as lines of text for a terminal. */
 import { formatWhole } from '../../src/figures/format.ts';
+import { PER_PEOPLE, statePerPeople } from '../../src/figures/plan/planWords.ts';
 import type { PlacementSearch } from '../../src/model/plan/bestPlacement.ts';
 import type { ExpectedKept, ExpectedTarget } from '../../src/model/plan/expectedTarget.ts';
 import type { PeopleNeeded } from '../../src/model/plan/peopleNeeded.ts';
@@ -62,7 +63,7 @@ export function statePlacements({ best, tried, reason }: PlacementSearch): strin
       const widths = bands
         .map(({ band, before, after }) => `${band} ${before.width?.toFixed(2)} to ${after.width?.toFixed(2)}`)
         .join('; ');
-      return `  ${arms} in reserve, ${people} people: ${widths}; ${narrowingPerPerson.toFixed(4)} a person`;
+      return `  ${arms} in reserve, ${people} people: ${widths}; ${statePerPeople(narrowingPerPerson)} for every ${PER_PEOPLE} people`;
     }),
   ].join('\n');
 }

@@ -15,6 +15,8 @@ export type PlanName = (typeof PLAN_NAMES)[number];
 const DIGITS = 2;
 /** Outcomes of a hundred below which whole repetitions are not listed. */
 const LEAST_LISTED = 0.05;
+/** Repetitions of a narrowing below which its size is not told: no interval here is written so finely. */
+const LEAST_SAID = 0.001;
 /** People that a narrowing is told for: of one person it would begin with zeros. */
 export const PER_PEOPLE = 10;
 
@@ -61,9 +63,13 @@ export function stateNarrowing(narrowing: number | null, before: ExpectedTarget)
   return `${narrowing > 0 ? 'narrower' : 'wider'} by ${size}${share}`;
 }
 
-/** Repetitions that each ten people buy: “0.043”. */
-export function formatPerPeople(narrowingPerPerson: number | null): string {
-  return narrowingPerPerson === null ? 'cannot be said' : formatSignificant(PER_PEOPLE * narrowingPerPerson, 2);
+/** What each ten people buy: “0.043 narrower”, “0.0043 wider”. @param narrowingPerPerson below 0 where it gets wider */
+export function statePerPeople(narrowingPerPerson: number | null): string {
+  if (narrowingPerPerson === null) return 'cannot be said';
+  const narrowing = PER_PEOPLE * narrowingPerPerson;
+  const size = Math.abs(narrowing);
+  if (size === 0) return 'as wide';
+  return `${size < LEAST_SAID ? `less than ${LEAST_SAID}` : formatSignificant(size, 2)} ${narrowing > 0 ? 'narrower' : 'wider'}`;
 }
 
 /** “about 12 of 100”. */

@@ -12,10 +12,10 @@ import { listIntervals, OPEN_INTERVALS } from '../intervalList.ts';
 import { LOAD_LOOKS } from '../looks.ts';
 import {
   formatExpectedRange,
-  formatPerPeople,
   formatWidth,
   PER_PEOPLE,
   type PlanName,
+  statePerPeople,
   stateWidth,
 } from './planWords.ts';
 
@@ -89,14 +89,14 @@ export function plannedIntervals(
       .filter(Boolean)
       .join(' '),
     table: {
-      columns: ['', 'people', 'estimate', 'interval', 'width', `narrower for every ${PER_PEOPLE} people`],
+      columns: ['', 'people', 'estimate', 'interval', 'width', `for every ${PER_PEOPLE} people`],
       rows: named.map(({ name, plan, target }) => [
         name,
         plan ? plan.people.toLocaleString('en') : '',
         !target || target.point === null ? 'none' : formatWidth(target.point),
         target ? formatExpectedRange(target) : 'cannot be said',
         target ? stateWidth(target) : 'cannot be said',
-        plan ? formatPerPeople(plan.expectation.narrowingPerPerson) : '',
+        plan ? statePerPeople(plan.expectation.narrowingPerPerson) : '',
       ]),
     },
   });

@@ -2,11 +2,11 @@
 
 import { upperFirst } from '../../figures/firstLetter.ts';
 import {
-  formatPerPeople,
   formatWidth,
   PER_PEOPLE,
   type PlanName,
   stateArms,
+  statePerPeople,
   stateWidth,
 } from '../../figures/plan/planWords.ts';
 import type { Placement, PlacementSearch } from '../../model/plan/bestPlacement.ts';
@@ -144,7 +144,7 @@ function Way({ state, placement }: { readonly state: PlanState; readonly placeme
               : `${LOAD_NAMES[band]} ${formatWidth(before.width)} wide today, about ${formatWidth(after.width)} then`,
           )
           .join('; ')}
-        . {formatPerPeople(narrowingPerPerson)} narrower for every {PER_PEOPLE} people.
+        . {statePerPeople(narrowingPerPerson)} for every {PER_PEOPLE} people.
       </p>
       <p class="buttons">
         {names.map((name) => (

@@ -7,12 +7,12 @@ import {
   formatChance,
   formatExpected,
   formatKept,
-  formatPerPeople,
   listWholes,
   PER_PEOPLE,
   type PlanName,
   stateArm,
   stateNarrowing,
+  statePerPeople,
   stateWidth,
 } from '../../figures/plan/planWords.ts';
 import type { PlanAnswer } from '../../model/plan/planAnswer.ts';
@@ -101,7 +101,7 @@ function BandResult({ state, name, band, limit }: BandProps) {
             <dd>
               {stateNarrowing(band.narrowing, before)}
               {band.narrowingPerPerson !== null &&
-                `; ${formatPerPeople(band.narrowingPerPerson)} for every ${PER_PEOPLE} people`}
+                `; ${statePerPeople(band.narrowingPerPerson)} for every ${PER_PEOPLE} people`}
             </dd>
           </>
         )}

@@ -6,10 +6,10 @@ import { plannedIntervals } from '../../../src/figures/plan/plannedIntervals.ts'
 import {
   formatChance,
   formatExpected,
-  formatPerPeople,
   listWholes,
   stateArms,
   stateNarrowing,
+  statePerPeople,
   stateWidth,
 } from '../../../src/figures/plan/planWords.ts';
 import { answerPlan } from '../../../src/model/plan/planAnswer.ts';
@@ -99,7 +99,14 @@ describe('the words of a plan', () => {
     expect(stateNarrowing(-0.3, target)).toBe('wider by 0.30 (20\u00a0%)');
     expect(stateNarrowing(0.004, target)).toBe('as wide as today, to a hundredth');
     expect(stateNarrowing(null, target)).toMatch(/^cannot be said/u);
-    expect([formatPerPeople(0.00432), formatPerPeople(null)]).toEqual(['0.043', 'cannot be said']);
+    expect([0.00432, -0.00043, 1e-9, -1e-9, 0, null].map(statePerPeople)).toEqual([
+      '0.043 narrower',
+      '0.0043 wider',
+      'less than 0.001 narrower',
+      'less than 0.001 wider',
+      'as wide',
+      'cannot be said',
+    ]);
   });
 
   it('say chances in outcomes of a hundred, never 0 where there is one', () => {
