@@ -7,6 +7,7 @@ import { findBestPlacement } from '../model/plan/bestPlacement.ts';
 import { answerPlan } from '../model/plan/planAnswer.ts';
 import { planStudy } from '../model/plan/plannedStudy.ts';
 import { describePlanning } from '../model/plan/planningFacts.ts';
+import { planAgreement } from './planAgreement.ts';
 import { planning } from './planning.ts';
 import { site } from './site.ts';
 
@@ -18,6 +19,7 @@ export const builtPlan: Built = {
   answers: Object.fromEntries(listPlans(START.plans).map(([name, plan]) => [name, answerPlan(planning, plan)])),
   place,
   search: findBestPlacement(planning, { ...place, study: planStudy(place.design, []), furthest: null }),
+  agreement: { both: planAgreement.both, most: planAgreement.most },
 };
 
 export const builtFigures = bandFigures(builtPlan.opened.facts, builtPlan.answers);

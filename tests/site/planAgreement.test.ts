@@ -1,7 +1,13 @@
 /** The agreement of what is foretold with simulation, as Methods tells it, against the file and the model's own words. */
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { h } from 'preact';
+import { renderToString } from 'preact-render-to-string';
+import { describe, expect, it, vi } from 'vitest';
+import { BestPlacement } from '../../src/islands/plan/BestPlacement.tsx';
+import { createPlanPage } from '../../src/islands/plan/plan.state.ts';
 import { planAgreement } from '../../src/site/planAgreement.ts';
+import { builtPlan } from '../../src/site/planExample.ts';
+import { pretendBrowser } from '../islands/pretendBrowser.ts';
 
 const read = (path: string) => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
 const {
@@ -22,6 +28,17 @@ describe('the agreement that Methods shows', () => {
     expect(
       rows.filter(({ both: widths }) => widths === 0).map(({ most, usual, error }) => [most, usual, error]),
     ).toEqual([['none', 'none', 'none']]);
+  });
+
+  it('is what the page that plans says of close placements', () => {
+    const { both, most } = planAgreement;
+    expect(builtPlan.agreement).toEqual({ both, most });
+    pretendBrowser();
+    const page = renderToString(h(BestPlacement, { state: createPlanPage(builtPlan, '/data/arms.csv') }));
+    expect(page.replaceAll('\u00a0', ' ')).toContain(
+      `of ${both} planned studies that were simulated too, none had an expected width that was off by more than ${most.replace('\u00a0', ' ')}.`,
+    );
+    vi.unstubAllGlobals();
   });
 
   it('is what the words of the model say', () => {

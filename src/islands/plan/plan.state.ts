@@ -27,6 +27,15 @@ export interface Built extends BuiltAnswers {
   /** The best placement in the site's table, and what was asked for it. */
   readonly place: PlaceAsked;
   readonly search: PlacementSearch;
+  readonly agreement: MeasuredAgreement;
+}
+
+/** How far expected widths were from simulated ones, as it was measured (`npm run agreement`). */
+export interface MeasuredAgreement {
+  /** Planned studies with a width by both ways. */
+  readonly both: number;
+  /** The largest difference: “3.7 %” of the simulated width. */
+  readonly most: string;
 }
 
 export const START: PlanPage = {

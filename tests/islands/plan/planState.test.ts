@@ -30,6 +30,7 @@ const built: Built = {
   answers: { A: answerPlan(planning, first) },
   place: { design: 'parallel', arms: 2, people: 40, band: null },
   search: { best: [], tried: 0, unsaid: 0, reason: 'no curve' },
+  agreement: { both: 149, most: '3.7 %' },
 };
 const answerOf = (plan: PlannedStudy) => ({ ...answerPlan(planning, first), plan });
 const other = readPlan('parallel heavy_1_9') as PlannedStudy;
