@@ -3,10 +3,9 @@ import Papa from 'papaparse';
 import { DEMONSTRATION_NOTE } from '../../evidence/demonstration.ts';
 import type { PlanAnswer } from '../../model/plan/planAnswer.ts';
 import type { PlanningFacts } from '../../model/plan/planningFacts.ts';
-import { formatSignificant } from '../format.ts';
 import { stateSettings } from '../settingsWords.ts';
 import type { TakeHomeFile } from '../takeHome/takeHome.ts';
-import type { PlanName } from './planWords.ts';
+import { assumedOfMeasure, type PlanName } from './planWords.ts';
 
 export interface NamedAnswer {
   readonly name: PlanName;
@@ -142,15 +141,6 @@ export function stateAssumed(
     ),
     NOT_CLAIMED,
   ];
-}
-
-/** Measure, its spread and its correlation, with what they rest on. */
-export function assumedOfMeasure({
-  measure,
-  coefficientOfVariation: cv,
-  correlation,
-}: NonNullable<PlanAnswer['expectation']['assumptions']>): string {
-  return `measure ${measure}; standard deviation before training ${formatSignificant(100 * cv.value, 3)}\u00a0% of the mean (${cv.words}); correlation of before with after ${formatSignificant(correlation.value, 3)} (${correlation.words})`;
 }
 
 /** Settings that stand behind the numbers, in one sentence. */

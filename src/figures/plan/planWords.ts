@@ -1,5 +1,6 @@
 /** A planned study in words and numbers: one rule for each, for the page, its figures and its files. */
 import type { ExpectedKept, ExpectedTarget, WholeShare } from '../../model/plan/expectedTarget.ts';
+import type { PlanAssumptions } from '../../model/plan/plannedRows.ts';
 import type { PlannedArm, PlannedStudy } from '../../model/plan/plannedStudy.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { formatNumber, formatPlain, formatRange, formatShare, formatSignificant, formatWhole } from '../format.ts';
@@ -92,6 +93,16 @@ export function listWholes(wholes: readonly WholeShare[]): string {
 /** The share of growth kept with its interval: “91 % (88 to 95 %)”. */
 export function formatKept({ estimate, low, high }: ExpectedKept): string {
   return estimate === null ? 'not known' : formatShare({ estimate, low, high });
+}
+
+/** Measure, its spread and its correlation, with what they rest on. */
+export function assumedOfMeasure(assumptions: PlanAssumptions): string {
+  return `measure ${assumptions.measure}; ${assumedSpread(assumptions)}`;
+}
+
+/** How people scatter in the measure, and whether that is usual in the table, a setting or given. */
+export function assumedSpread({ coefficientOfVariation: cv, correlation }: Omit<PlanAssumptions, 'measure'>): string {
+  return `standard deviation before training ${formatSignificant(100 * cv.value, 3)}\u00a0% of the mean (${cv.words}); correlation of before with after ${formatSignificant(correlation.value, 3)} (${correlation.words})`;
 }
 
 /** “light loads”, “72.5 % of 1RM”. */

@@ -8,8 +8,9 @@ import { writePercent } from '../../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { formatPlain, formatSignificant, formatWhole } from '../format.ts';
 import type { TakeHomeFile } from '../takeHome/takeHome.ts';
-import { assumedOfMeasure, type FileContext, INVENTED, listSettings, type NamedAnswer, nameFile } from './planFiles.ts';
+import { type FileContext, INVENTED, listSettings, type NamedAnswer, nameFile } from './planFiles.ts';
 import {
+  assumedOfMeasure,
   DESIGN_WORDS,
   formatChance,
   formatExpected,

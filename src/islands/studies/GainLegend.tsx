@@ -1,9 +1,9 @@
 /** What the shades of the evidence map mean, and what they rest on. */
 
-import { formatNumber } from '../../figures/format.ts';
+import { formatPlain } from '../../figures/format.ts';
 import { TILE_SIGNS } from '../../figures/gainMap.ts';
 import type { LegendEntry } from '../../figures/gainWords.ts';
-import { ENDS_AS_COMPUTED } from '../../figures/plan/planWords.ts';
+import { assumedSpread, ENDS_AS_COMPUTED } from '../../figures/plan/planWords.ts';
 import type { GainsView } from '../analysis/gainsView.ts';
 
 interface LegendProps {
@@ -43,7 +43,7 @@ export function GainBasis({ view: { assumptions }, methods, planPage }: BasisPro
   const measured =
     typeof assumptions === 'string'
       ? ''
-      : ` It measures ${assumptions.measure}, as most rows here,${assumptions.weeks === null ? '' : ` over ${formatNumber(assumptions.weeks, 0)} weeks, their median,`} with the usual spread: ${formatNumber(100 * assumptions.coefficientOfVariation.value, 0)}\u00a0% of the mean before training, and a correlation of ${formatNumber(assumptions.correlation.value, 2)} between before and after.`;
+      : ` It measures ${assumptions.measure}, as most rows here${assumptions.weeks === null ? '' : `, over ${formatPlain(assumptions.weeks)} weeks, the median here`}. What is assumed of it: ${assumedSpread(assumptions)}.`;
   return (
     <p class="small">
       What is expected, not what will be. {ENDS_AS_COMPUTED} The study is drawn from the curve fitted here and differs

@@ -56,7 +56,7 @@ export function listUsualMeasures(
       rows: 0,
       studies: 0,
       from: 'setting',
-      words: `the setting for this outcome, ${assumed}, since fewer than ${LEAST_STUDIES} studies give a correlation`,
+      words: `the setting for this outcome, since fewer than ${LEAST_STUDIES} studies give a correlation`,
     };
     const reason = coefficientOfVariation
       ? null
