@@ -50,6 +50,7 @@ export function Plan({ built, table, tableName, ...drawn }: Props) {
         <div class="plans">
           {listPlans(state.page.value.plans).map(([name, plan]) => {
             const answer = answers.answers.value[name];
+            const reason = answers.failed.value[name] ?? null;
             return (
               <section key={name} class="plan" aria-labelledby={`plan-${name}`}>
                 <h2 id={`plan-${name}`}>Plan {name}</h2>
@@ -59,7 +60,9 @@ export function Plan({ built, table, tableName, ...drawn }: Props) {
                     <PlanButtons state={state} name={name} />
                   </div>
                   <div>
-                    {answer ? <PlanResult state={state} name={name} answer={answer} /> : <p>Being worked out …</p>}
+                    {answer && <PlanResult state={state} name={name} answer={answer} />}
+                    {!answer && reason === null && <p>Being worked out …</p>}
+                    <Trouble what="This plan could not be worked out" reason={reason} onRetry={answers.retry} />
                   </div>
                 </div>
               </section>
@@ -91,6 +94,9 @@ function Messages({ state: { answers, notice } }: { readonly state: PlanState })
       {answers.isShown.value && !answers.pending.value && (
         <p class="unseen">
           {Object.entries(answers.answers.value).map(([name, answer]) => announce(name as PlanName, answer))}
+          {Object.entries(answers.failed.value).map(
+            ([name, reason]) => `Plan ${name} could not be worked out: ${reason}. `,
+          )}
         </p>
       )}
     </div>

@@ -20,6 +20,7 @@ export function TakeAway({ state, tableName }: Props) {
     const answer = state.answers.answers.value[name];
     return answer ? [{ name, answer }] : [];
   });
+  const without = Object.keys(state.answers.failed.value);
   const context: FileContext = {
     table: tableName,
     dataVersion,
@@ -27,7 +28,7 @@ export function TakeAway({ state, tableName }: Props) {
     address: state.link.value,
   };
   // A file of plans that are still being worked out would hold others than the page shows.
-  const isReady = !state.answers.pending.value;
+  const isReady = !state.answers.pending.value && answers.length > 0;
   const save = (make: () => void) => () => isReady && make();
   return (
     <section class="panel">
@@ -36,23 +37,32 @@ export function TakeAway({ state, tableName }: Props) {
         A text for a protocol, the numbers, and scripts that work them out again: today’s fit from its rows, the study’s
         outcomes, each outcome’s interval and the medians, beside the site’s (base R; numpy and scipy).
       </p>
+      {without.length > 0 && <p>Without plan {without.join(' and ')}, of which nothing could be worked out.</p>}
       {answers.map(({ name, answer }) => (
         <ProtocolText key={name} name={name} text={writeProtocol(facts, answer, context)} />
       ))}
       <div class="buttons">
-        <button type="button" onClick={save(() => saveFile(writeProtocols(facts, answers, context)))}>
+        <button
+          type="button"
+          aria-disabled={!isReady}
+          onClick={save(() => saveFile(writeProtocols(facts, answers, context)))}
+        >
           Text for a protocol
         </button>
-        <button type="button" onClick={save(() => saveFile(writePlanJson(facts, answers, context)))}>
+        <button
+          type="button"
+          aria-disabled={!isReady}
+          onClick={save(() => saveFile(writePlanJson(facts, answers, context)))}
+        >
           Plans as JSON
         </button>
-        <button type="button" onClick={save(() => saveFile(writePlanCsv(answers, context)))}>
+        <button type="button" aria-disabled={!isReady} onClick={save(() => saveFile(writePlanCsv(answers, context)))}>
           Plans as CSV
         </button>
-        <button type="button" onClick={save(() => state.saveScript('.R', answers, context))}>
+        <button type="button" aria-disabled={!isReady} onClick={save(() => state.saveScript('.R', answers, context))}>
           Script for R
         </button>
-        <button type="button" onClick={save(() => state.saveScript('.py', answers, context))}>
+        <button type="button" aria-disabled={!isReady} onClick={save(() => state.saveScript('.py', answers, context))}>
           Script for Python
         </button>
       </div>

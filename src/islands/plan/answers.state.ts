@@ -18,9 +18,11 @@ export interface BuiltAnswers {
 }
 export type Answers = Readonly<Partial<Record<PlanName, PlanAnswer>>>;
 
+/** What came of a plan: an answer, or why there is none. */
 interface Known {
-  readonly answer: PlanAnswer;
+  readonly plan: PlannedStudy;
   readonly settings: Settings;
+  readonly found: { readonly answer: PlanAnswer } | { readonly problem: string };
 }
 
 /** @param table address of the table that is read */
@@ -31,6 +33,7 @@ export function createAnswers(built: BuiltAnswers, table: string, page: Readonly
   const opened = signal<OpenedTable>(built.opened);
   const facts = computed(() => opened.value.facts);
   const known = signal<Readonly<Partial<Record<PlanName, Known>>>>(isOwn ? {} : fromBuilt(built));
+  /** Why nothing is known of the table; of a plan that failed, `failed` says so. */
   const problem = signal<string | null>(null);
   /** Raised to have everything asked for again. */
   const tries = signal(0);
@@ -40,8 +43,17 @@ export function createAnswers(built: BuiltAnswers, table: string, page: Readonly
   const answers = computed<Answers>(() =>
     Object.fromEntries(
       listPlans(page.value.plans).flatMap(([name]) => {
-        const answer = known.value[name]?.answer;
-        return answer ? [[name, answer]] : [];
+        const found = known.value[name]?.found;
+        return found && 'answer' in found ? [[name, found.answer]] : [];
+      }),
+    ),
+  );
+  /** Why a plan could not be worked out, by its name. */
+  const failed = computed<Readonly<Partial<Record<PlanName, string>>>>(() =>
+    Object.fromEntries(
+      listPlans(page.value.plans).flatMap(([name]) => {
+        const found = known.value[name]?.found;
+        return found && 'problem' in found ? [[name, found.problem]] : [];
       }),
     ),
   );
@@ -55,9 +67,6 @@ export function createAnswers(built: BuiltAnswers, table: string, page: Readonly
         listPlans(page.value.plans).some(([name, plan]) => !isOf(known.value[name], plan, page.value.settings))),
   );
 
-  const fail = (reason: string) => {
-    problem.value = reason;
-  };
   const isBuilt = (settings: Settings) => !isOwn && isSame(settings, built.opened.facts.settings);
   const askFacts = (settings: Settings) => {
     cancelFacts();
@@ -74,7 +83,9 @@ export function createAnswers(built: BuiltAnswers, table: string, page: Readonly
           opened.value = found;
           awaitsOwn.value = false;
         },
-        fail,
+        fail: (reason) => {
+          problem.value = reason;
+        },
       },
     );
   };
@@ -85,13 +96,20 @@ export function createAnswers(built: BuiltAnswers, table: string, page: Readonly
   const askAnswer = (name: PlanName, plan: PlannedStudy | undefined, settings: Settings) => {
     cancels.get(name)?.();
     const start = built.answers[name];
+    const before = known.peek()[name];
     if (!plan) keep(name, undefined);
-    else if (start && isBuilt(settings) && isSame(start.plan, plan)) keep(name, { answer: start, settings });
-    else if (!isOf(known.peek()[name], plan, settings))
-      cancels.set(
-        name,
-        planner.ask('answer', { table, settings, plan }, { take: (answer) => keep(name, { answer, settings }), fail }),
-      );
+    else if (start && isBuilt(settings) && isSame(start.plan, plan)) {
+      keep(name, { plan, settings, found: { answer: start } });
+    } else if (!isOf(before, plan, settings) || (before && 'problem' in before.found)) {
+      if (before && 'problem' in before.found) keep(name, undefined);
+      const come = (found: Known['found']) => keep(name, { plan, settings, found });
+      const waiting = {
+        take: (answer: PlanAnswer) => come({ answer }),
+        // What was known of the plan as it stood before goes, so that nothing old stands beside an error.
+        fail: (reason: string) => come({ problem: reason }),
+      };
+      cancels.set(name, planner.ask('answer', { table, settings, plan }, waiting));
+    }
   };
   const connect = () => {
     const settings = computed(() => page.value.settings);
@@ -115,17 +133,20 @@ export function createAnswers(built: BuiltAnswers, table: string, page: Readonly
   const retry = () => {
     tries.value++;
   };
-  return { opened, facts, answers, awaitsOwn, isShown, pending, problem, isBuilt, retry, connect };
+  return { opened, facts, answers, failed, awaitsOwn, isShown, pending, problem, isBuilt, retry, connect };
 }
 
 export type AnswersState = ReturnType<typeof createAnswers>;
 
 function isOf(known: Known | undefined, plan: PlannedStudy, settings: Settings): boolean {
-  return known !== undefined && isSame(known.answer.plan, plan) && isSame(known.settings, settings);
+  return known !== undefined && isSame(known.plan, plan) && isSame(known.settings, settings);
 }
 
 function fromBuilt({ opened: { facts }, answers }: BuiltAnswers) {
   return Object.fromEntries(
-    Object.entries(answers).map(([name, answer]) => [name, { answer, settings: facts.settings }]),
+    Object.entries(answers).map(([name, answer]): [string, Known] => [
+      name,
+      { plan: answer.plan, settings: facts.settings, found: { answer } },
+    ]),
   );
 }

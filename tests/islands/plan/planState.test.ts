@@ -112,13 +112,50 @@ describe('the page that plans', () => {
     expect(state.answers.pending.value).toBe(false);
     state.setPlan('A', other);
     worker.break();
-    expect([state.answers.isShown.value, state.answers.pending.value]).toEqual([false, false]);
-    expect(state.answers.problem.value).toMatch(/could not be loaded or started/u);
+    expect([state.answers.answers.value, state.answers.pending.value]).toEqual([{}, false]);
+    expect(state.answers.failed.value.A).toMatch(/could not be loaded or started/u);
     state.answers.retry();
-    expect(state.answers.problem.value).toBeNull();
+    expect([state.answers.failed.value, state.answers.pending.value]).toEqual([{}, true]);
     browser.workers[1].answer('open', { result: opened });
     browser.workers[1].answer('answer', { result: answerOf(other) });
     expect([state.answers.isShown.value, state.answers.pending.value]).toEqual([true, false]);
+    disconnect();
+  });
+
+  it('hides everything where the table itself cannot be read, and says so once', () => {
+    const browser = pretendBrowser();
+    const state = createPlanPage(built, OWN);
+    const disconnect = state.connect();
+    browser.workers[0].answer('answer', { problem: 'it is gone' });
+    browser.workers[0].answer('open', { problem: 'it is gone' });
+    expect([state.answers.isShown.value, state.answers.pending.value]).toEqual([false, false]);
+    expect(state.answers.problem.value).toBe('it is gone');
+    state.answers.retry();
+    expect(state.answers.problem.value).toBeNull();
+    disconnect();
+  });
+
+  it('shows the other plans beside one that failed, and asks for that one alone again', () => {
+    const browser = pretendBrowser();
+    const state = createPlanPage(built, SHIPPED);
+    const disconnect = state.connect();
+    state.setPlan('B', other);
+    const [worker] = browser.workers;
+    worker.answer('answer', { problem: 'the matrix is singular' });
+    const { answers } = state;
+    expect([answers.isShown.value, answers.pending.value, answers.problem.value]).toEqual([true, false, null]);
+    expect(answers.failed.value).toEqual({ B: 'the matrix is singular' });
+    expect(Object.keys(answers.answers.value)).toEqual(['A']);
+    answers.retry();
+    expect(worker.askedFor('answer').map(({ request }) => request.plan)).toEqual([other, other]);
+    expect([answers.failed.value, answers.pending.value]).toEqual([{}, true]);
+    worker.answer('answer', { result: answerOf(other) });
+    expect([answers.pending.value, Object.keys(answers.answers.value)]).toEqual([false, ['A', 'B']]);
+    // A failure goes with its plan.
+    state.setPlan('C', { ...other, weeks: 9 });
+    worker.answer('answer', { problem: 'no' });
+    state.removePlan('C');
+    expect([answers.failed.value, answers.pending.value]).toEqual([{}, false]);
     disconnect();
   });
 
