@@ -1,9 +1,8 @@
 /** How many people a plan needs for an interval no wider than asked, and what no number of people can do. */
 
 import { upperFirst } from '../../figures/firstLetter.ts';
-import { formatExpected, formatWidth, LIMIT_WORDS, type PlanName, stateWidth } from '../../figures/plan/planWords.ts';
+import { formatExpected, LIMIT_WORDS, type PlanName, stateWidth } from '../../figures/plan/planWords.ts';
 import type { PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
-import { MOST_RESERVE } from '../../model/plan/plannedStudy.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { Choice } from '../../ui/Choice.tsx';
@@ -11,11 +10,8 @@ import { Trouble } from '../../ui/Trouble.tsx';
 import { settleNeed } from './need.ts';
 import { PlanEntry } from './PlanEntry.tsx';
 import type { PlanState } from './plan.state.ts';
-import type { NeedAsked } from './planAddress.ts';
+import { ASKED_WIDTHS, type NeedAsked } from './planAddress.ts';
 import { listPlans } from './plans.ts';
-
-/** Widths that are asked for, repetitions: as far as a reserve goes. */
-const WIDTHS = { from: 0.05, to: MOST_RESERVE } as const;
 
 export function PeopleForWidth({ state }: { readonly state: PlanState }) {
   const { need, plans } = state.page.value;
@@ -57,7 +53,7 @@ export function PeopleForWidth({ state }: { readonly state: PlanState }) {
           id="need-width"
           label="No wider than, repetitions"
           value={need?.width ?? null}
-          {...WIDTHS}
+          {...ASKED_WIDTHS}
           unset="no width is asked for"
           onTake={(width) => change({ width })}
           onEmpty={() => state.change({ need: null })}
@@ -81,7 +77,7 @@ export function PeopleForWidth({ state }: { readonly state: PlanState }) {
 
 function Answer({ name, found }: { readonly name: PlanName; readonly found: PeopleNeeded }) {
   const { band, width, perArm, people, after, limit, reason } = found;
-  const asked = `an interval no wider than ${formatWidth(width)} with ${LOAD_NAMES[band]}`;
+  const asked = `an interval no wider than ${width} with ${LOAD_NAMES[band]}`;
   return (
     <>
       {perArm === null && <p>{upperFirst(`plan ${name} does not reach ${asked}: ${reason}.`)}</p>}

@@ -9,14 +9,17 @@
  * (settingsAddress.ts), by the same names.
  */
 import { PLAN_NAMES, type PlanName } from '../../figures/plan/planWords.ts';
-import type { PlannedDesign } from '../../model/plan/plannedStudy.ts';
+import { MOST_RESERVE, type PlannedDesign } from '../../model/plan/plannedStudy.ts';
 import type { BandName } from '../../model/result.ts';
 import type { Settings } from '../../model/settings.ts';
 import { BANDS, DESIGNS, readNumber, readPlan, writePlan } from '../analysis/plannedStudyAddress.ts';
 import { readSettings, writeSettings } from '../analysis/settingsAddress.ts';
 import { defaultPlans, type Plans } from './plans.ts';
 
-/** How many people are asked for: of which plan, in which band, for an interval no wider than this, repetitions. */
+/** Widths that may be asked for, repetitions: from the narrowest that is told as one to as far as a reserve goes. */
+export const ASKED_WIDTHS = { from: 0.05, to: MOST_RESERVE } as const;
+
+/** How many people are asked for: of which plan, in which band, for an interval no wider than this, repetitions, one of `ASKED_WIDTHS`. */
 export interface NeedAsked {
   readonly plan: PlanName;
   readonly band: BandName;
@@ -41,6 +44,7 @@ export interface PlanPage {
 }
 
 const ALL_BANDS = 'both';
+const EXPECTED_NEED = `Expected of “need”: a plan, its loads and a width from ${ASKED_WIDTHS.from} to ${ASKED_WIDTHS.to} repetitions, as in a_light_0.6.`;
 
 /** Query with its question mark; empty where everything stands at its default. */
 export function writePage({ settings, plans, need, place }: PlanPage): string {
@@ -79,7 +83,8 @@ export function readPage(query: string): PlanPage & { readonly notice: string | 
   const plans: Plans = found.length > 0 ? Object.fromEntries(found) : defaultPlans(settings);
   const lost =
     unread.length > 0 ? `Parts of the address could not be read and were left out: ${unread.join(', ')}.` : '';
-  return { settings, plans, need, place, notice: [lost, notice].filter(Boolean).join(' ') || null };
+  const asked = unread.includes('need') ? EXPECTED_NEED : '';
+  return { settings, plans, need, place, notice: [lost, asked, notice].filter(Boolean).join(' ') || null };
 }
 
 function readNeed(text: string): NeedAsked | null {
@@ -87,7 +92,11 @@ function readNeed(text: string): NeedAsked | null {
   const plan = PLAN_NAMES.find((one) => one.toLowerCase() === name);
   const band = BANDS.find((one) => one === place);
   const width = readNumber(written ?? '');
-  return plan && band && width !== null && width > 0 && more.length === 0 ? { plan, band, width } : null;
+  return plan && band && width !== null && isAsked(width) && more.length === 0 ? { plan, band, width } : null;
+}
+
+function isAsked(width: number): boolean {
+  return width >= ASKED_WIDTHS.from && width <= ASKED_WIDTHS.to;
 }
 
 function readPlace(text: string): PlaceAsked | null {

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { readArms } from '../../../src/evidence/table.ts';
 import { PLAN_NAMES } from '../../../src/figures/plan/planWords.ts';
 import { readPlan, writePlan } from '../../../src/islands/analysis/plannedStudyAddress.ts';
-import { type PlanPage, readPage, writePage } from '../../../src/islands/plan/planAddress.ts';
+import { ASKED_WIDTHS, type PlanPage, readPage, writePage } from '../../../src/islands/plan/planAddress.ts';
 import { defaultPlans } from '../../../src/islands/plan/plans.ts';
 import type { PlannedStudy } from '../../../src/model/plan/plannedStudy.ts';
 import { defaultSettings } from '../../../src/model/settings.ts';
@@ -40,7 +40,7 @@ const pages: fc.Arbitrary<PlanPage> = fc.record({
     fc.record({
       plan: fc.constantFrom(...PLAN_NAMES),
       band,
-      width: fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
+      width: fc.double({ min: ASKED_WIDTHS.from, max: ASKED_WIDTHS.to, noNaN: true }),
     }),
   ),
   place: maybe(
@@ -106,16 +106,24 @@ describe('the address', () => {
     ['?a=parallel+light_0_20+measure_', 'a'],
     [`?a=parallel${'+light_0_20'.repeat(21)}`, 'a'],
     ['?b=<img src=x onerror=alert(1)>', 'b'],
-    ['?need=a_light_-1', 'need'],
-    ['?need=d_light_1', 'need'],
-    ['?need=a_light', 'need'],
     ['?place=parallel_4_40_light', 'place'],
     ['?place=parallel_2_4.5_light', 'place'],
     ['?place=parallel_2_40_medium', 'place'],
-    ['?c=parallel+light_0_20&need=&place=&b=', 'b, need, place'],
+    ['?c=parallel+light_0_20&place=&b=', 'b, place'],
   ])('%s names what could not be read', (query, names) => {
     expect(readPage(query).notice).toBe(`Parts of the address could not be read and were left out: ${names}.`);
   });
+
+  it.each(['a_light_-1', 'a_light_0', 'a_light_0.0001', 'a_light_31', 'd_light_1', 'a_light', ''])(
+    'asks for no width where need=%s, and says what was expected',
+    (written) => {
+      const { need, notice } = readPage(`?need=${written}`);
+      expect(need).toBeNull();
+      expect(notice).toBe(
+        'Parts of the address could not be read and were left out: need. Expected of “need”: a plan, its loads and a width from 0.05 to 30 repetitions, as in a_light_0.6.',
+      );
+    },
+  );
 
   it('says what of the settings could not be read as well as what of the plans', () => {
     const { notice, plans: found } = readPage('?b=x&a=parallel+heavy_1_9&v=2&curve=zigzag');
