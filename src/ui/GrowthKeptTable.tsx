@@ -3,10 +3,11 @@ import { formatNumber, formatShare } from '../figures/format.ts';
 import type { KeptShareDifference } from '../model/differenceResult.ts';
 import type { FullAnalysis } from '../model/full.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { type GrowthKept, listGrowthKept } from '../practice/growthKept.ts';
+import { listGrowthKept } from '../practice/growthKept.ts';
 import { LOAD_HEADINGS } from '../practice/loadNames.ts';
 import { Scroll } from './Scroll.tsx';
 import { TableHead } from './TableHead.tsx';
+import { WithInterval } from './WithInterval.tsx';
 
 export function GrowthKeptTable({ analysis }: { readonly analysis: FullAnalysis }) {
   const rows = listGrowthKept(analysis);
@@ -32,19 +33,21 @@ export function GrowthKeptTable({ analysis }: { readonly analysis: FullAnalysis 
             <tr key={row.reserve}>
               <th scope="row">{row.reserve}</th>
               {row.bands.map(({ name, kept }) => (
-                <td key={name}>{showKept(kept)}</td>
+                <td key={name}>
+                  {kept.share ? <WithInterval text={formatShare(kept.share)} /> : `not known: ${kept.reason}`}
+                </td>
               ))}
-              {hasDifference && <td>{showDifference(row.difference, row.reserve)}</td>}
+              {hasDifference && (
+                <td>
+                  <WithInterval text={showDifference(row.difference, row.reserve)} />
+                </td>
+              )}
             </tr>
           ))}
         </tbody>
       </table>
     </Scroll>
   );
-}
-
-function showKept({ share, reason }: GrowthKept['bands'][number]['kept']): string {
-  return share ? formatShare(share) : `not known: ${reason}`;
 }
 
 function showDifference(difference: KeptShareDifference | null, reserve: number): string {

@@ -1,4 +1,5 @@
 /** One plan to be filled in: design, arms, and what is assumed of the measure. */
+import { upperFirst } from '../../figures/firstLetter.ts';
 import { DESIGN_WORDS, type PlanName } from '../../figures/plan/planWords.ts';
 import {
   LEAST_PEOPLE,
@@ -40,9 +41,11 @@ export function PlanFields({ state, name, plan }: Props) {
         label="Design"
         value={plan.design}
         options={[
-          ['parallel', `parallel: ${DESIGN_WORDS.parallel}`],
-          ['within-person', `within-person: ${DESIGN_WORDS['within-person']}`],
+          ['parallel', 'parallel'],
+          ['within-person', 'within-person'],
         ]}
+        // Below the words, since what a narrow list cannot show of them is cut off.
+        help={`${upperFirst(DESIGN_WORDS[plan.design])}.`}
         onChange={(design) => set(changeDesign(plan, design))}
       />
       {isWithin && plan.arms.length > 0 && (

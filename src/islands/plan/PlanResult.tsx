@@ -21,6 +21,7 @@ import { countOf } from '../../numerics/countOf.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { TableHead } from '../../ui/TableHead.tsx';
+import { WithInterval } from '../../ui/WithInterval.tsx';
 import type { PlanState } from './plan.state.ts';
 
 interface Props {
@@ -140,8 +141,12 @@ function Kept({ state, band: { kept } }: Pick<BandProps, 'state' | 'band'>) {
         {kept.map(({ before, after }) => (
           <tr key={before.reserve}>
             <th scope="row">{before.reserve}</th>
-            <td>{formatKept(before)}</td>
-            <td>{formatKept(after)}</td>
+            <td>
+              <WithInterval text={formatKept(before)} />
+            </td>
+            <td>
+              <WithInterval text={formatKept(after)} />
+            </td>
           </tr>
         ))}
       </tbody>
