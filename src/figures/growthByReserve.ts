@@ -10,7 +10,7 @@ import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { stateFooting } from './footing.ts';
-import { formatNumber, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
+import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import {
   type DrawnPoint,
   drawPoints,
@@ -22,8 +22,9 @@ import {
   stateIntervals,
 } from './growthTraces.ts';
 import { captionGrowth, titleGrowth } from './growthWords.ts';
-import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME, TOP_LABEL } from './looks.ts';
+import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
 import { isComparable } from './moved.ts';
+import { targetMarks } from './targetMarks.ts';
 
 export interface GrowthByReserveOptions {
   readonly band: BandName;
@@ -110,7 +111,12 @@ export function growthByReserve(
           clip: true,
         }),
         Plot.lineY(curve, { x: 'reserve', y: 'growth', stroke: colour, strokeWidth: 3 }),
-        ...targetMarks(band, colour, domain),
+        ...targetMarks(band.target, {
+          colour,
+          height: heightAt(domain, 0.035),
+          studied: band.studiedReserve?.high ?? null,
+          furthest: domain.x[1],
+        }),
       ],
     },
     ...words,
@@ -216,27 +222,4 @@ function sharedDomain(analyses: readonly Analysis[], { settings }: Analysis, sho
 /** A place above the foot of the drawing, by its share of the height, in the unit of growth. */
 function heightAt({ y: [floor, top] }: Domain, share: number): number {
   return floor + (top - floor) * share;
-}
-
-function targetMarks(band: Band, colour: string, domain: Domain): Plot.Markish[] {
-  const { point, low, high, shown, whole } = band.target;
-  if (point === null || low === null) return [];
-  const furthest = band.studiedReserve?.high ?? point;
-  const height = heightAt(domain, 0.035);
-  const beyondMiddle = point > domain.x[1] * 0.6;
-  const label = `target ${formatNumber(shown?.point ?? point, 1)}, in practice ${formatWhole(whole)}`;
-  const bar = [{ target: point, low, high: high ?? furthest, height, label }];
-  return [
-    Plot.ruleX(bar, { x: 'target', stroke: colour, strokeDasharray: '2,4', strokeWidth: 1.5 }),
-    Plot.ruleY(bar, { y: 'height', x1: 'low', x2: 'high', stroke: colour, strokeWidth: 5, strokeOpacity: 0.55 }),
-    Plot.dot(bar, { x: 'target', y: 'height', r: 5.5, fill: colour, stroke: 'var(--paper)', strokeWidth: 1.5 }),
-    Plot.text(bar, {
-      x: 'target',
-      text: 'label',
-      ...TOP_LABEL,
-      dx: beyondMiddle ? -6 : 6,
-      textAnchor: beyondMiddle ? 'end' : 'start',
-      fill: colour,
-    }),
-  ];
 }

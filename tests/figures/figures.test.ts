@@ -15,6 +15,7 @@ import { analyse } from '../../src/model/analyse.ts';
 import { bandOf } from '../../src/model/bands.ts';
 import { sweepChoices } from '../../src/model/checks/sweep.ts';
 import { analyseInFull } from '../../src/model/full.ts';
+import type { Analysis, Band, Target } from '../../src/model/result.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { writePercent } from '../../src/numerics/percent.ts';
 import { drawPlot } from '../../src/site/drawFigure.ts';
@@ -137,6 +138,34 @@ describe('growth by reserve', () => {
       expect(x - radius).toBeGreaterThan(RESERVE_FRAME.marginLeft);
       expect(x + radius).toBeLessThan(NARROW_DRAWING - RESERVE_FRAME.marginRight);
     }
+  });
+
+  it('shows both ends of the target’s interval, however near they are to its mark, and none that is not there', () => {
+    const half = 9;
+    const endsIn = (svg: string) =>
+      [...svg.matchAll(/<path[^>]*>/gu)].flatMap(([mark]) =>
+        mark.includes(` d="M0,-${half}L0,${half}"`) ? [Number(/translate\(([\d.]+),/u.exec(mark)?.[1])] : [],
+      );
+    const draw = (target: Partial<Target>) => {
+      const { light } = analysis.bands as Record<'light', Band>;
+      const bands = {
+        ...analysis.bands,
+        light: { ...light, target: { ...light.target, ...target } },
+      } as Analysis['bands'];
+      return drawPlot(growthByReserve({ ...analysis, bands }, { band: 'light' }), NARROW_DRAWING);
+    };
+    const svg = draw({ point: 0.3, low: 0.29, high: 0.31 });
+    const [circle] = /<circle[^>]*>/u.exec(svg) ?? [''];
+    const [mark, radius] = ['cx', 'r'].map((name) =>
+      Number(new RegExp(`\\b${name}="([\\d.]+)"`, 'u').exec(circle)?.[1]),
+    );
+    const [low, high, ...more] = endsIn(svg);
+    expect(more).toEqual([]);
+    expect(low).toBeLessThan(mark);
+    expect(high).toBeGreaterThan(mark);
+    // The mark hides where they are, so they are taller than it with the paper round it.
+    expect(half).toBeGreaterThan(radius + 2);
+    expect(endsIn(draw({ high: null }))).toHaveLength(1);
   });
 
   it('lists the curve up to the largest reserve studied', () => {
