@@ -12,9 +12,9 @@ const demonstration = document.querySelector<HTMLElement>('[data-demonstration]'
 const reading = document.querySelector<HTMLElement>('[data-reading]');
 const siteNumbers = document.querySelectorAll<HTMLElement>('[data-site-numbers]');
 const ownTable = notice?.dataset.ownTable;
-const reads =
-  ownTable === 'read' ||
-  (ownTable === 'unless cited' && readCitedTable(new URLSearchParams(location.search))?.own !== false);
+/** The table that the address names, on a page that is then of no other; a page writes it there for an own table. */
+const readCited = () => (ownTable === 'unless cited' ? readCitedTable(new URLSearchParams(location.search)) : null);
+const reads = ownTable === 'read' || (ownTable === 'unless cited' && readCited()?.own !== false);
 
 // What the build has drawn is the site's: it is not to be told as the answer while an own table is looked for.
 const main = document.querySelector('main');
@@ -43,11 +43,12 @@ followTable(async (table, before) => {
   // On pages that read an own table, whether the data are invented is that table's to say.
   if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;
   if (reading) reading.hidden = reads && table.kind === 'own';
+  const cited = readCited();
   if (!notice || !text || !button || (table.kind === 'site' && before === null)) return;
   words ??= await import('./noticeWords.ts');
   notice.hidden = false;
   button.hidden = table.kind === 'site';
-  text.textContent = words.stateInUse(table, reads, before !== null);
+  text.textContent = words.stateInUse(table, reads, cited, before !== null);
 });
 button?.addEventListener('click', () => {
   void putInUse(null);

@@ -24,7 +24,9 @@ describe('the mark of settings', () => {
     expect(writeCited(one, { version: VERSION, own: false, found: null })).toBe(
       writeCited(other, { version: VERSION, own: false, found: null }),
     );
-    expect(markOf(readCited('?v=1&split=50').settings)).toBe(markOf(readCited('?v=2&split=50&curve=line').settings));
+    expect(markOf(readCited('?v=1&split=50', '').settings)).toBe(
+      markOf(readCited('?v=2&split=50&curve=line', '').settings),
+    );
   });
 
   it('stays what it is: it stands in the names of files that were saved', () => {
@@ -45,7 +47,7 @@ describe('an address that cites a figure', () => {
     fc.assert(
       fc.property(anySettings(shippedArms), fc.boolean(), (settings, own) => {
         const found = { targets: [], strength: { point: -0.4, low: -2.1, high: 1.3 }, rows: 36, studies: 9 };
-        const read = readCited(writeCited(settings, { version: VERSION, own, found }));
+        const read = readCited(writeCited(settings, { version: VERSION, own, found }), 'strength');
         expect(read).toEqual({
           settings: orderSettings(settings),
           pin: { version: VERSION, own, found },
@@ -71,6 +73,29 @@ describe('an address that cites a figure', () => {
     );
   });
 
+  it('is refused the numbers of a figure of other things than the one it names, and says so', () => {
+    const evidence = makeEvidence(shippedArms, { swept: true });
+    const slugs = listFigures(evidence).figures.map(({ slug }) => slug);
+    const kindOf = (slug: string) =>
+      ['light', 'heavy', 'targets', 'strength', 'beyond-failure'].find((kind) => slug.endsWith(kind)) ?? 'counts';
+    let refused = 0;
+    for (const slug of slugs) {
+      for (const other of slugs) {
+        const found = headlineOf(slug, evidence);
+        const read = readCited(writeCited(some, { version: VERSION, own: false, found }), other);
+        const isSame = kindOf(slug) === kindOf(other);
+        expect(read.pin?.found, `${slug} as ${other}`).toEqual(isSame ? found : null);
+        if (isSame) continue;
+        refused++;
+        expect(read.notice).toMatch(/is of another figure than the one that it names/u);
+      }
+    }
+    expect(refused).toBeGreaterThan(100);
+    // Nor is it told of the figure that stands there because the address names none.
+    expect(readCited(`?v=2&table=${VERSION}&then=l1_0_2*n3_1`, '').pin?.found).toBeNull();
+    expect(readCited(`?v=2&table=${VERSION}&then=h1_0_2*n3_1`, 'growth-light').pin?.found).toBeNull();
+  });
+
   it('tells a target without an upper end from one without any', () => {
     const found = {
       targets: [
@@ -91,7 +116,7 @@ describe('an address that cites a figure', () => {
   it('holds numbers only: no words of an address ever reach the page', () => {
     fc.assert(
       fc.property(fc.string(), fc.string(), (table, then) => {
-        const { pin, notice } = readCited(`?${new URLSearchParams({ v: '2', table, then })}`);
+        const { pin, notice } = readCited(`?${new URLSearchParams({ v: '2', table, then })}`, 'growth-light');
         if (pin?.found) expect(writeHeadline(pin.found)).not.toMatch(/[b-gi-kmo-rt-z]/u);
         else expect(notice).toMatch(/could not be read/u);
       }),
@@ -117,12 +142,12 @@ describe('an address that cites a figure', () => {
   });
 
   it('with a version that is none, or numbers that are none, says so and shows the figure', () => {
-    expect(readCited('?v=2&curve=log&table=<b>').notice).toMatch(/names a version of the table that is none/u);
-    expect(readCited('?v=2&curve=log&table=<b>')).toMatchObject({ pin: null, settings: { curve: 'log' } });
-    expect(readCited(`?v=2&table=${VERSION}&then=x`)).toMatchObject({
+    expect(readCited('?v=2&curve=log&table=<b>', '').notice).toMatch(/names a version of the table that is none/u);
+    expect(readCited('?v=2&curve=log&table=<b>', '')).toMatchObject({ pin: null, settings: { curve: 'log' } });
+    expect(readCited(`?v=2&table=${VERSION}&then=x`, 'growth-light')).toMatchObject({
       pin: { version: VERSION, own: false, found: null },
       notice: 'What was found when this was cited could not be read from the address.',
     });
-    expect(readCited('?v=1&curve=log').settings.curve).toBe('log');
+    expect(readCited('?v=1&curve=log', '').settings.curve).toBe('log');
   });
 });

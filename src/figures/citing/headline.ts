@@ -48,6 +48,23 @@ export function headlineOf(slug: string, { analysis, map }: Pick<FigureEvidence,
   return { ...none, targets: all.map(pick), rows: rows.included, studies: null };
 }
 
+/**
+ * Whether the numbers are of such a figure: its loads, and no strength or target where it shows none. Figures that show
+ * the same fit have the same numbers.
+ */
+export function isHeadlineOf(slug: string, { targets, strength, studies }: Headline): boolean {
+  const bands = targets
+    .map(({ band }) => band)
+    .sort()
+    .join();
+  const band = listKeys(LETTERS).find((one) => slug.endsWith(`-${one}`));
+  if (band) return bands === band && strength === null && studies !== null;
+  if (slug === 'targets') return ['heavy,light', 'all'].includes(bands) && strength === null && studies === null;
+  if (bands !== '') return false;
+  if (slug === 'strength') return strength !== null && studies !== null;
+  return strength === null && (studies === null) === (slug === 'beyond-failure');
+}
+
 function pick({ band, shown }: Headline['targets'][number]): Headline['targets'][number] {
   return { band, shown };
 }

@@ -1,6 +1,7 @@
 /** References of a figure with a reader's settings in five forms, and its frame; or why there are none. */
 import { useState } from 'preact/hooks';
 import type { Release } from '../../figures/citing/figureItem.ts';
+import { UNKNOWN_VERSION } from '../../ownTable/shownVersion.ts';
 import { CopyText } from '../../ui/CopyText.tsx';
 import { copyElement } from '../../ui/copyElement.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
@@ -54,7 +55,15 @@ export function CiteOwnTable({ source }: { readonly source: FigureSource }) {
       <p>
         Your table never leaves this browser, so no address shows this figure to others, and it is not the site’s.
         Publish your table with the figure’s files, and cite those. The files say that it was drawn with {SITE_NAME}{' '}
-        from a table of your own, version <code>{source.dataVersion}</code>: the start of the SHA-256 of its file.
+        from a table of your own
+        {source.dataVersion === UNKNOWN_VERSION ? (
+          '. They name no version of it: this page did not come over a safe connection (https), and browsers work one out on no other'
+        ) : (
+          <>
+            , version <code>{source.dataVersion}</code>: the start of the SHA-256 of its file
+          </>
+        )}
+        .
       </p>
     </>
   );

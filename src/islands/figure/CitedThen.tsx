@@ -1,5 +1,6 @@
 /** What an address that cites a figure says of then, beside what is now. */
 import { headlineOf, stateFound } from '../../figures/citing/headline.ts';
+import { isHashed } from '../../ownTable/citedVersion.ts';
 import type { LiveFigureState } from './liveFigure.state.ts';
 
 export function CitedThen({ state }: { readonly state: LiveFigureState }) {
@@ -32,13 +33,21 @@ export function CitedThen({ state }: { readonly state: LiveFigureState }) {
 
 /** In place of a figure whose table is not in this browser. */
 export function ElsewhereFigure({ state }: { readonly state: LiveFigureState }) {
+  const pin = state.pin.value;
+  if (!pin) return null;
   return (
     <div class="panel" data-elsewhere>
       <p>
-        This address was made while a table of somebody’s own was read, version <code>{state.pin.value?.version}</code>.
-        Such a table never leaves the browser that it was opened in, so its figure cannot be shown here. If it was
-        yours,
-        <a href="../../table/">open it again</a> and come back.
+        This address was made while a table of somebody’s own was read,{' '}
+        {isHashed(pin) ? (
+          <>
+            version <code>{pin.version}</code>
+          </>
+        ) : (
+          'of which no version is known'
+        )}
+        . Such a table never leaves the browser that it was opened in, so its figure cannot be shown here. If it was
+        yours, <a href="../../table/">open it again</a> and come back.
       </p>
       <button type="button" onClick={state.drawFromSite}>
         Draw the site’s figure with these settings

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { CataloguedFigure } from '../../figures/catalogue.ts';
 import type { Release } from '../../figures/citing/figureItem.ts';
 import { stateSettings } from '../../figures/settingsWords.ts';
+import { UNKNOWN_VERSION } from '../../ownTable/shownVersion.ts';
 import { Drawings } from '../../ui/Drawings.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { FigureFrame } from '../../ui/FigureFrame.tsx';
@@ -75,8 +76,12 @@ export function MadeFigure({ state, made, release }: Props) {
       <h2>What is shown, and from what</h2>
       <p>{made.shown}</p>
       <p>
-        {isOwn ? 'From your own table, version ' : 'From the site’s table, version '}
-        <code>{source.dataVersion}</code>
+        {isOwn ? 'From your own table' : 'From the site’s table'}
+        {source.dataVersion !== UNKNOWN_VERSION && (
+          <>
+            , version <code>{source.dataVersion}</code>
+          </>
+        )}
         {source.demonstration && ' (invented for demonstration)'}.
         {context.mark !== null && (
           <>

@@ -9,7 +9,7 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
-import { type Headline, readHeadline, writeHeadline } from '../../figures/citing/headline.ts';
+import { type Headline, isHeadlineOf, readHeadline, writeHeadline } from '../../figures/citing/headline.ts';
 import { FILTER_KEYS } from '../../model/filters.ts';
 import { ADJUSTMENTS, type Settings } from '../../model/settings.ts';
 import { type CitedTable, OWN, readCitedTable, TABLE } from '../../ownTable/citedTable.ts';
@@ -62,22 +62,30 @@ export interface ReadCited {
   readonly notice: string | null;
 }
 
-/** Settings and pin of an address; never throws, whatever it holds. */
-export function readCited(search: string): ReadCited {
+/**
+ * Settings and pin of an address; never throws, whatever it holds.
+ *
+ * @param slug of the figure that the address names
+ */
+export function readCited(search: string, slug: string): ReadCited {
   const query = new URLSearchParams(search);
   const [table, written] = [query.get(TABLE), query.get(FOUND)];
   const cited = readCitedTable(query);
   query.delete(TABLE);
   query.delete(FOUND);
   const read = readSettings(query.size > 0 ? `?${query}` : '');
-  const found = written === null ? null : readHeadline(written);
+  const said = written === null ? null : readHeadline(written);
+  const found = said && isHeadlineOf(slug, said) ? said : null;
   const notices = [
     read.notice,
     table !== null && !cited
       ? 'The address names a version of the table that is none; the figure is of the table as it is.'
       : null,
-    written !== null && (!found || !cited)
+    written !== null && (!said || !cited)
       ? 'What was found when this was cited could not be read from the address.'
+      : null,
+    said && !found && cited
+      ? 'What the address says was found is of another figure than the one that it names, and is not told.'
       : null,
   ].filter((one) => one !== null);
   return {

@@ -7,6 +7,7 @@ import { computed, signal } from '@preact/signals';
 import { LISTED_FIGURES, listFigures } from '../../figures/catalogue.ts';
 import type { Sweep, SweepProgress } from '../../model/checks/sweep.ts';
 import { defaultSettings, type Settings } from '../../model/settings.ts';
+import { citedVersionOf } from '../../ownTable/citedVersion.ts';
 import { shownVersionOf } from '../../ownTable/shownVersion.ts';
 import { ownVersionOf } from '../../ownTable/tableInUse.ts';
 import { openCalculation } from '../analysis/calculation.ts';
@@ -83,8 +84,7 @@ export function createLiveFigure(tables: Tables) {
   const tableFor = (pinned: Pin | null): string | null => {
     if (!pinned) return tables.inUse;
     if (!pinned.own) return tables.site;
-    const isHere = ownVersionOf(tables.inUse) !== null && shownVersionOf(tables.inUse) === pinned.version;
-    return isHere ? tables.inUse : null;
+    return citedVersionOf(tables.inUse) === pinned.version ? tables.inUse : null;
   };
   /** Writes which table the settings are shown of into the address, the figure as it is. */
   const writePin = (pinned: Pin) => {
@@ -98,14 +98,15 @@ export function createLiveFigure(tables: Tables) {
     notice.value = isListed || wanted === '' ? said : `There is no figure “${wanted}”; choose one from the list.`;
   };
   const connect = () => {
-    const read = readCited(location.search);
+    const read = readCited(location.search, decodeHash(location.hash));
     settings.value = read.settings;
     pin.value = read.pin;
     table.value = tableFor(read.pin);
     isRead.value = true;
     readSlug(read.notice);
     // Who is sent this address must not take another table's figure for it.
-    if (isOwn.peek()) writePin({ version: shownVersionOf(tables.inUse), own: true, found: null });
+    const own = isOwn.peek() ? citedVersionOf(tables.inUse) : null;
+    if (own !== null) writePin({ version: own, own: true, found: null });
     ask();
     const choose = () => {
       readSlug(read.notice);
