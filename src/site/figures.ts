@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { type CataloguedFigure, listFigures } from '../figures/catalogue.ts';
 import { newestYearOf, toFigureItem, yearOf } from '../figures/citing/figureItem.ts';
 import { type Reference, referTo } from '../figures/citing/references.ts';
+import { FIGURE_FILES, type FileKind } from '../figures/downloads.ts';
 import { type FileContext, nameFile, PICTURE_NOTICE, writeFigureCsv, writeFigureJson } from '../figures/figureFiles.ts';
 import { writePicture } from '../figures/pictureFile.ts';
 import type { ColumnWidth } from '../figures/printLook.ts';
@@ -26,43 +27,21 @@ export function addressTo(page: string): string {
   return import.meta.env.SITE ? new URL(path, import.meta.env.SITE).href : path;
 }
 
-export const FILE_KINDS = [
-  'svg',
-  'png',
-  'png2x',
-  'svg85',
-  'pdf85',
-  'svg175',
-  'pdf175',
-  'csv',
-  'json',
-  'bib',
-  'ris',
-  'csl',
-] as const;
-export type FileKind = (typeof FILE_KINDS)[number];
+/** Texts are in UTF-8, and say so where a host passes the type on. */
+const CHARSET = '; charset=utf-8';
+const WITH_CHARSET: readonly FileKind[] = ['csv', 'bib', 'ris'];
 
-const ENDINGS: Readonly<Record<FileKind, { readonly ending: string; readonly type: string }>> = {
-  svg: { ending: '.svg', type: 'image/svg+xml' },
-  png: { ending: '@1x.png', type: 'image/png' },
-  png2x: { ending: '@2x.png', type: 'image/png' },
-  svg85: { ending: '-85mm.svg', type: 'image/svg+xml' },
-  pdf85: { ending: '-85mm.pdf', type: 'application/pdf' },
-  svg175: { ending: '-175mm.svg', type: 'image/svg+xml' },
-  pdf175: { ending: '-175mm.pdf', type: 'application/pdf' },
-  csv: { ending: '.csv', type: 'text/csv; charset=utf-8' },
-  json: { ending: '.json', type: 'application/json' },
-  bib: { ending: '.bib', type: 'application/x-bibtex; charset=utf-8' },
-  ris: { ending: '.ris', type: 'application/x-research-info-systems; charset=utf-8' },
-  csl: { ending: '.csl.json', type: 'application/vnd.citationstyles.csl+json' },
-};
+function fileOfKind(kind: FileKind) {
+  const [{ ending, type }] = FIGURE_FILES.filter((file) => file.kind === kind);
+  return { ending, type: WITH_CHARSET.includes(kind) ? type + CHARSET : type };
+}
 
 export function pageOf(slug: string): string {
   return `figures/${slug}/`;
 }
 
 export function fileName(slug: string, kind: FileKind): string {
-  return `${nameFile(slug, contextOf(slug))}${ENDINGS[kind].ending}`;
+  return `${nameFile(slug, contextOf(slug))}${fileOfKind(kind).ending}`;
 }
 
 /** Path inside the site of a figure's file. */
@@ -127,22 +106,22 @@ export const referenceOf = once(
     ),
 );
 
-interface FigureFile {
+interface WrittenFile {
   readonly body: string | Uint8Array<ArrayBuffer>;
   readonly type: string;
 }
 
-const written = new Map<string, Promise<FigureFile>>();
+const written = new Map<string, Promise<WrittenFile>>();
 
-export function writeFile(slug: string, kind: FileKind): Promise<FigureFile> {
+export function writeFile(slug: string, kind: FileKind): Promise<WrittenFile> {
   const name = fileName(slug, kind);
   const file = written.get(name) ?? makeFile(slug, kind);
   written.set(name, file);
   return file;
 }
 
-async function makeFile(slug: string, kind: FileKind): Promise<FigureFile> {
-  const makers: Readonly<Record<FileKind, () => FigureFile['body'] | Promise<FigureFile['body']>>> = {
+async function makeFile(slug: string, kind: FileKind): Promise<WrittenFile> {
+  const makers: Readonly<Record<FileKind, () => WrittenFile['body'] | Promise<WrittenFile['body']>>> = {
     svg: () => svgOf(slug).text,
     png: () => new Uint8Array(drawPng(svgOf(slug).text, 1)),
     png2x: () => new Uint8Array(drawPng(svgOf(slug).text, 2)),
@@ -156,7 +135,7 @@ async function makeFile(slug: string, kind: FileKind): Promise<FigureFile> {
     ris: () => referenceOf(slug).ris,
     csl: () => referenceOf(slug).cslJson,
   };
-  return { body: await makers[kind](), type: ENDINGS[kind].type };
+  return { body: await makers[kind](), type: fileOfKind(kind).type };
 }
 
 /** Name and SHA-256 of a figure's file. */

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { CataloguedFigure } from '../../figures/catalogue.ts';
 import type { Release } from '../../figures/citing/figureItem.ts';
+import { groupFiles } from '../../figures/downloads.ts';
 import { stateSettings } from '../../figures/settingsWords.ts';
 import { UNKNOWN_VERSION } from '../../ownTable/shownVersion.ts';
 import { Drawings } from '../../ui/Drawings.tsx';
@@ -13,9 +14,6 @@ import { CiteFigure, CiteOwnTable } from './CiteFigure.tsx';
 import { contextOf, referenceOf } from './citation.ts';
 import { LIVE_FILES, REFERENCE_FILES, saveFigure, saveReference } from './downloads.ts';
 import type { LiveFigureState } from './liveFigure.state.ts';
-
-/** Kinds of files, in order. */
-const GROUPS = [...new Set(LIVE_FILES.map(({ of }) => of))];
 
 interface Props {
   readonly state: LiveFigureState;
@@ -31,9 +29,9 @@ export function MadeFigure({ state, made, release }: Props) {
   const settings = state.settings.value;
   const cited = { made, source, settings, page: location.origin + location.pathname };
   const context = contextOf(cited, isOwn);
-  const save = (ending: (typeof LIVE_FILES)[number]['ending']) => {
+  const save = (file: (typeof LIVE_FILES)[number]) => {
     setProblem(null);
-    saveFigure(made, ending, context).catch((error: unknown) => setProblem(reasonOf(error)));
+    saveFigure(made, file, context).catch((error: unknown) => setProblem(reasonOf(error)));
   };
   return (
     <>
@@ -43,26 +41,26 @@ export function MadeFigure({ state, made, release }: Props) {
         </FigureFrame>
       </div>
       <dl class="downloads" aria-label="Downloads">
-        {GROUPS.map((of) => [
+        {groupFiles(LIVE_FILES).map(([of, files]) => [
           <dt key={of}>{of}</dt>,
           <dd key={`${of} files`}>
-            {LIVE_FILES.filter((file) => file.of === of).map(({ ending, label }) => (
-              <button key={ending} type="button" onClick={() => save(ending)}>
-                {label}
+            {files.map((file) => (
+              <button key={file.kind} type="button" onClick={() => save(file)}>
+                {file.label}
               </button>
             ))}
           </dd>,
         ])}
         {!isOwn && [
-          <dt key="reference">Reference</dt>,
+          <dt key="reference">{REFERENCE_FILES[0].of}</dt>,
           <dd key="reference files">
-            {REFERENCE_FILES.map(({ ending, label }) => (
+            {REFERENCE_FILES.map((file) => (
               <button
-                key={ending}
+                key={file.kind}
                 type="button"
-                onClick={() => saveReference(made.slug, ending, referenceOf(cited, release), context)}
+                onClick={() => saveReference(made.slug, file, referenceOf(cited, release), context)}
               >
-                {label}
+                {file.label}
               </button>
             ))}
           </dd>,

@@ -2,6 +2,7 @@
 import * as Plot from '@observablehq/plot';
 import type { CataloguedFigure } from '../../figures/catalogue.ts';
 import type { Reference } from '../../figures/citing/references.ts';
+import { FIGURE_FILES, type FigureFile } from '../../figures/downloads.ts';
 import { type FileContext, nameFile, writeFigureCsv, writeFigureJson } from '../../figures/figureFiles.ts';
 import { writePicture } from '../../figures/pictureFile.ts';
 import type { ColumnWidth } from '../../figures/printLook.ts';
@@ -11,54 +12,45 @@ import { saveFile } from '../../ui/saveFile.ts';
 import { SITE_NAME } from '../../ui/siteName.ts';
 
 /** PDF is made at the build alone: what writes it is larger than all else that a page loads. */
-export const LIVE_FILES = [
-  { of: 'Picture', ending: '.svg', label: 'SVG' },
-  { of: 'Picture', ending: '@1x.png', label: 'PNG' },
-  { of: 'Picture', ending: '@2x.png', label: 'PNG, twice the size' },
-  { of: 'For print', ending: '-85mm.svg', label: 'SVG, 85 mm wide' },
-  { of: 'For print', ending: '-175mm.svg', label: 'SVG, 175 mm wide' },
-  { of: 'Numbers', ending: '.csv', label: 'CSV of the plotted numbers' },
-  { of: 'Numbers', ending: '.json', label: 'JSON of the analysis' },
-] as const;
-type Ending = (typeof LIVE_FILES)[number]['ending'];
+export const LIVE_FILES = FIGURE_FILES.filter(
+  (file): file is Exclude<FigureFile, { of: 'Reference' } | { type: 'application/pdf' }> =>
+    file.of !== 'Reference' && file.type !== 'application/pdf',
+);
+type LiveKind = (typeof LIVE_FILES)[number]['kind'];
 
-export const REFERENCE_FILES = [
-  { ending: '.bib', label: 'BibTeX' },
-  { ending: '.ris', label: 'RIS' },
-  { ending: '.csl.json', label: 'CSL-JSON' },
-] as const;
+export const REFERENCE_FILES = FIGURE_FILES.filter(
+  (file): file is Extract<FigureFile, { of: 'Reference' }> => file.of === 'Reference',
+);
 
 export function saveReference(
   slug: string,
-  ending: (typeof REFERENCE_FILES)[number]['ending'],
+  { kind, ending, type }: (typeof REFERENCE_FILES)[number],
   { bibtex, ris, cslJson }: Reference,
   context: FileContext,
 ): void {
-  const files = {
-    '.bib': { type: 'application/x-bibtex', text: bibtex },
-    '.ris': { type: 'application/x-research-info-systems', text: ris },
-    '.csl.json': { type: 'application/vnd.citationstyles.csl+json', text: cslJson },
-  };
-  saveFile({ name: `${nameFile(slug, context)}${ending}`, ...files[ending] });
+  const texts = { bib: bibtex, ris, csl: cslJson };
+  saveFile({ name: `${nameFile(slug, context)}${ending}`, type, text: texts[kind] });
 }
 
 /** @throws where the browser cannot draw the picture */
-export async function saveFigure(made: CataloguedFigure, ending: Ending, context: FileContext): Promise<void> {
-  const svg = (width?: ColumnWidth) => ({ type: 'image/svg+xml', text: drawFile(made, context, width).text });
-  const png = async (scale: number) => ({ type: 'image/png', text: await drawPng(drawFile(made, context), scale) });
-  const makers: Readonly<Record<Ending, () => Promise<Saved> | Saved>> = {
-    '.svg': () => svg(),
-    '@1x.png': () => png(1),
-    '@2x.png': () => png(2),
-    '-85mm.svg': () => svg(85),
-    '-175mm.svg': () => svg(175),
-    '.csv': () => ({ type: 'text/csv', text: writeFigureCsv(made, context) }),
-    '.json': () => ({ type: 'application/json', text: writeFigureJson(made, context) }),
+export async function saveFigure(
+  made: CataloguedFigure,
+  { kind, ending, type }: (typeof LIVE_FILES)[number],
+  context: FileContext,
+): Promise<void> {
+  const svg = (width?: ColumnWidth) => drawFile(made, context, width).text;
+  const png = (scale: number) => drawPng(drawFile(made, context), scale);
+  const makers: Readonly<Record<LiveKind, () => Promise<Blob> | string>> = {
+    svg: () => svg(),
+    png: () => png(1),
+    png2x: () => png(2),
+    svg85: () => svg(85),
+    svg175: () => svg(175),
+    csv: () => writeFigureCsv(made, context),
+    json: () => writeFigureJson(made, context),
   };
-  saveFile({ name: `${nameFile(made.slug, context)}${ending}`, ...(await makers[ending]()) });
+  saveFile({ name: `${nameFile(made.slug, context)}${ending}`, type, text: await makers[kind]() });
 }
-
-type Saved = Omit<Parameters<typeof saveFile>[0], 'name'>;
 
 function drawFile(made: CataloguedFigure, context: FileContext, column?: ColumnWidth): SvgFile {
   const draw = (plot: Plot.PlotOptions) => {

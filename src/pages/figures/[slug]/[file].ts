@@ -1,7 +1,8 @@
 /** The files of a figure: picture, numbers, analysis, reference, and what a page that embeds it asks for. */
 import type { APIRoute } from 'astro';
+import { FIGURE_FILES, type FileKind } from '../../../figures/downloads.ts';
 import { oembedOf } from '../../../site/embedding.ts';
-import { catalogue, FILE_KINDS, type FileKind, fileName, writeFile } from '../../../site/figures.ts';
+import { catalogue, fileName, writeFile } from '../../../site/figures.ts';
 
 interface Props {
   readonly slug: string;
@@ -10,7 +11,7 @@ interface Props {
 
 export function getStaticPaths() {
   return catalogue.figures.flatMap(({ slug }) => [
-    ...FILE_KINDS.map((kind) => ({ params: { slug, file: fileName(slug, kind) }, props: { slug, kind } })),
+    ...FIGURE_FILES.map(({ kind }) => ({ params: { slug, file: fileName(slug, kind) }, props: { slug, kind } })),
     { params: { slug, file: 'oembed.json' }, props: { slug, kind: 'oembed' } },
   ]);
 }
