@@ -3,13 +3,13 @@
  * answers an import with a small file beside this one. Each of them refuses aloud what it replaces, where
  * that could be asked for. Builds of the site's own pages (Node) and tests use the libraries whole.
  *
- * Evidence weighs 167.4 kB with all of these, of 180 (`npm run budget`), and would weigh more without one: ways of the
- * distributions that Student's t never takes some 10.5 kB (studentsT.ts), map projections 8.1, colour schemes 6.3, the
- * matrix library's class with its functions and statistics some 6, bins and stacks 4.3, tips and pointers 3.1, legends
- * 2.5, dates 2.3, streams and workers of the reader of CSV some 2 (textReader.ts), error texts 1.7, the matrix library's
- * source 1.6, its way of matrices that are not symmetric 1.6, the distributions library's log 1.6, curves 0.9, the mark
- * on distributions 0.8, its own arrays 0.5. With the first three alone it would be above its bound, so the others are
- * needed. The test whether generators can be used stands here for the content policy, not for its weight.
+ * Evidence is near its bound with all of these: `npm run budget` says how near after each build. When each was made, it
+ * weighed more without it by so much: ways of the distributions that Student's t never takes some 10.5 kB (studentsT.ts),
+ * map projections 8.1, colour schemes 6.3, the matrix library's class with its functions and statistics some 6, bins and
+ * stacks 4.3, tips and pointers 3.1, legends 2.5, dates 2.3, streams and workers of the reader of CSV some 2
+ * (textReader.ts), error texts 1.7, the matrix library's source 1.6, its way of matrices that are not symmetric 1.6, the
+ * distributions library's log 1.6, curves 0.9, the mark on distributions 0.8, its own arrays 0.5. The test whether
+ * generators can be used stands here for the content policy, not for its weight.
  */
 import { join } from 'node:path';
 import { STUDENTS_T } from './studentsT.ts';
