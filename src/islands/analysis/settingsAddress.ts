@@ -118,7 +118,7 @@ function readRaw(parameters: URLSearchParams): RawSettings {
   };
   for (const [key, name] of keysOf(WORDS)) if (parameters.has(name)) take(key, name, values, parameters.get(name));
   for (const [key, name] of keysOf(NUMBERS))
-    if (parameters.has(name)) take(key, name, values, toNumber(parameters.get(name)));
+    if (parameters.has(name)) take(key, name, values, toShare(key, toNumber(parameters.get(name))));
   for (const [key, { name, keys }] of keysOf(GROUPS)) {
     const written = parameters.get(name)?.split(',');
     if (written) take(key, name, values, Object.fromEntries(keys.map((part, i) => [part, toNumber(written[i] ?? '')])));
@@ -134,6 +134,12 @@ function readRaw(parameters: URLSearchParams): RawSettings {
 function toNumber(written: string | null): number | string | null {
   if (written === NONE || written === null) return null;
   return /^-?\d+(?:\.\d+)?$/u.test(written) ? Number(written) : written;
+}
+
+/** Shares are written as shares of 1, and read in per cent too, as Target writes them: none of either can be taken for the other. */
+function toShare(key: keyof typeof NUMBERS, value: number | string | null): number | string | null {
+  const isPercent = (key === 'keptShare' || key === 'confidence') && typeof value === 'number' && value > 1;
+  return isPercent ? value / 100 : value;
 }
 
 function without(values: Record<string, unknown>, bad: ReadonlySet<string>): Record<string, unknown> {

@@ -15,8 +15,8 @@ import { MOST_TEST_SETS, TEST_SET, type TestSet } from '../../practice/ownJudgem
 import { LOAD_RANGE } from '../../practice/possible.ts';
 import { PURPOSES } from '../../practice/situation.ts';
 
-const numberInText = (schema: z.ZodMiniNumber<number>) =>
-  z.pipe(z.pipe(z.string().check(z.regex(/^-?\d+(?:\.\d+)?$/u)), z.transform(Number)), schema);
+const numberInText = (schema: z.ZodMiniNumber<number>, read: (text: string) => number = Number) =>
+  z.pipe(z.pipe(z.string().check(z.regex(/^-?\d+(?:\.\d+)?$/u)), z.transform(read)), schema);
 const yesOrNo = z.pipe(
   z.enum(['yes', 'no']),
   z.transform((word) => word === 'yes'),
@@ -29,9 +29,16 @@ export const MOST_HOURS = 336;
 /** Repetitions of a set of a main lift. */
 export const PLANNED = { from: 1, to: 30 } as const;
 
+/** Of a share, in which products of decimals are what was written. */
+const DIGITS = 12;
+
 const within = ({ from, to }: { readonly from: number; readonly to: number }) =>
   numberInText(z.number().check(z.gte(from), z.lte(to)));
-const percent = within({ from: 50, to: 99 });
+/** In per cent, and read as a share of 1 too, as Evidence writes it: neither can be taken for the other. */
+const percent = numberInText(z.number().check(z.gte(50), z.lte(99)), (text) => {
+  const value = Number(text);
+  return value < 1 ? Number((100 * value).toPrecision(DIGITS)) : value;
+});
 const count = z.int().check(z.gte(TEST_SET.from), z.lte(TEST_SET.to));
 /** Test sets as said-done, “2-4 3-3”. */
 const testSets = z.readonly(

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSettings, writeSettings } from '../../../src/islands/analysis/settingsAddress.ts';
+import { readChoices } from '../../../src/islands/target/situationAddress.ts';
 import {
   ADJUSTMENTS,
   CURVES,
@@ -90,5 +91,23 @@ describe('the address of settings', () => {
     const { settings, notice } = readSettings('?v=3&split=50');
     expect(settings).toEqual(defaultSettings);
     expect(notice).toMatch(/not of version 2/u);
+  });
+
+  it('takes the share to keep and the level in per cent, too, as Target writes them', () => {
+    for (const [written, share] of [
+      ['85', 0.85],
+      ['0.85', 0.85],
+      ['99.5', 0.995],
+    ] as const) {
+      const { settings, notice } = readSettings(`?v=2&keep=${written}`);
+      expect([settings.keptShare, notice], written).toEqual([share, null]);
+    }
+    expect(readSettings('?v=2&level=90').settings.confidence).toBe(0.9);
+    for (const wrong of ['keep=1', 'keep=100', 'keep=-5', 'level=100'])
+      expect(readSettings(`?v=2&${wrong}`).notice, wrong).toMatch(/could not be read/u);
+    // What is no share stays as it is written.
+    expect(readSettings('?v=2&split=60').settings.split).toBe(60);
+    expect(readChoices('?keep=0.85&confidence=0.9', []).values).toEqual({ keep: 85, confidence: 90 });
+    expect(readChoices('?keep=0.4&confidence=1', []).unread).toEqual(['keep', 'confidence']);
   });
 });
