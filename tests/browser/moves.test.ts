@@ -58,8 +58,8 @@ describe('a move on Evidence', () => {
     await page.mouse.move(...at(0.545));
     await page.mouse.down();
     await page.mouse.move(...at(0.65), { steps: 6 });
-    // Longer than any control rests: it is held.
-    await new Promise((resolve) => setTimeout(resolve, 700));
+    // Twice as long as a control rests, by the page's own timers, of which this is the last: it is held.
+    await page.evaluate('new Promise((resolve) => setTimeout(resolve, 800))');
     expect(new URL(page.url()).search).toBe('');
     await page.mouse.move(...at(0.8), { steps: 6 });
     await page.mouse.up();
