@@ -1,4 +1,5 @@
 /** Problems of one kind told as one, with a count and the first of their lines: a thousand alike hide the others. */
+import { nameLines } from '../numerics/countOf.ts';
 import { formatExpectation, formatProblem, type Problem, showReceived, showValue } from './problem.ts';
 
 /** One problem, or several of one kind. */
@@ -56,9 +57,7 @@ export function listByValue(problems: readonly Problem[]): readonly string[] {
     if (known) known.push(line);
     else lines.set(value, [line]);
   }
-  return [...lines].map(
-    ([value, at]) => `${showReceived(value)}: ${at.length === 1 ? 'line' : 'lines'} ${at.join(', ')}`,
-  );
+  return [...lines].map(([value, at]) => `${showReceived(value)}: ${nameLines(at.filter((line) => line !== null))}`);
 }
 
 /** What is alike in problems of one kind: all but their line, their value and the numbers and words that come of it. */

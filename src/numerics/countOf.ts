@@ -12,3 +12,8 @@ export function listFirst(names: readonly string[], most: number): string {
   const more = names.length - most;
   return `${names.slice(0, most).join(', ')}${more > 0 ? ` and ${more.toLocaleString('en')} more` : ''}`;
 }
+
+/** “line 3”, “lines 1, 2”, “lines 1, 2 and 7 more”. @param most lines that are named at once */
+export function nameLines(numbers: readonly number[], most = Number.POSITIVE_INFINITY): string {
+  return `${numbers.length === 1 ? 'line' : 'lines'} ${listFirst(numbers.map(String), most)}`;
+}

@@ -1,6 +1,7 @@
 /** Cautions that stand beside every piece of advice. Common practice; licensed practice comes first. */
 
 import type { Exercise } from '../evidence/exercises.ts';
+import { groupRows } from '../evidence/groupRows.ts';
 
 /** What decides which cautions bind: the exercise, and who is there. */
 export interface Guard {
@@ -75,3 +76,25 @@ export const GENERAL_CAUTIONS: readonly string[] = [
   COLLARS_OFF,
   ...ALWAYS,
 ];
+
+export interface GroupedCaution {
+  readonly caution: string;
+  /** Exercises that it is of, each once. */
+  readonly exercises: readonly string[];
+}
+
+/** Cautions of several exercises, each once; those that hold for every set (`ALWAYS`) are not among them. */
+export function groupCautions(
+  of: readonly { readonly exercise: string; readonly cautions: readonly string[] }[],
+): readonly GroupedCaution[] {
+  const all = of.flatMap(({ exercise, cautions }) => cautions.map((caution) => ({ caution, exercise })));
+  return [...groupRows(all, ({ caution }) => caution)].map(([caution, rows]) => ({
+    caution,
+    exercises: [...new Set(rows.map(({ exercise }) => exercise))],
+  }));
+}
+
+/** “bench press, squat: Agree with the spotter …” */
+export function tellCaution({ caution, exercises }: GroupedCaution): string {
+  return `${exercises.join(', ')}: ${caution}`;
+}

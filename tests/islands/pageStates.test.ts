@@ -2,6 +2,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { decodeHash } from '../../src/islands/figure/liveFigure.state.ts';
 import { checkExample } from '../../src/islands/programme/checkExample.ts';
+import { createLifters } from '../../src/islands/programme/lifters/lifters.state.ts';
+import { createOpening as createLiftersOpening } from '../../src/islands/programme/lifters/opening.state.ts';
 import { createProgramme } from '../../src/islands/programme/programme.state.ts';
 import { createYourTable } from '../../src/islands/table/yourTable.state.ts';
 import { createCalculator } from '../../src/islands/target/calculator.state.ts';
@@ -162,6 +164,27 @@ describe('the programme check', () => {
     expect(opening.text.value).toBe('quick');
     await opening.open(file('gone.csv', Promise.reject(new Error('it is gone'))));
     expect(opening.problem.value).toBe('gone.csv: it is gone');
+  });
+
+  it('lets nothing of a file in that was still being read when the room was closed, of lines or of lifters', async () => {
+    pretendBrowser();
+    const programme = createProgramme(analysis, [], example, SHIPPED, report);
+    const lifters = createLiftersOpening(programme, createLifters(programme));
+    for (const [opening, close] of [
+      [programme.opening, () => programme.opening.close('paste')],
+      [lifters, lifters.close],
+    ] as const) {
+      let finish = (_text: string) => {};
+      const slow = new Promise<string>((resolve) => {
+        finish = resolve;
+      });
+      opening.start();
+      const reading = opening.open(file('slow.csv', slow));
+      close();
+      finish('slow');
+      await reading;
+      expect([opening.text.value, opening.problem.value, opening.isOpen.value]).toEqual(['', null, false]);
+    }
   });
 
   it('checks all the same where a browser lets pages keep nothing', () => {

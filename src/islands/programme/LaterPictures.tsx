@@ -1,6 +1,8 @@
 /** Pictures that come once the page stands and can be worked with: what draws them is most of its script. */
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { reasonOf } from '../../ui/reasonOf.ts';
+import { Trouble } from '../../ui/Trouble.tsx';
 import type { CalendarPictureProps, WeeksPictureProps } from './Pictures.tsx';
 
 type Pictures = typeof import('./Pictures.tsx');
@@ -13,15 +15,15 @@ interface Drawn {
 }
 
 export function LaterCalendar({ children, ...props }: CalendarPictureProps & Drawn) {
-  const pictures = usePictures();
+  const { pictures, trouble } = usePictures();
   const rested = useRested(props);
-  return pictures ? <pictures.CalendarPicture {...rested} /> : children;
+  return pictures ? <pictures.CalendarPicture {...rested} /> : (trouble ?? children);
 }
 
 export function LaterWeeks({ children, ...props }: WeeksPictureProps & Drawn) {
-  const pictures = usePictures();
+  const { pictures, trouble } = usePictures();
   const rested = useRested(props);
-  return pictures ? <pictures.WeeksPicture {...rested} /> : children;
+  return pictures ? <pictures.WeeksPicture {...rested} /> : (trouble ?? children);
 }
 
 /** Milliseconds without a change after which a picture is drawn anew: while somebody types, verdicts come first. */
@@ -37,14 +39,21 @@ function useRested<Given extends object>(given: Given): Given {
   return rested;
 }
 
-function usePictures(): Pictures | null {
+/** What draws, or, where it could not be loaded, why, and a way to try again. */
+function usePictures() {
   const [pictures, setPictures] = useState(loaded);
+  const [problem, setProblem] = useState<string | null>(null);
+  const [tries, setTries] = useState(0);
   useEffect(() => {
     if (pictures) return;
     let isWanted = true;
     const load = async () => {
-      loaded = await import('./Pictures.tsx');
-      if (isWanted) setPictures(loaded);
+      try {
+        loaded = await import('./Pictures.tsx');
+        if (isWanted) setPictures(loaded);
+      } catch (error) {
+        if (isWanted) setProblem(reasonOf(error));
+      }
     };
     // After what the reader waits for: the lines, and their first verdicts.
     const rest = setTimeout(() => void load());
@@ -52,6 +61,12 @@ function usePictures(): Pictures | null {
       isWanted = false;
       clearTimeout(rest);
     };
-  }, []);
-  return pictures;
+  }, [tries]);
+  const retry = () => {
+    setProblem(null);
+    setTries(tries + 1);
+  };
+  const trouble =
+    problem === null ? null : <Trouble what="The picture could not be drawn" reason={problem} onRetry={retry} />;
+  return { pictures, trouble };
 }

@@ -3,6 +3,7 @@
  * for.
  */
 import { useEffect, useState } from 'preact/hooks';
+import { nameLines } from '../../numerics/countOf.ts';
 import { type AthleteLine, findToLookAt, sayTold, writeForAthlete } from '../../practice/programme/athleteText.ts';
 import { weekOfDay } from '../../practice/programme/columns.ts';
 import { copyText } from '../../ui/copyText.ts';
@@ -45,9 +46,9 @@ export function Sharing({ state, which, numberOf, onClose }: Props) {
           <p role="status">{done}</p>
           {unsafe.length + questioned.length > 0 && (
             <p class="problem">
-              {unsafe.length > 0 && `Not safe as written: ${listLines(unsafe)}; the message says “not alone” there. `}
+              {unsafe.length > 0 && `Not safe as written: ${nameLines(unsafe)}; the message says “not alone” there. `}
               {questioned.length > 0 &&
-                `More repetitions than expected: ${listLines(questioned)}; there it says to ask you. `}
+                `More repetitions than expected: ${nameLines(questioned)}; there it says to ask you. `}
               Mend them, or apply the advice, before you send it.
             </p>
           )}
@@ -113,10 +114,6 @@ function linesOf(state: ProgrammeState, which: VersionName): readonly AthleteLin
     const own = cells.get(ids.get(checked.line.line) ?? 0);
     return own ? [{ checked, cells: own }] : [];
   });
-}
-
-function listLines(numbers: readonly number[]): string {
-  return `${numbers.length === 1 ? 'line' : 'lines'} ${numbers.join(', ')}`;
 }
 
 function programmeFile(state: ProgrammeState): File {

@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { formatChange, formatShare } from '../../figures/format.ts';
 import type { Metric } from '../../model/settings.ts';
-import { countOf } from '../../numerics/countOf.ts';
+import { countOf, nameLines } from '../../numerics/countOf.ts';
 import { isBlock } from '../../practice/programme/byWeek.ts';
 import type { MuscleCheck } from '../../practice/programme/muscles.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';
@@ -99,10 +99,7 @@ function Muscles({ muscles, metric, numberOf }: MusclesProps) {
               {kept ? formatShare(kept) : 'not known'}
               {leftOut.length > 0 && (
                 <>
-                  <br />{' '}
-                  <span class="small">
-                    without {leftOut.length === 1 ? 'line' : 'lines'} {leftOut.map(numberOf).join(', ')}
-                  </span>
+                  <br /> <span class="small">without {nameLines(leftOut.map(numberOf))}</span>
                 </>
               )}
             </td>

@@ -140,6 +140,8 @@ export function createOpening(
   /** @param goTo id of what takes the focus */
   const close = (goTo: string) =>
     batch(() => {
+      // A file that is still being read is not let in later.
+      lastOpened++;
       setText('');
       isOpen.value = false;
       editing.focusOn(goTo);

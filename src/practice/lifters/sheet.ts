@@ -36,18 +36,3 @@ function weekOf(day: number | null): number | null {
 export function headDay(day: number | null): string {
   return day === null ? 'Day not known' : weekdayOf(day);
 }
-
-export interface SheetCaution {
-  readonly caution: string;
-  /** Exercises that it is of, each once. */
-  readonly exercises: readonly string[];
-}
-
-/** Cautions of the exercises on a sheet, each once; those that hold for every set are not among them. */
-export function cautionsOf(lines: readonly LifterLine[]): readonly SheetCaution[] {
-  const all = lines.flatMap(({ exercise, cautions }) => cautions.map((caution) => ({ caution, exercise })));
-  return [...groupRows(all, ({ caution }) => caution)].map(([caution, rows]) => ({
-    caution,
-    exercises: [...new Set(rows.map(({ exercise }) => exercise))],
-  }));
-}

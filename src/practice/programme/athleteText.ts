@@ -4,7 +4,7 @@
  */
 import { groupRows } from '../../evidence/groupRows.ts';
 import { countOf } from '../../numerics/countOf.ts';
-import { ALWAYS, guardCautions } from '../cautions.ts';
+import { ALWAYS, groupCautions, guardCautions, tellCaution } from '../cautions.ts';
 import { plannedLoad, plannedSpan, tellPlanned, tellPlannedLoad } from '../lifters/planned.ts';
 import { TOO_MANY, tellGuarded } from '../tellGuarded.ts';
 import { tellLifter } from '../tellLifter.ts';
@@ -86,13 +86,11 @@ function countLeft(repetitions: number): string {
 }
 
 function tellSafety(lines: readonly AthleteLine[]): string {
-  const all = lines.flatMap(({ checked: { line } }) =>
-    guardCautions(line).map((caution) => ({ caution, exercise: line.exercise.name })),
-  );
-  const told = [...groupRows(all, ({ caution }) => caution)].map(([caution, rows]) => {
-    const names = [...new Set(rows.map(({ exercise }) => exercise))];
-    return `- ${names.join(', ')}: ${caution}`;
-  });
+  const cautions = lines.map(({ checked: { line } }) => ({
+    exercise: line.exercise.name,
+    cautions: guardCautions(line),
+  }));
+  const told = groupCautions(cautions).map((one) => `- ${tellCaution(one)}`);
   return ['SAFETY', ...told, ...ALWAYS.map((caution) => `- ${caution}`)].join('\n');
 }
 

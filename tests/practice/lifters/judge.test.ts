@@ -1,9 +1,10 @@
 /** Lines judged for each lifter by the check of the programme itself, what a sheet tells of them, and what is to be looked at. */
 import { describe, expect, it } from 'vitest';
 import { explainRounding, listToLookAt, stateByLifter } from '../../../src/figures/lifterFindings.ts';
+import { groupCautions } from '../../../src/practice/cautions.ts';
 import { judgeLifters, type LifterLine } from '../../../src/practice/lifters/judge.ts';
 import type { Lifter } from '../../../src/practice/lifters/lifter.ts';
-import { cautionsOf, headDay, weeksOf } from '../../../src/practice/lifters/sheet.ts';
+import { headDay, weeksOf } from '../../../src/practice/lifters/sheet.ts';
 import { explainLoad, roundingOf, tellCompany, tellLoad, tellSet } from '../../../src/practice/lifters/tellLine.ts';
 import type { Cells } from '../../../src/practice/programme/editorColumns.ts';
 import { checkLine } from '../../../src/practice/programme/line.ts';
@@ -177,11 +178,11 @@ describe('a sheet', () => {
   });
 
   it('says each caution once, of which exercises it is, and of benching only where there is benching', () => {
-    const cautions = cautionsOf(lines);
+    const cautions = groupCautions(lines);
     expect(cautions.map(({ exercises: of }) => of)).toEqual([['squat'], ['bench press']]);
     expect(cautions[1].caution).toMatch(/Agree with the spotter/u);
     expect(JSON.stringify(cautions)).not.toMatch(/benching/u);
     const alone = judge([{ exercise: 'bench press' }], [lifterWith({})])[0].lines;
-    expect(JSON.stringify(cautionsOf(alone))).toMatch(/When benching alone/u);
+    expect(JSON.stringify(groupCautions(alone))).toMatch(/When benching alone/u);
   });
 });

@@ -1,8 +1,8 @@
 /** A lifter's week on one page: what to do, with which load, what to leave, and room for what was done. */
-import { ALWAYS } from '../../../practice/cautions.ts';
+import { ALWAYS, groupCautions } from '../../../practice/cautions.ts';
 import type { LifterLine } from '../../../practice/lifters/judge.ts';
 import type { Lifter } from '../../../practice/lifters/lifter.ts';
-import { cautionsOf, headDay, type SheetDay } from '../../../practice/lifters/sheet.ts';
+import { headDay, type SheetDay } from '../../../practice/lifters/sheet.ts';
 import { noteOf, tellLoad, tellSet } from '../../../practice/lifters/tellLine.ts';
 import { SITE_NAME } from '../../../ui/siteName.ts';
 import { fitSheet } from './fitSheet.ts';
@@ -51,7 +51,7 @@ export function LifterSheet({ lifter: { name }, week, days, isInvented }: Props)
       ))}
       <footer>
         <ul>
-          {cautionsOf(lines).map(({ caution, exercises }) => (
+          {groupCautions(lines).map(({ caution, exercises }) => (
             <li key={caution}>
               <strong>{exercises.join(', ')}:</strong> {caution}
             </li>

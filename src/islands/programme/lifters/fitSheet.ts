@@ -2,8 +2,8 @@
  * The size of letters at which a lifter's week is one page of A4: the largest of a few, by how many lines its texts
  * take. What a browser lays out for paper cannot be measured before it prints, so the texts are reckoned.
  */
-import { ALWAYS } from '../../../practice/cautions.ts';
-import { cautionsOf, type SheetDay } from '../../../practice/lifters/sheet.ts';
+import { ALWAYS, groupCautions, tellCaution } from '../../../practice/cautions.ts';
+import type { SheetDay } from '../../../practice/lifters/sheet.ts';
 import { noteOf, tellLoad, tellSet } from '../../../practice/lifters/tellLine.ts';
 
 /** Points, the largest first; styles/lifters.css has a rule for each. The least is that of small print. */
@@ -43,7 +43,7 @@ function heightOf(name: string, days: readonly SheetDay[], isInvented: boolean, 
     return Math.max(what, load, textHeight(tellSet(line), size, COLUMNS.end), LEAST_LINE) + AROUND_LINE;
   });
   const foot = [
-    ...cautionsOf(lines).map(({ caution, exercises }) => `${exercises.join(', ')}: ${caution}`),
+    ...groupCautions(lines).map(tellCaution),
     ...ALWAYS,
     // The line that says what a 1RM is.
     '',

@@ -1,10 +1,9 @@
 /** State of what is opened or pasted as lifters: shown before any of it comes into the list. */
 import { batch, signal } from '@preact/signals';
-import { foldProblems, formatFold } from '../../../evidence/foldProblems.ts';
-import { openFile } from '../../../evidence/opening/openFile.ts';
 import { LIFTER_COLUMNS, lifterColumnNamed } from '../../../practice/lifters/lifterColumns.ts';
 import { type ReadLifters, readLifters } from '../../../practice/lifters/liftersFile.ts';
 import { reasonOf } from '../../../ui/reasonOf.ts';
+import { openText } from '../openText.ts';
 import type { ProgrammeState } from '../programme.state.ts';
 import type { LiftersState } from './lifters.state.ts';
 
@@ -34,20 +33,19 @@ export function createOpening({ exercises }: Pick<ProgrammeState, 'exercises'>, 
     const place = ++lastOpened;
     try {
       const isName = (cell: string) => Object.hasOwn(LIFTER_COLUMNS, lifterColumnNamed(cell));
-      const opened = await openFile(new Uint8Array(await file.arrayBuffer()), file.name, isName);
+      const opened = await openText(new Uint8Array(await file.arrayBuffer()), file.name, isName);
       if (place !== lastOpened) return;
-      const told = foldProblems(opened.problems).map(formatFold);
-      if (opened.isRefused) problem.value = `${file.name}: ${told.join(' ')}`;
-      else {
-        read(opened.text, file.name);
-        note.value = [...opened.said, ...told].join(' ');
-      }
+      if (opened.refused === null) read(opened.text, file.name);
+      else problem.value = opened.refused;
+      note.value = opened.said;
     } catch (error) {
       if (place === lastOpened) problem.value = `${file.name}: ${reasonOf(error)}`;
     }
   };
   const close = () =>
     batch(() => {
+      // A file that is still being read is not let in later.
+      lastOpened++;
       read('', PASTED);
       isOpen.value = false;
       lifters.focusOn('lifters');
