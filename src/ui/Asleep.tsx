@@ -3,7 +3,7 @@
  * with all of them at once. What is drawn first in the browser, or changes before its turn, is awake at once; so is what a
  * reader touches.
  */
-import { type ComponentChild, hydrate, render } from 'preact';
+import { type ComponentChild, render } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { takeTurn } from './inTurn.ts';
 
@@ -15,33 +15,36 @@ interface Props {
 }
 
 /**
- * Its children have a tree of their own below it, and nothing of a context that stands above. They count as changed where
- * they are another element than before: what is to sleep on keeps its own (`useMemo`).
+ * Its children have a tree of their own below it: nothing of a context from above, and no other of these among them. They
+ * count as changed where they are another element than before: what is to sleep on keeps its own (`useMemo`).
  */
 export function Asleep({ children }: Props) {
   const place = useRef<HTMLDivElement>(null);
-  /** What it showed last; undefined before the first time. */
-  const last = useRef<ComponentChild>(undefined);
-  /** Wakes it as it was drawn; does nothing once it is awake. */
-  const wake = useRef(() => {});
+  const shown = useRef(children);
+  /** Ends its sleep without waking it; null while it is awake. */
+  const leave = useRef<(() => void) | null>(null);
 
   useLayoutEffect(() => {
     const element = place.current;
     if (!element) return;
-    const end = element.hasChildNodes() ? sleep(element, children, wake) : () => {};
+    // Of what stands there the elements are kept, and all that is another by now is set: what it reads may have changed.
+    const wake = () => {
+      leave.current = null;
+      render(shown.current, element);
+    };
+    if (element.hasChildNodes()) leave.current = sleep(element, wake);
+    else wake();
     return () => {
-      end();
+      leave.current?.();
       render(null, element);
     };
   }, []);
   useLayoutEffect(() => {
-    const element = place.current;
-    const isSame = last.current === children;
-    const stands = last.current === undefined && element?.hasChildNodes();
-    last.current = children;
-    if (!element || isSame || stands) return;
-    wake.current();
-    render(children, element);
+    if (shown.current === children) return;
+    shown.current = children;
+    leave.current?.();
+    leave.current = null;
+    if (place.current) render(children, place.current);
   });
   return typeof document === 'undefined' ? (
     <div class="asleep">{children}</div>
@@ -52,23 +55,19 @@ export function Asleep({ children }: Props) {
 
 const TOUCHES = ['pointerdown', 'focusin'] as const;
 
-/**
- * @param drawn what the build drew there
- * @param wake set to what wakes it before its turn
- * @returns what ends the waiting
- */
-function sleep(element: HTMLElement, drawn: ComponentChild, wake: { current: () => void }): () => void {
+/** Wakes it at its turn, or when it is touched. @returns what ends the waiting */
+function sleep(element: HTMLElement, wake: () => void): () => void {
   const leave = () => {
     leaveTurn();
-    for (const name of TOUCHES) element.removeEventListener(name, awake, true);
-    wake.current = () => {};
+    element.removeAttribute('aria-busy');
+    for (const name of TOUCHES) element.removeEventListener(name, leaveAndWake, true);
   };
-  const awake = () => {
+  const leaveAndWake = () => {
     leave();
-    hydrate(drawn, element);
+    wake();
   };
-  const leaveTurn = takeTurn(awake);
-  for (const name of TOUCHES) element.addEventListener(name, awake, true);
-  wake.current = awake;
+  const leaveTurn = takeTurn(leaveAndWake);
+  element.setAttribute('aria-busy', 'true');
+  for (const name of TOUCHES) element.addEventListener(name, leaveAndWake, true);
   return leave;
 }

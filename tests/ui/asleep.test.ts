@@ -1,4 +1,5 @@
 /** Parts that sleep as the build drew them: nothing of them is touched before they wake, and nothing is lost by waking. */
+import { signal } from '@preact/signals';
 import { parseHTML } from 'linkedom';
 import { h, hydrate } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
@@ -9,10 +10,18 @@ import { Asleep } from '../../src/ui/Asleep.tsx';
 let woken: string[];
 let tell: ((said: string) => void) | null;
 
+/** What a part reads on its own, whatever stands above. */
+const read = signal(false);
+
 function Part({ name, said }: { readonly name: string; readonly said: string }) {
   const [pressed, setPressed] = useState(0);
   if (typeof document !== 'undefined') woken.push(name);
-  return h('button', { type: 'button', id: name, onClick: () => setPressed(pressed + 1) }, `${said} ${pressed}`);
+  const label = read.value ? 'later' : 'drawn';
+  return h(
+    'button',
+    { type: 'button', id: name, 'aria-label': label, onClick: () => setPressed(pressed + 1) },
+    `${said} ${pressed}`,
+  );
 }
 
 function Page() {
@@ -32,6 +41,7 @@ const settle = async () => {
 
 beforeEach(() => {
   woken = [];
+  read.value = false;
   const { document, Event } = parseHTML(`<html><body>${drawn}</body></html>`);
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
   vi.stubGlobal('document', document);
@@ -54,7 +64,8 @@ const press = async (name: string) => {
 describe('A sleeping part', () => {
   it('stands as it was drawn, and wakes when its turn comes, one after the other, in the same element', () => {
     const before = button('one');
-    expect([woken, document.body.innerHTML]).toEqual([[], drawn]);
+    expect([woken, document.body.innerHTML.replaceAll(' aria-busy="true"', '')]).toEqual([[], drawn]);
+    expect(document.querySelectorAll('[aria-busy]')).toHaveLength(2);
     turn();
     expect(woken).toEqual(['one']);
     turn();
@@ -83,6 +94,13 @@ describe('A sleeping part', () => {
     tell?.('third');
     await settle();
     expect(button('two').textContent).toBe('third 0');
+  });
+
+  it('shows what it reads when it wakes, not what it was drawn with', () => {
+    read.value = true;
+    vi.runAllTimers();
+    expect(['one', 'two'].map((name) => button(name).getAttribute('aria-label'))).toEqual(['later', 'later']);
+    expect(document.querySelectorAll('[aria-busy]')).toHaveLength(0);
   });
 
   it('is awake at once where the build drew nothing', async () => {
