@@ -1,6 +1,6 @@
 /** Pictures that come once the page stands and can be worked with: what draws them is most of its script. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { CalendarPictureProps, WeeksPictureProps } from './Pictures.tsx';
 
 type Pictures = typeof import('./Pictures.tsx');
@@ -13,15 +13,18 @@ interface Drawn {
 }
 
 export function LaterCalendar({ children, ...props }: CalendarPictureProps & Drawn) {
-  const pictures = usePictures();
+  // The build's is the same picture: until another is wanted, nothing has to be drawn.
+  const pictures = usePictures(!children);
   const rested = useRested(props);
-  return pictures ? <pictures.CalendarPicture {...rested} /> : children;
+  return pictures && !children ? <pictures.CalendarPicture {...rested} /> : children;
 }
 
 export function LaterWeeks({ children, ...props }: WeeksPictureProps & Drawn) {
-  const pictures = usePictures();
+  const place = useRef<HTMLDivElement>(null);
+  // The build's is the same, but not as wide as its place here.
+  const pictures = usePictures(useNear(place) || !children);
   const rested = useRested(props);
-  return pictures ? <pictures.WeeksPicture {...rested} /> : children;
+  return <div ref={place}>{pictures ? <pictures.WeeksPicture {...rested} /> : children}</div>;
 }
 
 /** Milliseconds without a change after which a picture is drawn anew: while somebody types, verdicts come first. */
@@ -37,21 +40,45 @@ function useRested<Given extends object>(given: Given): Given {
   return rested;
 }
 
-function usePictures(): Pictures | null {
+/** @param isWanted false as long as what the build drew does; whoever begins to write will want others soon */
+function usePictures(isWanted: boolean): Pictures | null {
   const [pictures, setPictures] = useState(loaded);
   useEffect(() => {
     if (pictures) return;
-    let isWanted = true;
+    let isHere = true;
     const load = async () => {
       loaded = await import('./Pictures.tsx');
-      if (isWanted) setPictures(loaded);
+      if (isHere) setPictures(loaded);
     };
     // After what the reader waits for: the lines, and their first verdicts.
-    const rest = setTimeout(() => void load());
-    return () => {
-      isWanted = false;
-      clearTimeout(rest);
+    const later = () => {
+      rest = setTimeout(() => void load());
     };
-  }, []);
+    let rest: ReturnType<typeof setTimeout> | undefined;
+    if (isWanted) later();
+    else document.addEventListener('focusin', later, { once: true });
+    return () => {
+      isHere = false;
+      clearTimeout(rest);
+      document.removeEventListener('focusin', later);
+    };
+  }, [isWanted, pictures]);
   return pictures;
+}
+
+/** True once it has come as near to what is in sight as the window is high. */
+function useNear(place: { readonly current: Element | null }): boolean {
+  const [isNear, setNear] = useState(false);
+  useEffect(() => {
+    if (!place.current) return;
+    const observer = new IntersectionObserver(
+      (seen) => {
+        if (seen.some(({ isIntersecting }) => isIntersecting)) setNear(true);
+      },
+      { rootMargin: '100% 0px' },
+    );
+    observer.observe(place.current);
+    return () => observer.disconnect();
+  }, []);
+  return isNear;
 }
