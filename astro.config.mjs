@@ -4,6 +4,7 @@ import { defineConfig } from 'astro/config';
 import { buildBeside } from './scripts/build/buildBeside.ts';
 import { serviceWorker } from './scripts/build/serviceWorker.ts';
 import { readSiteAddress } from './scripts/build/siteAddress.ts';
+import { startApart } from './scripts/build/startApart.ts';
 import { shippedLicences } from './scripts/licences/shipped.ts';
 import { standIns } from './scripts/standIns/index.ts';
 import { steadyIslands } from './scripts/steadyIslands.ts';
@@ -18,7 +19,7 @@ export default defineConfig({
   base,
   ...(site && { site }),
   trailingSlash: 'always',
-  integrations: [preact(), steadyIslands(), shippedLicences(), serviceWorker(), buildBeside()],
+  integrations: [preact(), startApart(), steadyIslands(), shippedLicences(), serviceWorker(), buildBeside()],
   // Workers as modules share chunks with the pages. Licence notes of libraries stand in one file, not in each script.
   vite: {
     plugins: [standIns(root)],

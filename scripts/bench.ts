@@ -1,7 +1,7 @@
 /** Times the engine and prints medians and growth factors; `npm run bench -- --help` says how. */
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
-import { readExercises } from '../src/evidence/exercises.ts';
+import { readExercises } from '../src/evidence/readExercises.ts';
 import type { Arm } from '../src/evidence/schema.ts';
 import { readArms } from '../src/evidence/table.ts';
 import { analyse } from '../src/model/analyse.ts';

@@ -2,12 +2,8 @@
  * The list of exercises (`data/exercises.csv`) and what rules of safety need to know of each. The
  * entries are common practice without a source; a programme may name others and say the same of them.
  */
-import { type Column, oneOf, type RowOf, text, yesOrNo } from './column.ts';
-import { foldName } from './foldName.ts';
-import { pairWithFirst } from './groupRows.ts';
-import { type Problem, sortByLine } from './problem.ts';
+import { type Column, oneOf, text, yesOrNo } from './column.ts';
 import { RELATIONS, type Relation } from './repetitions.ts';
-import { readTable, type Table } from './table.ts';
 import { JOINTS } from './vocabulary.ts';
 
 /** What is asked of an exercise, in the list and of one that a programme brings along. */
@@ -84,60 +80,8 @@ export const EXERCISE_COLUMNS = {
   }),
 } as const satisfies Record<string, Column<unknown>>;
 
-/** Reads `exercises.csv`. Nothing is thrown, whatever the text. */
-export function readExercises(text: string, file: string): Table<ListedExercise> {
-  const { rows, problems, warnings } = readTable<RowOf<typeof EXERCISE_COLUMNS>>(
-    text,
-    file,
-    EXERCISE_COLUMNS,
-    ({ muscles, line }) =>
-      splitMuscles(muscles).length > 0
-        ? []
-        : [
-            {
-              kind: 'wrong-value',
-              file,
-              line,
-              column: 'muscles',
-              value: muscles,
-              expected: 'at least one muscle',
-              remedy: null,
-            },
-          ],
-  );
-  return {
-    rows: rows.map((row) => ({
-      name: row.exercise,
-      muscles: splitMuscles(row.muscles),
-      canPin: row.can_pin,
-      stoppable: row.stoppable,
-      partials: row.partials,
-      relation: row.repetitions_as === 'general' ? null : row.repetitions_as,
-      synonyms: splitNames(row.synonyms ?? ''),
-    })),
-    problems: sortByLine([...problems, ...findSharedNames(rows, file)]),
-    warnings,
-  };
-}
-
-/** Names and synonyms that two lines would both be found by. */
-function findSharedNames(rows: readonly RowOf<typeof EXERCISE_COLUMNS>[], file: string): Problem[] {
-  const names = rows.flatMap(({ exercise, synonyms, line }) => [
-    { name: exercise, column: 'exercise', line },
-    ...splitNames(synonyms ?? '').map((name) => ({ name, column: 'synonyms', line })),
-  ]);
-  return pairWithFirst(names, ({ name }) => foldName(name)).map(({ row: { name, column, line }, first }) => ({
-    kind: 'duplicate',
-    file,
-    line,
-    column,
-    value: name,
-    expected: `an exercise that line ${first.line} does not name already`,
-    remedy: column === 'exercise' ? 'Remove one of the two lines.' : 'Remove one of the two names.',
-  }));
-}
-
-function splitNames(written: string): readonly string[] {
+/** “sled leg press; 45 degree leg press” → its names, as written. */
+export function splitNames(written: string): readonly string[] {
   return written
     .split(';')
     .map((name) => name.trim())

@@ -38,7 +38,7 @@ async function whenHeard(): Promise<void> {
 
 followTable(async (table, before) => {
   // From then on each part says itself whether it is at work.
-  if (main?.ariaBusy) void whenHeard().then(() => main.removeAttribute('aria-busy'));
+  if (main?.hasAttribute('aria-busy')) void whenHeard().then(() => main.removeAttribute('aria-busy'));
   for (const element of siteNumbers) element.hidden = table.kind !== 'own';
   // On pages that read an own table, whether the data are invented is that table's to say.
   if (demonstration) demonstration.hidden = reads && table.kind === 'own' && !table.about.demonstration;

@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { isDemonstration } from '../evidence/demonstration.ts';
-import { readExercises } from '../evidence/exercises.ts';
 import { askAbout, openArms, readDraftNow } from '../evidence/opening/openTable.ts';
+import { readExercises } from '../evidence/readExercises.ts';
 import { countReading } from '../evidence/reading.ts';
 import { sweepChoices } from '../model/checks/sweep.ts';
 import { countBase } from '../model/evidenceBase.ts';

@@ -256,7 +256,7 @@ describe('Evidence', () => {
 
   it('has every setting and filter moved by the keyboard, each into the address, and the link shows the same elsewhere', async () => {
     const { page, complaints, close } = await openPage(site, 'evidence/');
-    for (const summary of await page.locator('form[aria-label="Choices"] > details:not([open]) > summary').all()) {
+    for (const summary of await page.locator('form[aria-label="Choices"] details:not([open]) > summary').all()) {
       await summary.focus();
       await page.keyboard.press('Enter');
     }

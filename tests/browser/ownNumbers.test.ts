@@ -82,23 +82,32 @@ const settle = async (page: Page) => {
   await expect.poll(() => page.locator('[aria-busy="true"]:visible').count(), WAIT).toBe(0);
 };
 
+/** A reader's browser, whose pages are opened one after another. */
+interface Reader {
+  readonly page: Page;
+  readonly visit: (path: string) => Promise<void>;
+}
+
 let site: ServedSite;
+/** One who has the table open, and one who has none. */
+let readers: Readonly<Record<'own' | 'site', Reader>>;
 beforeAll(async () => {
   site = await serveSite();
+  readers = { own: await openReader(), site: await openReader() };
+  const { page } = readers.own;
+  await page.locator('#own-file').setInputFiles({ name: 'own.csv', mimeType: 'text/csv', buffer: Buffer.from(OWN) });
+  await page.locator('.your-table', { hasText: /own\.csv was taken/u }).waitFor(WAIT);
 }, 60_000);
 afterAll(() => site?.close());
 
-/** A page of the reader's who has the table open, or of one who has none. */
-async function openWith(table: 'own' | 'site', path: string) {
-  const opened = await openPage(site, table === 'own' ? 'table/' : path);
-  if (table === 'site') return opened;
-  await opened.page
-    .locator('#own-file')
-    .setInputFiles({ name: 'own.csv', mimeType: 'text/csv', buffer: Buffer.from(OWN) });
-  await expect.poll(() => opened.page.locator('.your-table').innerText(), WAIT).toMatch(/own\.csv was taken/u);
-  await opened.page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
-  await settle(opened.page);
-  return opened;
+async function openReader(): Promise<Reader> {
+  const { page } = await openPage(site, 'table/');
+  const visit = async (path: string) => {
+    await page.emulateMedia({ media: 'screen' });
+    await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
+    await settle(page);
+  };
+  return { page, visit };
 }
 
 describe('An own table whose every answer differs', () => {
@@ -126,7 +135,8 @@ describe('An own table whose every answer differs', () => {
   ])(
     'shows on /%s none of the site’s numbers, on the screen or on paper',
     async (path, words, isShownBySite) => {
-      const { page, close } = await openWith('own', path);
+      const { page, visit } = readers.own;
+      await visit(path);
       await expect.poll(() => seen(page), WAIT).toMatch(words);
       await settle(page);
       const screen = await seen(page);
@@ -134,10 +144,8 @@ describe('An own table whose every answer differs', () => {
       await page.emulateMedia({ media: 'print' });
       const print = await seen(page);
       expect(findSites(print), 'print').toEqual([]);
-      await close();
-      const control = await openWith('site', path);
-      await settle(control.page);
-      const shown = await seen(control.page);
+      await readers.site.visit(path);
+      const shown = await seen(readers.site.page);
       const estimates = findEstimates(shown);
       if (isShownBySite) {
         expect(findSites(shown).length + estimates.size, 'without an own table').toBeGreaterThan(0);
@@ -147,7 +155,6 @@ describe('An own table whose every answer differs', () => {
         [...estimates].filter((one) => own.has(one)),
         'estimates of both',
       ).toEqual([]);
-      await control.close();
     },
     120_000,
   );
@@ -165,7 +172,8 @@ describe('An own table whose every answer differs', () => {
       return texts;
     };
     const files = async (table: 'own' | 'site') => {
-      const { page, close } = await openWith(table, 'evidence/');
+      const { page, visit } = readers[table];
+      await visit('evidence/');
       const taken = await take(page, [/JSON/u, /CSV/u]);
       await page.getByRole('link', { name: 'Make this a figure' }).click();
       await page.waitForURL(/figures\/live/u);
@@ -173,7 +181,6 @@ describe('An own table whose every answer differs', () => {
       await settle(page);
       const screen = await seen(page);
       taken.push(screen, ...(await take(page, [/^SVG/u, /^CSV/u, /^JSON/u])));
-      await close();
       return taken;
     };
     const own = await files('own');

@@ -1,9 +1,9 @@
 /** Written names of exercises: what is taken, what is asked about, and what a pick-list shows, on the shipped list. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readExercises } from '../../src/evidence/exercises.ts';
 import { findNamed } from '../../src/evidence/findNamed.ts';
 import { foldName } from '../../src/evidence/foldName.ts';
+import { readExercises } from '../../src/evidence/readExercises.ts';
 import { searchExercises } from '../../src/evidence/searchExercises.ts';
 
 const { rows } = readExercises(

@@ -110,6 +110,7 @@ export function pretendBrowser(
   vi.stubGlobal('localStorage', store);
   vi.stubGlobal('sessionStorage', store);
   vi.stubGlobal('document', {
+    getElementById: () => null,
     createElement: () => {
       const link = { href: '', download: '', click: () => browser.saved.push(link.download) };
       return link;

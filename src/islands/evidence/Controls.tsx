@@ -1,18 +1,13 @@
 /** Settings and filters of the Evidence page, each with the sentence that says what it does. */
 
-import { useEffect } from 'preact/hooks';
-import type { FilterOptions } from '../analysis/filterOptions.ts';
+import { useEffect, useMemo } from 'preact/hooks';
+import { Asleep } from '../../ui/Asleep.tsx';
+import type { Vocabulary } from '../analysis/filterOptions.ts';
 import { type Control, optionsWith, SETTING_CONTROLS } from './controlList.ts';
 import type { EvidenceState } from './evidence.state.ts';
 import { type ListControl, limitYears, listFilters, tickedWords, toggleFilter } from './filters.ts';
 
-interface Props {
-  readonly state: EvidenceState;
-  readonly options: FilterOptions;
-  readonly years: { readonly low: number; readonly high: number };
-}
-
-export function EvidenceControls({ state, options, years }: Props) {
+export function EvidenceControls({ state }: { readonly state: EvidenceState }) {
   // Wherever on the page a slider is let go; a touch that turns into scrolling lets go, too.
   useEffect(() => {
     const release = () => state.hold(false);
@@ -22,6 +17,8 @@ export function EvidenceControls({ state, options, years }: Props) {
       for (const end of ends) removeEventListener(end, release);
     };
   }, [state]);
+  // One and the same as long as the state is.
+  const choices = useMemo(() => <Choices state={state} />, [state]);
   return (
     <form
       class="controls"
@@ -29,6 +26,15 @@ export function EvidenceControls({ state, options, years }: Props) {
       onSubmit={(event) => event.preventDefault()}
       onPointerDown={({ target }) => state.hold(target instanceof HTMLInputElement && target.type === 'range')}
     >
+      <Asleep>{choices}</Asleep>
+    </form>
+  );
+}
+
+function Choices({ state }: { readonly state: EvidenceState }) {
+  const { options, years } = state.fitting.vocabulary.value;
+  return (
+    <>
       <details open>
         <summary>Settings</summary>
         <div class="controls">
@@ -57,7 +63,7 @@ export function EvidenceControls({ state, options, years }: Props) {
           {state.address.copied.value}
         </span>
       </div>
-    </form>
+    </>
   );
 }
 
@@ -133,7 +139,7 @@ function Filter({ filter, state }: { readonly filter: ListControl; readonly stat
   );
 }
 
-function Years({ state, years }: Pick<Props, 'state' | 'years'>) {
+function Years({ state, years }: { readonly state: EvidenceState } & Pick<Vocabulary, 'years'>) {
   const { yearFrom, yearTo } = state.settings.value.include;
   const ends = [
     { key: 'yearFrom', label: 'Published from', value: yearFrom ?? years.low },

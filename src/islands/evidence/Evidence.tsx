@@ -1,10 +1,10 @@
 /** The Evidence page: the regression, live. */
-import { type ComponentChildren, hydrate, render } from 'preact';
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
 import type { Analysis } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
-import { takeTurn } from '../../ui/inTurn.ts';
+import { Asleep } from '../../ui/Asleep.tsx';
 import { LeftOut } from '../../ui/LeftOut.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
@@ -30,17 +30,22 @@ interface Props {
   /** The figures as the build drew them. */
   readonly light?: ComponentChildren;
   readonly heavy?: ComponentChildren;
-  /** What stands below them (Below.tsx), as the build made it. */
-  readonly below?: ComponentChildren;
 }
 
-export function Evidence({ built, table, below, ...drawn }: Props) {
+export function Evidence({ built, table, light, heavy }: Props) {
   const { address, isKnown } = useTable(table);
   const state = useMemo(() => {
     const { analysis, vocabulary }: BuiltEvidence = JSON.parse(built);
     return createEvidence(analysis, address, vocabulary);
   }, [built, address]);
-  const place = useBelow(state);
+  // One and the same as long as the state is: each reads it for itself.
+  const parts = useMemo(
+    () => ({
+      figures: <EvidenceFigures state={state} drawn={{ light, heavy }} />,
+      below: <EvidenceBelow state={state} />,
+    }),
+    [state],
+  );
   useConnection(state, isKnown);
   const { fitting } = state;
   const isShown = fitting.isShown.value;
@@ -51,35 +56,17 @@ export function Evidence({ built, table, below, ...drawn }: Props) {
         {isShown && <GuideOpener state={state} />}
         {isShown && <EvidenceMoves state={state} />}
         <div aria-busy={fitting.pending.value} hidden={!isShown}>
-          <EvidenceFigures state={state} drawn={drawn} />
+          <Asleep>{parts.figures}</Asleep>
         </div>
         {isShown && <LeftOut {...fitting.analysis.value.rows} />}
       </div>
       <EvidenceGuide state={state} />
-      <EvidenceControls state={state} {...fitting.vocabulary.value} />
-      <div class="panels" hidden={!isShown} ref={place}>
-        {below}
+      <EvidenceControls state={state} />
+      <div class="panels" hidden={!isShown}>
+        <Asleep>{parts.below}</Asleep>
       </div>
     </div>
   );
-}
-
-/** Brings to life what stands below the figures, in a task of its own: it is most of the page. Gives where it stands. */
-function useBelow(state: EvidenceState) {
-  const frame = useRef<HTMLDivElement>(null);
-  const isAlive = useRef(false);
-  useEffect(
-    () =>
-      takeTurn(() => {
-        const place = frame.current?.querySelector('astro-slot') ?? frame.current;
-        if (!place) return;
-        if (isAlive.current) render(<EvidenceBelow state={state} />, place);
-        else hydrate(<EvidenceBelow state={state} />, place);
-        isAlive.current = true;
-      }),
-    [state],
-  );
-  return frame;
 }
 
 function Messages({ state: { fitting, address } }: { readonly state: EvidenceState }) {

@@ -1,6 +1,7 @@
 /** One line to be edited: its cells, its buttons, and what the evidence says of it. */
 import type { ComponentChildren } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
+import { Asleep } from '../../ui/Asleep.tsx';
 import { TEXT_CELLS } from './cellWords.ts';
 import { idOfPart, type LinePart, type VersionName } from './editing.state.ts';
 import { LineDetails } from './LineDetails.tsx';
@@ -25,7 +26,7 @@ export function ProgrammeLine({ state, which, line, number, report, head }: Prop
   return (
     <li>
       {head}
-      {shown}
+      <Asleep>{shown}</Asleep>
     </li>
   );
 }

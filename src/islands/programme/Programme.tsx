@@ -5,8 +5,9 @@ import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
+import type { Draft } from '../../practice/programme/draft.ts';
 import type { ProgrammeReport } from '../../practice/programme/report.ts';
-import type { SavedProgramme } from '../../practice/programme/saved.ts';
+import { Asleep } from '../../ui/Asleep.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
 import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
@@ -24,7 +25,8 @@ import { ProgrammeVersion } from './Version.tsx';
 export interface BuiltProgramme {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly NamedExercise[];
-  readonly example: SavedProgramme;
+  /** The worked example. */
+  readonly example: Draft;
   /** On the example, by the analysis. */
   readonly report: ProgrammeReport;
 }
@@ -64,7 +66,11 @@ export function Programme({ built, shipped, ...pictures }: Props) {
         <AwaitOwn awaits={checking.awaitsOwn.value} problem={checking.problem.value} />
         <Trouble what="The programme could not be checked" reason={checking.problem.value} onRetry={checking.retry} />
       </div>
-      {checking.isShown.value && <ProgrammeComparison state={state} />}
+      {checking.isShown.value && (
+        <Asleep>
+          <ProgrammeComparison state={state} />
+        </Asleep>
+      )}
       {isPrinted && byWeek}
       <ProgrammeVersion
         state={state}

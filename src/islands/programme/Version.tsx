@@ -5,6 +5,7 @@ import { isBlock } from '../../practice/programme/byWeek.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';
+import { Asleep } from '../../ui/Asleep.tsx';
 import { ProblemList } from '../../ui/ProblemList.tsx';
 import { ProgrammeAsked } from './Asked.tsx';
 import { ProgrammeText } from './AsText.tsx';
@@ -40,7 +41,9 @@ export function ProgrammeVersion({ state, which, name, drawn }: Props) {
   );
   const isOfBlock = isBlock(version?.check?.weeks ?? []);
   const sheet = (check: ProgrammeCheck) => (
-    <ProgrammeSheet check={check} name={name} numberOf={numberOf} keptShare={by.settings.keptShare} />
+    <Asleep>
+      <ProgrammeSheet check={check} name={name} numberOf={numberOf} keptShare={by.settings.keptShare} />
+    </Asleep>
   );
   return (
     <section aria-label={name} class={isOfBlock ? 'of-block' : undefined}>
@@ -70,7 +73,9 @@ export function ProgrammeVersion({ state, which, name, drawn }: Props) {
       {version?.check && (
         <>
           {!isOfBlock && sheet(version.check)}
-          <ProgrammeSums state={state} check={version.check} name={name} numberOf={numberOf} drawn={drawn} />
+          <Asleep>
+            <ProgrammeSums state={state} check={version.check} name={name} numberOf={numberOf} drawn={drawn} />
+          </Asleep>
           {isOfBlock && sheet(version.check)}
         </>
       )}

@@ -9,11 +9,10 @@ import type { Problem } from '../../evidence/problem.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import { fromCsv, toCsv } from '../../practice/programme/csvView.ts';
-import { type Draft, fromSaved, writeDraft } from '../../practice/programme/draft.ts';
+import { type Draft, writeDraft } from '../../practice/programme/draft.ts';
 import { addLine, type LineList, NO_LINES } from '../../practice/programme/edit.ts';
 import { type ListReport, reportLines, resolveBegun } from '../../practice/programme/lineReports.ts';
 import type { ProgrammeReport } from '../../practice/programme/report.ts';
-import type { SavedProgramme } from '../../practice/programme/saved.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { createAdvice } from './advice.state.ts';
 import { type CheckedInput, createChecking } from './checking.state.ts';
@@ -34,19 +33,18 @@ interface TypedText {
 }
 
 /**
+ * @param example the worked example, as the build read it (checkExample.ts)
  * @param table address of the table that is read
- * @param built report on the example, by `start` (checkExample.ts)
+ * @param built report on the example, by `start`
  */
 export function createProgramme(
   start: PracticeAnalysis,
   listed: readonly NamedExercise[],
-  example: SavedProgramme,
+  example: Draft,
   table: string,
   built: ProgrammeReport,
 ) {
-  const shown = fromSaved(example);
-  if (shown.problem !== null) throw new Error(`the worked example: ${shown.problem}`);
-  const editing = createEditing(shown.draft);
+  const editing = createEditing(example);
   const { draft } = editing;
   const own = computed(() => draft.value.exercises);
   const exercises = computed<readonly NamedExercise[]>(() => [...own.value.map(asDescribed), ...listed]);
@@ -129,7 +127,7 @@ export function createProgramme(
       editing.focusOn(`first-${nextId}-exercise`);
     });
   const showExample = () => {
-    editing.step(shown.draft, 'show the worked example', null, true);
+    editing.step(example, 'show the worked example', null, true);
     editing.say('The worked example stands here; undo brings back what was.');
   };
   const savedFile = () =>
@@ -146,7 +144,7 @@ export function createProgramme(
     const stopWaiting = advice.connect();
     let rest: ReturnType<typeof setTimeout> | undefined;
     /** What was kept last: the example need not be. */
-    let last: Draft = kept ?? shown.draft;
+    let last: Draft = kept ?? example;
     let lastApplied = advice.applied.peek();
     const keepNow = () => {
       clearTimeout(rest);

@@ -1,6 +1,6 @@
 /** The shipped tables as programme tests read them. */
 import { readFileSync } from 'node:fs';
-import { readExercises } from '../../../src/evidence/exercises.ts';
+import { readExercises } from '../../../src/evidence/readExercises.ts';
 import { readArms } from '../../../src/evidence/table.ts';
 import { analyseForPractice } from '../../../src/model/full.ts';
 import { settingsSchema } from '../../../src/model/settings.ts';
