@@ -18,7 +18,7 @@ export function LaterCalendar({ children, ...props }: CalendarPictureProps & Dra
   // The build's is the same picture: until another is wanted, nothing has to be drawn.
   const { pictures, trouble } = usePictures(!children);
   const rested = useRested(props);
-  return pictures && !children ? <pictures.CalendarPicture {...rested} /> : (children ?? trouble);
+  return pictures && !children ? <pictures.CalendarPicture {...rested} /> : children || trouble;
 }
 
 export function LaterWeeks({ children, ...props }: WeeksPictureProps & Drawn) {
@@ -26,7 +26,7 @@ export function LaterWeeks({ children, ...props }: WeeksPictureProps & Drawn) {
   // The build's is the same, but not as wide as its place here.
   const { pictures, trouble } = usePictures(useNear(place) || !children);
   const rested = useRested(props);
-  return <div ref={place}>{pictures ? <pictures.WeeksPicture {...rested} /> : (children ?? trouble)}</div>;
+  return <div ref={place}>{pictures ? <pictures.WeeksPicture {...rested} /> : children || trouble}</div>;
 }
 
 /** Milliseconds without a change after which a picture is drawn anew: while somebody types, verdicts come first. */
