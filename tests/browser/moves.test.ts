@@ -48,6 +48,21 @@ describe('a move on Evidence', () => {
     await close();
   });
 
+  it('is told in sight of the control that was moved, on a phone too', async () => {
+    const options = { viewport: { width: 360, height: 740 } };
+    const { page, complaints, close } = await openPage(site, 'evidence/', options, 'started');
+    const control = page.locator('#evidence-weighting');
+    await control.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+    await control.selectOption('equal');
+    await page.locator('.move-list').waitFor({ state: 'attached' });
+    const [line, moved] = await Promise.all([page.locator('.move-line').boundingBox(), control.boundingBox()]);
+    if (!line || !moved) throw new Error('expected a line and a control');
+    expect(line.y).toBeGreaterThanOrEqual(0);
+    expect(line.y + line.height).toBeLessThan(moved.y);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it('by dragging is one, whatever it passes', async () => {
     const { page, close } = await openPage(site, 'evidence/', {}, 'started');
     const slider = page.locator('#evidence-split');
