@@ -85,14 +85,14 @@ describe('the calculator', () => {
 describe('the programme check', () => {
   const calendar = { status: 'trained', sessionHour: 19, event: null } as const;
   const example = { first: 'day,exercise\n', second: null, exercises: [], calendar };
-  const { draft, report } = checkExample(analysis, [], example);
+  const worked = checkExample(analysis, [], example);
   const file = (name: string, text: Promise<string>) =>
     ({ name, arrayBuffer: async () => new TextEncoder().encode(await text).buffer }) as unknown as File;
   const week = (exercise: string) => `day,exercise,sets,repetitions,load\nMonday,${exercise},3,8,75\n`;
 
   it('does not show what it found of an older text once there is a newer one', () => {
     const browser = pretendBrowser();
-    const state = createProgramme(analysis, [], draft, SHIPPED, report);
+    const state = createProgramme(analysis, [], worked, SHIPPED);
     const disconnect = state.connect();
     const { made, pending } = state.checking;
     const shown = made.value.report;
@@ -114,7 +114,7 @@ describe('the programme check', () => {
 
   it('shows no old report beside an error; another worker is given all that it needs', () => {
     const browser = pretendBrowser();
-    const state = createProgramme(analysis, [], draft, SHIPPED, report);
+    const state = createProgramme(analysis, [], worked, SHIPPED);
     const disconnect = state.connect();
     const { isShown, pending, problem } = state.checking;
     state.setText('first', week('older'));
@@ -136,7 +136,7 @@ describe('the programme check', () => {
 
   it('shows nothing by the site’s table while the reader’s own is worked out, and then by that', () => {
     const browser = pretendBrowser();
-    const state = createProgramme(analysis, [], draft, OWN, report);
+    const state = createProgramme(analysis, [], worked, OWN);
     const disconnect = state.connect();
     const { isShown, made } = state.checking;
     expect([isShown.value, browser.workers.length]).toEqual([false, 1]);
@@ -151,7 +151,7 @@ describe('the programme check', () => {
 
   it('takes the file that was opened last, whichever is read first', async () => {
     pretendBrowser();
-    const state = createProgramme(analysis, [], draft, SHIPPED, report);
+    const state = createProgramme(analysis, [], worked, SHIPPED);
     const { opening } = state;
     let finish = (_text: string) => {};
     const slow = new Promise<string>((resolve) => {
@@ -189,7 +189,7 @@ describe('the programme check', () => {
 
   it('checks all the same where a browser lets pages keep nothing', () => {
     const browser = pretendBrowser('', 'forbidden');
-    const state = createProgramme(analysis, [], draft, SHIPPED, report);
+    const state = createProgramme(analysis, [], worked, SHIPPED);
     const disconnect = state.connect();
     state.setText('first', week('newer'));
     vi.advanceTimersByTime(1000);

@@ -5,8 +5,6 @@ import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import type { PracticeAnalysis } from '../../model/full.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
-import type { Draft } from '../../practice/programme/draft.ts';
-import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import { Asleep } from '../../ui/Asleep.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
@@ -14,6 +12,7 @@ import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
 import { ProgrammeByWeek } from './ByWeek.tsx';
 import { ProgrammeCalendar } from './Calendar.tsx';
 import { ProgrammeComparison } from './Comparison.tsx';
+import type { WorkedExample } from './checkExample.ts';
 import { LiftersDoor } from './lifters/LiftersDoor.tsx';
 import { ProgrammeOpening } from './Opening.tsx';
 import { createProgramme, type ProgrammeState } from './programme.state.ts';
@@ -25,10 +24,7 @@ import { ProgrammeVersion } from './Version.tsx';
 export interface BuiltProgramme {
   readonly analysis: PracticeAnalysis;
   readonly exercises: readonly NamedExercise[];
-  /** The worked example. */
-  readonly example: Draft;
-  /** On the example, by the analysis. */
-  readonly report: ProgrammeReport;
+  readonly example: WorkedExample;
 }
 
 interface Props {
@@ -45,8 +41,8 @@ interface Props {
 export function Programme({ built, shipped, ...pictures }: Props) {
   const { address, isKnown, table } = useTable(shipped.address);
   const state = useMemo(() => {
-    const { analysis, exercises, example, report }: BuiltProgramme = JSON.parse(built);
-    return createProgramme(analysis, exercises, example, address, report);
+    const { analysis, exercises, example }: BuiltProgramme = JSON.parse(built);
+    return createProgramme(analysis, exercises, example, address);
   }, [built, address]);
   useConnection(state, isKnown);
   useKeys(state);

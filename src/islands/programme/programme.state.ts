@@ -12,9 +12,9 @@ import { fromCsv, toCsv } from '../../practice/programme/csvView.ts';
 import { type Draft, writeDraft } from '../../practice/programme/draft.ts';
 import { addLine, type LineList, NO_LINES } from '../../practice/programme/edit.ts';
 import { type ListReport, reportLines, resolveBegun } from '../../practice/programme/lineReports.ts';
-import type { ProgrammeReport } from '../../practice/programme/report.ts';
 import { saveFile } from '../../ui/saveFile.ts';
 import { createAdvice } from './advice.state.ts';
+import type { WorkedExample } from './checkExample.ts';
 import { type CheckedInput, createChecking } from './checking.state.ts';
 import { createEditing, type VersionName } from './editing.state.ts';
 import { keep, keepApplied, readApplied, readKept } from './keptProgramme.ts';
@@ -33,26 +33,32 @@ interface TypedText {
 }
 
 /**
- * @param example the worked example, as the build read it (checkExample.ts)
+ * @param example as the build read and checked it, by `start`
  * @param table address of the table that is read
- * @param built report on the example, by `start`
  */
 export function createProgramme(
   start: PracticeAnalysis,
   listed: readonly NamedExercise[],
-  example: Draft,
+  example: WorkedExample,
   table: string,
-  built: ProgrammeReport,
 ) {
-  const editing = createEditing(example);
+  const editing = createEditing(example.draft);
   const { draft } = editing;
   const own = computed(() => draft.value.exercises);
   const exercises = computed<readonly NamedExercise[]>(() => [...own.value.map(asDescribed), ...listed]);
   const firstList = computed(() => draft.value.first);
   const secondList = computed(() => draft.value.second);
   const calendar = computed(() => draft.value.calendar);
-  const first = computed(() => resolveBegun(firstList.value, exercises.value));
-  const second = computed(() => secondList.value && resolveBegun(secondList.value, exercises.value));
+  const isExample = (list: LineList | null, which: VersionName) =>
+    list === example.draft[which] && own.value === example.draft.exercises;
+  const first = computed(() =>
+    isExample(firstList.value, 'first') ? example.first : resolveBegun(firstList.value, exercises.value),
+  );
+  const second = computed(() =>
+    isExample(secondList.value, 'second')
+      ? example.second
+      : secondList.value && resolveBegun(secondList.value, exercises.value),
+  );
   const asked = computed<CheckedInput>(() => ({
     input: {
       first: first.value.text,
@@ -63,7 +69,7 @@ export function createProgramme(
     first: first.value,
     second: second.value,
   }));
-  const checking = createChecking(start, asked, table, built);
+  const checking = createChecking(start, asked, table, example.report);
   const opening = createOpening(editing, exercises, checking.worker);
   const ofLifters = signal<OfLifters | null>(null);
   /** Another object each time that the lifters are asked for; null before. */
@@ -127,7 +133,7 @@ export function createProgramme(
       editing.focusOn(`first-${nextId}-exercise`);
     });
   const showExample = () => {
-    editing.step(example, 'show the worked example', null, true);
+    editing.step(example.draft, 'show the worked example', null, true);
     editing.say('The worked example stands here; undo brings back what was.');
   };
   const savedFile = () =>
@@ -144,7 +150,7 @@ export function createProgramme(
     const stopWaiting = advice.connect();
     let rest: ReturnType<typeof setTimeout> | undefined;
     /** What was kept last: the example need not be. */
-    let last: Draft = kept ?? example;
+    let last: Draft = kept ?? example.draft;
     let lastApplied = advice.applied.peek();
     const keepNow = () => {
       clearTimeout(rest);
