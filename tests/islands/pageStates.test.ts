@@ -168,7 +168,7 @@ describe('the programme check', () => {
 
   it('lets nothing of a file in that was still being read when the room was closed, of lines or of lifters', async () => {
     pretendBrowser();
-    const programme = createProgramme(analysis, [], draft, SHIPPED, report);
+    const programme = createProgramme(analysis, [], worked, SHIPPED);
     const lifters = createLiftersOpening(programme, createLifters(programme));
     for (const [opening, close] of [
       [programme.opening, () => programme.opening.close('paste')],
