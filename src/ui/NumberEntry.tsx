@@ -1,5 +1,6 @@
 /** A number to be typed; what is not taken stays as it was written, with what was expected. */
 import { plainNumber } from '../numerics/typedNumber.ts';
+import { useTyped } from './useTyped.ts';
 
 export interface NumberEntryProps {
   readonly id: string;
@@ -31,6 +32,7 @@ export function NumberEntry({
   onEnter,
 }: NumberEntryProps) {
   const isRefused = refused !== undefined;
+  const field = useTyped(refused ?? value ?? '', (written) => onEnter(plainNumber(written)));
   return (
     <div class="control">
       <label for={id}>{label}</label>
@@ -40,8 +42,7 @@ export function NumberEntry({
         type="text"
         inputMode="decimal"
         autocomplete="off"
-        value={refused ?? value ?? ''}
-        onChange={({ currentTarget: { value: typed } }) => onEnter(plainNumber(typed))}
+        {...field}
         aria-invalid={isRefused}
         aria-describedby={[isRefused && `${id}-refused`, help && `${id}-help`].filter(Boolean).join(' ') || undefined}
       />

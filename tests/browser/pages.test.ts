@@ -90,6 +90,25 @@ describe('Target', () => {
     await close();
   });
 
+  it('leaves what is being typed alone, whatever comes in meanwhile', async () => {
+    const { page, close } = await openPage(site, 'target/');
+    const repetitions = page.locator('#repetitions');
+    await repetitions.press('Control+A');
+    await repetitions.pressSequentially('15');
+    // A move of the load lays all of the form out anew, and would enter other repetitions.
+    await page.evaluate(`(() => {
+      const load = document.getElementById('load');
+      load.value = '60';
+      load.dispatchEvent(new Event('input', { bubbles: true }));
+    })()`);
+    await expect.poll(() => page.locator('#load').getAttribute('aria-valuetext')).toMatch(/^60/u);
+    expect(await repetitions.inputValue()).toBe('15');
+    await repetitions.blur();
+    await expect.poll(() => page.locator('#load').inputValue()).not.toBe('60');
+    expect(await repetitions.inputValue()).toBe('15');
+    await close();
+  });
+
   it('on a phone keeps the number in sight while a control moves', async () => {
     const { page, close } = await openPage(site, 'target/', { viewport: { width: 390, height: 800 } });
     await page.locator('#keep').scrollIntoViewIfNeeded();

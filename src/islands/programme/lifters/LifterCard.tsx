@@ -5,6 +5,7 @@ import { exerciseKey, type Lifter, nameExercise } from '../../../practice/lifter
 import { findOneRm } from '../../../practice/lifters/oneRm.ts';
 import { readStep, USUAL_STEPS } from '../../../practice/lifters/step.ts';
 import { WEIGHT_UNITS } from '../../../practice/lifters/weight.ts';
+import { useTyped } from '../../../ui/useTyped.ts';
 import { ExercisePick } from '../ExercisePick.tsx';
 import type { ProgrammeState } from '../programme.state.ts';
 import type { LiftersState } from './lifters.state.ts';
@@ -54,6 +55,7 @@ function Opened({ programme, state, sheets, lifter, used }: Props & { readonly u
   const others = maxima.filter(({ exercise }) => !keys.has(exerciseKey(exercises, exercise)));
   const found = readStep(step, unit);
   const refused = state.refused.value?.where === id ? state.refused.value.refusal : null;
+  const typed = useTyped(refused?.value ?? name, (written) => state.rename(id, written));
   const field = (part: string) => `lifter-${id}-${part}`;
   return (
     <div class="lifter-card">
@@ -66,10 +68,9 @@ function Opened({ programme, state, sheets, lifter, used }: Props & { readonly u
             dir="auto"
             autocomplete="off"
             spellcheck={false}
-            value={refused?.value ?? name}
+            {...typed}
             aria-invalid={refused !== null}
             aria-describedby={field('name-refused')}
-            onChange={(event) => state.rename(id, event.currentTarget.value)}
           />
           <span class="help" role="status" id={field('name-refused')}>
             {refused && `${formatExpectation(refused)} The name stays as it was.`}
