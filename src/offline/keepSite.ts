@@ -23,6 +23,8 @@ export async function keepSite(notice: HTMLElement): Promise<void> {
   let isAsked = false;
   let isOlder = false;
   let timer = 0;
+  /** Of the notice as it stands, pixels. */
+  let height = 0;
 
   const show = () => {
     // Before all is kept no page would work without a network, so nothing is said of that; nor is a first version newer.
@@ -33,8 +35,11 @@ export async function keepSite(notice: HTMLElement): Promise<void> {
     if (said !== text.textContent) text.textContent = said;
     button.hidden = !newer;
     notice.hidden = !said;
-    // What else keeps to the lower edge stands above it, and what has the focus is not behind it.
-    document.documentElement.style.setProperty('--kept-notice', `${notice.offsetHeight}px`);
+    // What else keeps to the lower edge stands above it, and what has the focus is not behind it. Measured only where it
+    // stands, and told only where it is another: it is told to the root, and styles the whole page anew.
+    const measured = said ? notice.offsetHeight : 0;
+    if (measured !== height) document.documentElement.style.setProperty('--kept-notice', `${measured}px`);
+    height = measured;
   };
   /** Asking for the worker's script anew is also how the browser learns of a newer version. */
   const look = async () => {

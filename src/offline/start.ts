@@ -4,10 +4,15 @@
  */
 import { keepSite } from './keepSite.ts';
 
+/** Milliseconds after which it begins on a page that is never idle. */
+const LATEST = 2000;
 const notice = document.querySelector<HTMLElement>('[data-service-worker]');
 
 if (import.meta.env.PROD && notice && 'serviceWorker' in navigator) {
   addEventListener('load', () => {
-    keepSite(notice).catch(() => {});
+    const start = () => void keepSite(notice).catch(() => {});
+    // After the page has become one that answers; some browsers cannot tell when they are idle.
+    if ('requestIdleCallback' in window) requestIdleCallback(start, { timeout: LATEST });
+    else setTimeout(start);
   });
 }

@@ -1,7 +1,7 @@
 /** The weeks of a programme on one picture; both versions where there are two. */
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { isBlock } from '../../practice/programme/byWeek.ts';
+import { isBlock } from '../../practice/programme/checkedWeeks.ts';
 import { LaterWeeks } from './LaterPictures.tsx';
 import type { ProgrammeState } from './programme.state.ts';
 

@@ -1,5 +1,6 @@
 /** The lines of a version to be edited, by week and day, a page of them at a time. */
 import { countOf } from '../../numerics/countOf.ts';
+import { isBlock } from '../../practice/programme/checkedWeeks.ts';
 import type { LineList } from '../../practice/programme/edit.ts';
 import { pageLines } from '../../practice/programme/groupLines.ts';
 import { isByDay, listFreeWeeks, listWeeks } from '../../practice/programme/weeks.ts';
@@ -24,7 +25,7 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
   const shown = pages[page];
   const weeks = listWeeks(list);
   const [free] = listFreeWeeks(list);
-  const isBlock = weeks.length > 1 || (weeks[0] ?? 1) > 1;
+  const hasWeeks = isBlock(weeks.map((week) => ({ week })));
   const report = state.checking.isShown.value ? state.reports.value[which] : null;
   const pager = (then?: () => void) => <LinePages state={state} which={which} pages={pages} page={page} then={then} />;
   return (
@@ -49,7 +50,7 @@ export function ProgrammeLines({ state, which, name, list }: Props) {
                 state={state}
                 which={which}
                 of={one}
-                weeks={isBlock ? weeks : null}
+                weeks={hasWeeks ? weeks : null}
                 free={free}
                 isFirst={i === 0}
               />

@@ -2,7 +2,7 @@
 import { formatPlain, formatShare } from '../../figures/format.ts';
 import { stateAgainst } from '../../figures/programmeFindings.ts';
 import { writePercent } from '../../numerics/percent.ts';
-import { isBlock } from '../../practice/programme/byWeek.ts';
+import { isBlock } from '../../practice/programme/checkedWeeks.ts';
 import { weekdayOf, weekOfDay, writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';

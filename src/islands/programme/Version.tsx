@@ -1,7 +1,7 @@
 /** One version of a programme: its lines to be edited, what is asked of them, and what they come to. */
 import type { ComponentChildren } from 'preact';
 import { listFirst } from '../../numerics/countOf.ts';
-import { isBlock } from '../../practice/programme/byWeek.ts';
+import { isBlock } from '../../practice/programme/checkedWeeks.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
 import type { ProgrammeCheck } from '../../practice/programme/report.ts';

@@ -8,6 +8,7 @@ import { ALWAYS, groupCautions, guardCautions, tellCaution } from '../cautions.t
 import { plannedLoad, plannedSpan, tellPlanned, tellPlannedLoad } from '../lifters/planned.ts';
 import { TOO_MANY, tellGuarded } from '../tellGuarded.ts';
 import { tellLifter } from '../tellLifter.ts';
+import { isBlock } from './checkedWeeks.ts';
 import { weekdayOf, weekOfDay, writeDay } from './columns.ts';
 import type { Cells } from './editorColumns.ts';
 import type { CheckedLine } from './line.ts';
@@ -31,22 +32,22 @@ export function writeForAthlete(lines: readonly AthleteLine[], { week, event }: 
   const weeks = [...groupRows(told, ({ checked }) => String(weekOfDay(checked.line.day))).values()].sort(
     ([a], [b]) => a.checked.line.day - b.checked.line.day,
   );
-  const isBlock = lines.some(({ checked }) => weekOfDay(checked.line.day) > 1);
+  const hasWeeks = isBlock(lines.map(({ checked }) => ({ week: weekOfDay(checked.line.day) })));
   return `${[
     'Your training',
     'In reserve are the good repetitions that you could still have done when you end a set.',
-    ...weeks.map((all) => tellWeek(all, isBlock)),
+    ...weeks.map((all) => tellWeek(all, hasWeeks)),
     ...(event ? [`Event: ${writeDay(event.day)}, ${event.hour}:00`] : []),
     tellSafety(told),
   ].join('\n\n')}\n`;
 }
 
-function tellWeek(lines: readonly AthleteLine[], isBlock: boolean): string {
+function tellWeek(lines: readonly AthleteLine[], hasWeeks: boolean): string {
   const days = [...groupRows(lines, ({ checked }) => String(checked.line.day)).values()].sort(
     ([a], [b]) => a.checked.line.day - b.checked.line.day,
   );
   const [{ checked }] = lines;
-  const heads = isBlock ? [`WEEK ${weekOfDay(checked.line.day)}`] : [];
+  const heads = hasWeeks ? [`WEEK ${weekOfDay(checked.line.day)}`] : [];
   return [...heads, ...days.map(tellDay)].join('\n\n');
 }
 

@@ -44,11 +44,6 @@ export const RESERVE_PARTS = [
   { from: 4, below: Number.POSITIVE_INFINITY, name: '4 or more' },
 ] as const;
 
-/** True for a programme of more than its first week. */
-export function isBlock(weeks: readonly Pick<WeekCheck, 'week'>[]): boolean {
-  return weeks.some(({ week }) => week > 1);
-}
-
 /** The weeks that have a line, in their order. */
 export function checkWeeks(
   analysis: PracticeAnalysis,

@@ -10,7 +10,7 @@ import { inferContrast } from '../../model/robust.ts';
 import { HOURS_WITHOUT_FAILURE } from '../commonPractice.ts';
 import { type EventVerdict, judgeEvent, type RecoveryAnswer, recoveryAfter } from '../recovery.ts';
 import type { TrainingStatus } from '../situation.ts';
-import { type ProgrammeLine, weekOfDay } from './columns.ts';
+import type { ProgrammeLine } from './columns.ts';
 
 export interface Calendar {
   readonly status: TrainingStatus;
@@ -61,12 +61,6 @@ export function worstBeforeEvent(sessions: readonly Session[]): Session | null {
       session.drop && session.drop.estimate > (worst?.drop?.estimate ?? Number.NEGATIVE_INFINITY) ? session : worst,
     null,
   );
-}
-
-/** Week whose sessions are looked at first: the last that has one before the event, else the first of all. */
-export function weekToShow(sessions: readonly Session[]): number {
-  const before = sessions.findLast(({ hoursToEvent }) => hoursToEvent !== null);
-  return weekOfDay((before ?? sessions[0])?.day ?? 1);
 }
 
 /** Drop at the event after `second`'s session minus that after `first`'s; null where one is not known or both are the same. */

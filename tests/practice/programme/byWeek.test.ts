@@ -1,9 +1,9 @@
 /** Weeks read for themselves: the same numbers as a programme of that week alone, by the same rules. */
 import { describe, expect, it } from 'vitest';
 import { RESERVE_PARTS } from '../../../src/practice/programme/byWeek.ts';
+import { weekToShow } from '../../../src/practice/programme/checkedWeeks.ts';
 import { weekOfDay } from '../../../src/practice/programme/columns.ts';
 import { reportProgramme } from '../../../src/practice/programme/report.ts';
-import { weekToShow } from '../../../src/practice/programme/sessions.ts';
 import { blockOf } from './blockOf.ts';
 import { analysis, exampleToTargets, exampleWeek, exercises, regatta } from './shipped.ts';
 

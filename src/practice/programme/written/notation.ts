@@ -46,9 +46,16 @@ export const MANY = `(?:amrap|as\\smany(?:\\s${REPS})?\\sas\\spossible|max(?:imu
 /** Neither letter nor digit follows. */
 export const END = String.raw`(?![\p{L}\p{N}])`;
 
-export const makeNotation = (pattern: string, say: Notation['say']): Notation => ({
-  pattern: new RegExp(pattern, 'iuy'),
-  say,
-});
+/** Its pattern is made when a text is first held against it: a page that shows lines reads none. */
+export function makeNotation(pattern: string, say: Notation['say']): Notation {
+  let made: RegExp | null = null;
+  return {
+    get pattern() {
+      made ??= new RegExp(pattern, 'iuy');
+      return made;
+    },
+    say,
+  };
+}
 
 export const REPETITIONS_EXPECTED = 'a number of repetitions, or a range of them';
