@@ -55,7 +55,7 @@ describe('Evidence', () => {
       {},
       'started',
     );
-    expect(await page.locator('#evidence-weighting').inputValue()).toBe('precision');
+    await expect.poll(() => page.locator('#evidence-weighting').inputValue()).toBe('precision');
     await expect.poll(() => page.locator('.workbench figure').count()).toBeGreaterThan(0);
     await page.locator('#left-out').click();
     await expect
