@@ -34,7 +34,8 @@ export function ProgrammeLine({ state, which, line, number, report, head }: Prop
 /** The value before, as long as it says the same. */
 function useSame<Value>(value: Value): Value {
   const last = useRef(value);
-  if (JSON.stringify(last.current) !== JSON.stringify(value)) last.current = value;
+  const isSame = last.current === value || JSON.stringify(last.current) === JSON.stringify(value);
+  if (!isSame) last.current = value;
   return last.current;
 }
 

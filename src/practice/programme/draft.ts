@@ -36,34 +36,39 @@ const cellSchema = z.string().check(
   z.refine((text) => cleanCell(text) === text, { error: 'expected one line of text' }),
 );
 const idSchema = z.int().check(z.gte(1));
-const listSchema = z
-  .strictObject({
-    nextId: idSchema,
-    lines: z
-      .array(
-        z.strictObject({
-          id: idSchema,
-          // Only cells that are not empty are written.
-          cells: z.partialRecord(z.enum(EDITOR_COLUMNS), cellSchema),
-        }),
-      )
-      .check(z.maxLength(MOST_LINES)),
-  })
-  .check(
-    z.refine(
-      ({ lines, nextId }) =>
-        new Set(lines.map(({ id }) => id)).size === lines.length && lines.every(({ id }) => id < nextId),
-      { error: 'expected every line to have an id of its own, below nextId' },
+// Made when a file or a kept draft is first read: most pages show neither.
+const listSchema = z.lazy(() =>
+  z
+    .strictObject({
+      nextId: idSchema,
+      lines: z
+        .array(
+          z.strictObject({
+            id: idSchema,
+            // Only cells that are not empty are written.
+            cells: z.partialRecord(z.enum(EDITOR_COLUMNS), cellSchema),
+          }),
+        )
+        .check(z.maxLength(MOST_LINES)),
+    })
+    .check(
+      z.refine(
+        ({ lines, nextId }) =>
+          new Set(lines.map(({ id }) => id)).size === lines.length && lines.every(({ id }) => id < nextId),
+        { error: 'expected every line to have an id of its own, below nextId' },
+      ),
     ),
-  );
-const draftSchema = z.strictObject({
-  kind: z.literal('programme'),
-  version: z.literal(VERSION),
-  first: listSchema,
-  second: z.nullable(listSchema),
-  exercises: exercisesSchema,
-  calendar: calendarSchema,
-});
+);
+const draftSchema = z.lazy(() =>
+  z.strictObject({
+    kind: z.literal('programme'),
+    version: z.literal(VERSION),
+    first: listSchema,
+    second: z.nullable(listSchema),
+    exercises: exercisesSchema,
+    calendar: calendarSchema,
+  }),
+);
 
 export function writeDraft({ first, second, exercises, calendar }: Draft): string {
   const lists = { first: writeList(first), second: second && writeList(second) };

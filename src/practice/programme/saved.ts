@@ -22,35 +22,42 @@ const nameSchema = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
 const versionSchema = z.string().check(z.maxLength(LONGEST));
 const hourSchema = z.int().check(z.gte(0), z.lte(23));
 
-export const exercisesSchema = z
-  .array(
-    z.strictObject({
-      name: nameSchema,
-      muscles: z.array(nameSchema).check(z.minLength(1), z.maxLength(MOST_MUSCLES)),
-      canPin: z.boolean(),
-      stoppable: z.boolean(),
-      partials: z.boolean(),
-      relation: z.nullable(z.enum(RELATIONS)),
-      // Of an exercise that was taken over from the list.
-      synonyms: z.optional(z.array(nameSchema).check(z.maxLength(MOST_SYNONYMS))),
-    }),
-  )
-  .check(z.maxLength(MOST_EXERCISES));
+// Made when a file is first read.
+export const exercisesSchema = z.lazy(() =>
+  z
+    .array(
+      z.strictObject({
+        name: nameSchema,
+        muscles: z.array(nameSchema).check(z.minLength(1), z.maxLength(MOST_MUSCLES)),
+        canPin: z.boolean(),
+        stoppable: z.boolean(),
+        partials: z.boolean(),
+        relation: z.nullable(z.enum(RELATIONS)),
+        // Of an exercise that was taken over from the list.
+        synonyms: z.optional(z.array(nameSchema).check(z.maxLength(MOST_SYNONYMS))),
+      }),
+    )
+    .check(z.maxLength(MOST_EXERCISES)),
+);
 
-export const calendarSchema = z.strictObject({
-  status: z.enum(TRAINING_STATUSES),
-  sessionHour: hourSchema,
-  event: z.nullable(z.strictObject({ day: z.int().check(z.gte(1), z.lte(LAST_DAY)), hour: hourSchema })),
-});
+export const calendarSchema = z.lazy(() =>
+  z.strictObject({
+    status: z.enum(TRAINING_STATUSES),
+    sessionHour: hourSchema,
+    event: z.nullable(z.strictObject({ day: z.int().check(z.gte(1), z.lte(LAST_DAY)), hour: hourSchema })),
+  }),
+);
 
-const savedSchema = z.strictObject({
-  kind: z.literal('programme'),
-  version: z.literal(VERSION),
-  first: versionSchema,
-  second: z.nullable(versionSchema),
-  exercises: exercisesSchema,
-  calendar: calendarSchema,
-});
+const savedSchema = z.lazy(() =>
+  z.strictObject({
+    kind: z.literal('programme'),
+    version: z.literal(VERSION),
+    first: versionSchema,
+    second: z.nullable(versionSchema),
+    exercises: exercisesSchema,
+    calendar: calendarSchema,
+  }),
+);
 
 export interface SavedProgramme {
   readonly first: string;
