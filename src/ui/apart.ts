@@ -1,13 +1,23 @@
 /**
- * How the islands of a page start: as soon as their scripts are there, but in a task of their own. What a script holds
- * is made ready when it is first run; to wake the page in that same task would hold up a finger or a key for both.
+ * How the islands of a page start: their scripts are fetched once the page has been painted, which can be read before it
+ * can be worked with, and wake it in a task of their own. What a script holds is made ready when it is first run; to wake
+ * the page in that same task would hold up a finger or a key for both.
  */
 import type { ClientDirective } from 'astro';
 
 const startApart: ClientDirective = async (load) => {
+  await painted();
   const wake = await load();
   await new Promise((resolve) => setTimeout(resolve));
   await wake();
 };
 
 export default startApart;
+
+/** At once where nobody looks: a hidden page is not painted. */
+function painted(): Promise<void> {
+  return new Promise((resolve) => {
+    if (document.hidden) resolve();
+    else requestAnimationFrame(() => setTimeout(resolve));
+  });
+}
