@@ -14,7 +14,10 @@ const startApart: ClientDirective = async (load) => {
 
 export default startApart;
 
-/** At once where nobody looks: a hidden page is not painted, nor need a frame be that is out of sight, whose page waits for its height. */
+/**
+ * At once where nobody looks: a hidden page is not painted, nor need a frame be that is out of sight, whose page waits
+ * for its height.
+ */
 function painted(): Promise<void> {
   return new Promise((resolve) => {
     if (document.hidden || window.parent !== window) resolve();
