@@ -1,16 +1,9 @@
 /** A number of a plan, taken where it is within its limits; nothing written may stand for the usual one. */
-import { NumberEntry } from '../../ui/NumberEntry.tsx';
+import { NumberEntry, type NumberEntryProps } from '../../ui/NumberEntry.tsx';
 import type { PlanState } from './plan.state.ts';
 
-interface Props {
+interface Props extends Omit<NumberEntryProps, 'refused' | 'stays' | 'onEnter'> {
   readonly state: PlanState;
-  readonly id: string;
-  readonly label: string;
-  readonly value: number | null;
-  readonly from: number;
-  readonly to: number;
-  readonly isWhole?: boolean;
-  readonly help?: string;
   /** What stands where nothing is written, if not what is usual in the table. */
   readonly unset?: string;
   readonly onTake: (value: number) => void;
@@ -18,19 +11,8 @@ interface Props {
   readonly onEmpty?: () => void;
 }
 
-export function PlanEntry({
-  state,
-  id,
-  label,
-  value,
-  from,
-  to,
-  isWhole = false,
-  help,
-  unset = 'the usual one stands',
-  onTake,
-  onEmpty,
-}: Props) {
+export function PlanEntry({ state, unset = 'the usual one stands', onTake, onEmpty, ...entry }: Props) {
+  const { id, value, from, to, isWhole = false } = entry;
   const enter = (written: string) => {
     const number = written.trim() === '' ? Number.NaN : Number(written);
     if (written.trim() === '' && onEmpty) onEmpty();
@@ -39,13 +21,7 @@ export function PlanEntry({
   };
   return (
     <NumberEntry
-      id={id}
-      label={label}
-      value={value}
-      from={from}
-      to={to}
-      isWhole={isWhole}
-      {...(help ? { help } : {})}
+      {...entry}
       refused={state.refused.value[id]}
       stays={value === null ? unset : `it stays at ${value}`}
       onEnter={enter}
