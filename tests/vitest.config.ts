@@ -8,6 +8,8 @@ export default defineConfig({
     root: '.',
     include: ['tests/**/*.test.ts'],
     testTimeout: 30_000,
+    // Removing a built site has taken more than 10 s, Vitest’s own limit, where the disk was busy.
+    hookTimeout: 120_000,
     sequence: { sequencer: LongestFirst },
     expect: { poll: { timeout: 10_000 } },
     // The scripts that tests start keep what Node made of their sources: a third of their time.
