@@ -23,6 +23,8 @@ export async function keepSite(notice: HTMLElement): Promise<void> {
   let isAsked = false;
   let isOlder = false;
   let timer = 0;
+  /** Number of the newest look; what an older one comes to when that has ended is not heard. */
+  let newest = 0;
   /** Of the notice as it stands, pixels. */
   let height = 0;
 
@@ -44,12 +46,16 @@ export async function keepSite(notice: HTMLElement): Promise<void> {
   /** Asking for the worker's script anew is also how the browser learns of a newer version. */
   const look = async () => {
     clearTimeout(timer);
-    isReached =
+    newest++;
+    const mine = newest;
+    const found =
       navigator.onLine &&
       (await registration.update().then(
         () => true,
         () => false,
       ));
+    if (mine !== newest) return;
+    isReached = found;
     if (!isReached) timer = window.setTimeout(look, TRY_AGAIN);
     show();
   };
