@@ -20,7 +20,7 @@ export interface Column<Value, Required extends boolean = boolean> {
   readonly required: Required;
   /** What a cell must be, completing "expected …". */
   readonly expected: string;
-  /** Reads a trimmed cell that is not empty. */
+  /** Reads a trimmed cell that is not empty. Made at the first cell (`z.lazy`): many pages know columns and read none. */
   readonly cell: z.ZodMiniType<Value, string>;
   readonly field: TableSchemaField;
   /** The range that a valid cell stands for, where it holds one in place of a number; null where it is a number. */
@@ -124,7 +124,7 @@ export function oneOf<const Word extends string, const A extends About>(
     unit: null,
     ...about,
     expected: `one of ${words.join(', ')}`,
-    cell: z.enum(words),
+    cell: z.lazy(() => z.enum(words)),
     field: { type: 'string', constraints: { required: about.required, enum: words } },
   };
 }
@@ -135,9 +135,11 @@ export function yesOrNo<const A extends About>(about: A): ColumnOf<boolean, A> {
     unit: null,
     ...about,
     expected: 'yes or no',
-    cell: z.pipe(
-      z.enum(['yes', 'no']),
-      z.transform((word) => word === 'yes'),
+    cell: z.lazy(() =>
+      z.pipe(
+        z.enum(['yes', 'no']),
+        z.transform((word) => word === 'yes'),
+      ),
     ),
     field: { type: 'boolean', constraints: { required: about.required }, trueValues: ['yes'], falseValues: ['no'] },
   };
@@ -147,11 +149,12 @@ export function yesOrNo<const A extends About>(about: A): ColumnOf<boolean, A> {
 export function anyCase<Value, Required extends boolean>(
   column: DescribedColumn<Value, Required>,
 ): DescribedColumn<Value, Required> {
-  const lower = z.pipe(
-    z.string(),
-    z.transform((written: string) => written.toLowerCase()),
-  );
-  return { ...column, cell: z.pipe(lower, column.cell) };
+  const lower = () =>
+    z.pipe(
+      z.string(),
+      z.transform((written: string) => written.toLowerCase()),
+    );
+  return { ...column, cell: z.lazy(() => z.pipe(lower(), column.cell)) };
 }
 
 /** Limits of a number; "above" and "below" exclude the limit, "from" and "to" include it. */
@@ -176,7 +179,7 @@ export function integer<const A extends About>(limits: Limits, about: A): Column
 }
 
 function numeric<const A extends About>(type: 'number' | 'integer', limits: Limits, about: A): ColumnOf<number, A> {
-  const limitsOf = [
+  const limitsOf = () => [
     ...(limits.from !== undefined ? [z.gte(limits.from)] : []),
     ...(limits.to !== undefined ? [z.lte(limits.to)] : []),
     ...(limits.above !== undefined ? [z.gt(limits.above)] : []),
@@ -185,12 +188,12 @@ function numeric<const A extends About>(type: 'number' | 'integer', limits: Limi
   // Table Schema has inclusive limits only; the description of the field says where a limit is open.
   const minimum = limits.from ?? limits.above;
   const maximum = limits.to ?? limits.below;
-  const value = (type === 'integer' ? z.int() : z.number()).check(...limitsOf);
+  const value = () => (type === 'integer' ? z.int() : z.number()).check(...limitsOf());
   return {
     unit: null,
     ...about,
     expected: stateNumber(type, limits),
-    cell: z.pipe(z.pipe(z.string().check(z.regex(DECIMAL)), z.transform(Number)), value),
+    cell: z.lazy(() => z.pipe(z.pipe(z.string().check(z.regex(DECIMAL)), z.transform(Number)), value())),
     field: {
       type,
       constraints: {

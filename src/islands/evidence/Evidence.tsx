@@ -5,6 +5,7 @@ import type { Analysis } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { Asleep } from '../../ui/Asleep.tsx';
+import { type Handed, takeOver } from '../../ui/built.ts';
 import { LeftOut } from '../../ui/LeftOut.tsx';
 import { Trouble } from '../../ui/Trouble.tsx';
 import type { Vocabulary } from '../analysis/filterOptions.ts';
@@ -23,8 +24,7 @@ export interface BuiltEvidence {
 }
 
 interface Props {
-  /** What the page is built with, as JSON: a browser reads one text many times faster than as many properties. */
-  readonly built: string;
+  readonly built: Handed<BuiltEvidence>;
   /** Address of the site's table. */
   readonly table: string;
   /** The figures as the build drew them. */
@@ -35,7 +35,7 @@ interface Props {
 export function Evidence({ built, table, light, heavy }: Props) {
   const { address, isKnown } = useTable(table);
   const state = useMemo(() => {
-    const { analysis, vocabulary }: BuiltEvidence = JSON.parse(built);
+    const { analysis, vocabulary } = takeOver(built);
     return createEvidence(analysis, address, vocabulary);
   }, [built, address]);
   // One and the same as long as the state is: each reads it for itself.

@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { nameCurve } from '../../figures/simulation/words.ts';
 import type { Curve } from '../../model/settings.ts';
+import { type Handed, takeOver } from '../../ui/built.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ExperimentControls } from './ExperimentControls.tsx';
 import { TABLES } from './experiment.ts';
@@ -12,13 +13,19 @@ import { type DrawnByBuild, Runs } from './Runs.tsx';
 import { resultOf, writeResult } from './results.ts';
 import type { Run } from './running.state.ts';
 
-interface Props extends DrawnByBuild {
+/** What the page is built with. */
+export interface BuiltIntervals {
   /** A whole run of the defaults. */
   readonly start: Run;
   readonly measured: MeasuredCells;
 }
 
-export function Intervals({ start, measured, ...drawn }: Props) {
+interface Props extends DrawnByBuild {
+  readonly built: Handed<BuiltIntervals>;
+}
+
+export function Intervals({ built, ...drawn }: Props) {
+  const { start, measured } = useMemo(() => takeOver(built), [built]);
   const state = useMemo(() => createIntervals(start), [start]);
   useEffect(() => state.connect(), [state]);
   const isLesson = state.lesson.progress.value !== null;

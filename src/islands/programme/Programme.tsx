@@ -6,6 +6,7 @@ import type { PracticeAnalysis } from '../../model/full.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
 import { Asleep } from '../../ui/Asleep.tsx';
+import { type Handed, takeOver } from '../../ui/built.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { ProgrammeApplied } from './Applied.tsx';
 import { ProgrammeBar, ProgrammeSteps } from './Bar.tsx';
@@ -28,8 +29,7 @@ export interface BuiltProgramme {
 }
 
 interface Props {
-  /** What the page is built with, as JSON: a browser reads one text many times faster than as many properties. */
-  readonly built: string;
+  readonly built: Handed<BuiltProgramme>;
   /** The site's table: its address, and whether its studies are invented. */
   readonly shipped: { readonly address: string; readonly demonstration: boolean };
   /** Pictures of the worked example, as the build drew them: slots of the page, which the types of a page do not see. */
@@ -41,7 +41,7 @@ interface Props {
 export function Programme({ built, shipped, ...pictures }: Props) {
   const { address, isKnown, table } = useTable(shipped.address);
   const state = useMemo(() => {
-    const { analysis, exercises, example }: BuiltProgramme = JSON.parse(built);
+    const { analysis, exercises, example } = takeOver(built);
     return createProgramme(analysis, exercises, example, address);
   }, [built, address]);
   useConnection(state, isKnown);
@@ -57,7 +57,9 @@ export function Programme({ built, shipped, ...pictures }: Props) {
       <ProgrammeBar state={state} />
       <ProgrammeSteps state={state} />
       <ProgrammeOpening state={state} />
-      <ProgrammeCalendar state={state} />
+      <Asleep>
+        <ProgrammeCalendar state={state} />
+      </Asleep>
       <div role="status">
         <AwaitOwn awaits={checking.awaitsOwn.value} problem={checking.problem.value} />
         <Trouble what="The programme could not be checked" reason={checking.problem.value} onRetry={checking.retry} />

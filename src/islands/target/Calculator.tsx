@@ -2,6 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import type { Exercise } from '../../evidence/exercises.ts';
 import { useConnection, useTable } from '../../ownTable/useTable.ts';
+import { type Handed, takeOver } from '../../ui/built.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { CommonShares } from './CommonShares.tsx';
 import { CalculatorControls } from './Controls.tsx';
@@ -11,16 +12,21 @@ import { GymCard } from './GymCard.tsx';
 import { RecentSituations } from './RecentSituations.tsx';
 import { CalculatorResult } from './Result.tsx';
 
-interface Props {
-  readonly built: Built;
+/** What the page is built with. */
+export interface BuiltTarget extends Built {
   readonly exercises: readonly Exercise[];
+}
+
+interface Props {
+  readonly built: Handed<BuiltTarget>;
   /** The site's table: its address, and whether its studies are invented. */
   readonly shipped: { readonly address: string; readonly demonstration: boolean };
 }
 
-export function Calculator({ built, exercises, shipped }: Props) {
+export function Calculator({ built, shipped }: Props) {
   const { address, isKnown, table } = useTable(shipped.address);
-  const state = useMemo(() => createCalculator(built, exercises, address), [built, exercises, address]);
+  const { analysis, shares, exercises } = useMemo(() => takeOver(built), [built]);
+  const state = useMemo(() => createCalculator({ analysis, shares }, exercises, address), [built, address]);
   useConnection(state, isKnown);
   const { fitted } = state;
   const isInvented = table.kind === 'own' ? table.about.demonstration : shipped.demonstration;
@@ -40,7 +46,7 @@ export function Calculator({ built, exercises, shipped }: Props) {
         problem={fitted.sharesProblem.value}
         onRetry={fitted.retry}
         judgement={state.judged.value}
-        confidence={built.analysis.settings.confidence}
+        confidence={analysis.settings.confidence}
       />
     </>
   );

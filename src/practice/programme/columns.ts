@@ -68,14 +68,16 @@ const day: DescribedColumn<number, true> = {
   example: 'Monday',
   description: 'Day of the session; Monday is day 1.',
   expected: `a weekday, or the number of a day from 1 to ${LAST_DAY}`,
-  cell: z.pipe(
-    z.string(),
-    z.transform((written, context) => {
-      const found = readDay(written);
-      if (found !== null) return found;
-      context.issues.push({ code: 'custom', message: 'not a day', input: written });
-      return z.NEVER;
-    }),
+  cell: z.lazy(() =>
+    z.pipe(
+      z.string(),
+      z.transform((written, context) => {
+        const found = readDay(written);
+        if (found !== null) return found;
+        context.issues.push({ code: 'custom', message: 'not a day', input: written });
+        return z.NEVER;
+      }),
+    ),
   ),
   field: { type: 'string', constraints: { required: true } },
 };

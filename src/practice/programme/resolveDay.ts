@@ -1,5 +1,5 @@
 /** Week and day of an editor's line as the day that the check reads. */
-import { MOST_WEEKS, readDay, writeDay } from './columns.ts';
+import { MOST_WEEKS, readDay, WEEKDAYS, writeDay } from './columns.ts';
 import type { Cells } from './editorColumns.ts';
 import { absoluteDay } from './written/context.ts';
 import { readContextCell } from './written/days.ts';
@@ -14,6 +14,8 @@ interface ResolvedDay {
 /** The day as typed where no week is and it is of the form already, or where it cannot be read. */
 export function resolveDay({ week: writtenWeek, day: writtenDay }: Pick<Cells, 'week' | 'day'>): ResolvedDay {
   const asTyped = { cell: writtenDay, assumed: null, problem: null };
+  // As the editor itself writes it: most lines, and nothing to be read out of words.
+  if (writtenWeek === '' && WEEKDAYS.some((name) => name === writtenDay)) return asTyped;
   const week = writtenWeek.trim() === '' ? null : (readContextCell(writtenWeek, 'week')?.week ?? Number.NaN);
   if (week !== null && !(week >= 1 && week <= MOST_WEEKS)) {
     const expected = `the number of a week from 1 to ${MOST_WEEKS}`;
