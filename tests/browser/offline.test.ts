@@ -65,10 +65,14 @@ const visit = async (tab: Tab, path: string) => {
     .poll(() => tab.run(`document.querySelector('astro-island[ssr]') === null`), { timeout: 20_000 })
     .toBe(true);
 };
+/** Once it is there: what a page says of its version and of the connection comes after the page. */
 const press = (tab: Tab, name: string) =>
-  tab.run(
-    `[...document.querySelectorAll('button')].find((one) => one.checkVisibility() && one.innerText === ${JSON.stringify(name)}).click()`,
-  );
+  expect
+    .poll(() =>
+      tab.run(`((button) => { button?.click(); return button !== undefined; })(
+        [...document.querySelectorAll('button')].find((one) => one.checkVisibility() && one.innerText === ${JSON.stringify(name)}))`),
+    )
+    .toBe(true);
 const choose = (tab: Tab, selector: string, value: string) =>
   tab.run(`{ const entry = document.querySelector(${JSON.stringify(selector)});
     entry.value = ${JSON.stringify(value)};
