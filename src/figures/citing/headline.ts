@@ -17,11 +17,17 @@ export interface Headline {
   readonly rows: number;
   /** null where the figure counts no studies. */
   readonly studies: number | null;
+  /** The figure, where what was found is these two counts alone: else each would pass for another's. null of others. */
+  readonly counts: CountedFigure | null;
 }
+
+/** Figures of which nothing but rows, or arms, and studies is said; and the letter of each in an address. */
+const COUNTED = { 'evidence-map': 'm', 'recovery-trained': 't', 'recovery-untrained': 'u' } as const;
+type CountedFigure = keyof typeof COUNTED;
 
 export function headlineOf(slug: string, { analysis, map }: Pick<FigureEvidence, 'analysis' | 'map'>): Headline {
   const { bands, rows, strength, fatigue, beyondFailure, settings } = analysis;
-  const none = { targets: [], strength: null };
+  const none = { targets: [], strength: null, counts: null };
   const all = listBands(bands).map(([band, one]) => ({
     band,
     ...one.target,
@@ -41,10 +47,11 @@ export function headlineOf(slug: string, { analysis, map }: Pick<FigureEvidence,
     return { ...none, strength: found ?? null, rows: strength.rows, studies: strength.studies };
   }
   const recovered = fatigue.byStatus.find(({ status }) => slug === `recovery-${status}`);
-  if (recovered) return { ...none, rows: recovered.rows, studies: recovered.studies };
+  if (recovered)
+    return { ...none, counts: `recovery-${recovered.status}`, rows: recovered.rows, studies: recovered.studies };
   if (slug === 'beyond-failure')
     return { ...none, rows: beyondFailure.reduce((sum, one) => sum + one.rows, 0), studies: null };
-  if (slug === 'evidence-map') return { ...none, rows: map.arms, studies: map.studies };
+  if (slug === 'evidence-map') return { ...none, counts: slug, rows: map.arms, studies: map.studies };
   return { ...none, targets: all.map(pick), rows: rows.included, studies: null };
 }
 
@@ -52,7 +59,8 @@ export function headlineOf(slug: string, { analysis, map }: Pick<FigureEvidence,
  * Whether the numbers are of such a figure: its loads, and no strength or target where it shows none. Figures that show
  * the same fit have the same numbers.
  */
-export function isHeadlineOf(slug: string, { targets, strength, studies }: Headline): boolean {
+export function isHeadlineOf(slug: string, { targets, strength, studies, counts }: Headline): boolean {
+  if (counts) return counts === slug && targets.length === 0 && strength === null && studies !== null;
   const bands = targets
     .map(({ band }) => band)
     .sort()
@@ -95,19 +103,19 @@ export function stateFound(
 const LETTERS = { light: 'l', heavy: 'h', all: 'a' } as const satisfies Readonly<Record<BandName, string>>;
 
 /** For an address: `l0.4_0.2_1.1*n64_15`, an end that is not there left empty. */
-export function writeHeadline({ targets, strength, rows, studies }: Headline): string {
+export function writeHeadline({ targets, strength, rows, studies, counts }: Headline): string {
   const numbers = (letter: string, values: readonly (number | null)[]) =>
     letter + values.map((value) => value ?? '').join('_');
   return [
     ...targets.map(({ band, shown }) => numbers(LETTERS[band], shown ? [shown.point, shown.low, shown.high] : [])),
     ...(strength ? [numbers('s', [strength.point, strength.low, strength.high])] : []),
-    numbers('n', studies === null ? [rows] : [rows, studies]),
+    numbers(counts ? COUNTED[counts] : 'n', studies === null ? [rows] : [rows, studies]),
   ].join('*');
 }
 
 /** What `writeHeadline` wrote; null where it is anything else. */
 export function readHeadline(written: string): Headline | null {
-  let found: Headline = { targets: [], strength: null, rows: Number.NaN, studies: null };
+  let found: Headline = { targets: [], strength: null, rows: Number.NaN, studies: null, counts: null };
   const parts = written.split('*');
   // Each is said once: an address cannot fill a page.
   if (new Set(parts.map(([letter]) => letter)).size < parts.length) return null;
@@ -115,14 +123,21 @@ export function readHeadline(written: string): Headline | null {
     const values = part.slice(1).split('_').map(toNumber);
     const [first, low, high] = values;
     const band = listKeys(LETTERS).find((one) => LETTERS[one] === part[0]);
+    const counts = listKeys(COUNTED).find((one) => COUNTED[one] === part[0]) ?? null;
     if (values.some(Number.isNaN) || values.length > 3) return null;
     if (band && typeof first === 'number' && typeof low === 'number' && values.length === 3)
       found = { ...found, targets: [...found.targets, { band, shown: { point: first, low, high } }] };
     else if (band && part.length === 1) found = { ...found, targets: [...found.targets, { band, shown: null }] };
     else if (part[0] === 's' && typeof first === 'number' && typeof low === 'number' && typeof high === 'number')
       found = { ...found, strength: { point: first, low, high } };
-    else if (part[0] === 'n' && isCount(first) && (low === undefined || isCount(low)) && values.length < 3)
-      found = { ...found, rows: first, studies: low ?? null };
+    else if (
+      (part[0] === 'n' || counts) &&
+      Number.isNaN(found.rows) &&
+      isCount(first) &&
+      (low === undefined || isCount(low)) &&
+      values.length < 3
+    )
+      found = { ...found, counts, rows: first, studies: low ?? null };
     else return null;
   }
   return Number.isNaN(found.rows) ? null : found;
