@@ -99,6 +99,36 @@ describe('an address that cites a figure', () => {
       expect(readCited(`?v=2&table=${VERSION}&then=${then}`, 'evidence-map').pin?.found, then).toBeNull();
   });
 
+  it('has its own numbers told of every figure of a small or one-sided table', () => {
+    const studies = [...new Set(shippedArms.map(({ study }) => study))];
+    const outcomes = [...new Set(shippedArms.map(({ outcome }) => outcome))];
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(
+        fc.subarray(studies, { minLength: 1 }),
+        fc.subarray(outcomes, { minLength: 1 }),
+        fc.constantFrom([0, 50], [0, 100], [40, 100], [60, 100]),
+        (kept, of, [least, most]) => {
+          const arms = shippedArms.filter(({ study, outcome, load_pct_1rm }) => {
+            const load = load_pct_1rm ?? 0;
+            return kept.includes(study) && of.includes(outcome) && load >= least && load <= most;
+          });
+          if (arms.length === 0) return;
+          const evidence = makeEvidence(arms);
+          for (const { slug } of listFigures(evidence).figures) {
+            seen.add(slug);
+            const found = headlineOf(slug, evidence);
+            const read = readCited(writeCited(some, { version: VERSION, own: false, found }), slug);
+            expect(read.pin?.found, slug).toEqual(found);
+            expect(read.notice).toBeNull();
+          }
+        },
+      ),
+      { seed: 9, numRuns: 30 },
+    );
+    expect(seen.size).toBeGreaterThan(15);
+  }, 120_000);
+
   it('reads addresses from before counts had letters of their own', () => {
     for (const slug of ['evidence-map', 'recovery-trained', 'recovery-untrained'])
       expect(readCited(`?v=2&table=${VERSION}&then=n31_12`, slug).pin?.found).toMatchObject({ rows: 31, studies: 12 });
