@@ -7,6 +7,7 @@ import type { Analysis, Band, BandName } from '../model/result.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { formatTarget, toShown } from './format.ts';
 import { bandsAgainst, isComparable } from './moved.ts';
+import { endMarks } from './targetMarks.ts';
 
 /** A curve with its band, as it is drawn. */
 export interface DrawnPoint {
@@ -45,6 +46,9 @@ export function formerCurves(former: Analysis | undefined, analysis: Analysis, n
 }
 
 const TRACE = 'var(--ink)';
+/** Radius of the former target's mark, and half the height of the ends of its interval, short of the bar below. Pixels. */
+const FORMER_RADIUS = 4;
+const FORMER_END = 6;
 
 /** Pale and dashed, so that it is told from the curve on grey paper too. @param height of the first target's bar, and between bars, in the unit of growth */
 export function formerMarks(
@@ -78,12 +82,13 @@ export function formerMarks(
       Plot.dot(bar, {
         x: 'before',
         y: 'height',
-        r: 4,
+        r: FORMER_RADIUS,
         fill: 'var(--paper)',
         stroke: TRACE,
         strokeOpacity: 0.6,
         strokeWidth: 1.5,
       }),
+      ...endMarks(bar, high, { r: FORMER_END, stroke: TRACE, strokeOpacity: 0.6, strokeWidth: 1.5 }),
     ];
   });
 }

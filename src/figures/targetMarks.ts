@@ -4,8 +4,9 @@ import type { Target } from '../model/result.ts';
 import { formatNumber, formatWhole } from './format.ts';
 import { TOP_LABEL } from './looks.ts';
 
-/** Radius of the target's mark, and half the height of the ends of its interval: taller, so that the mark hides none of them. Pixels. */
+/** Radius of the target's mark, pixels. */
 const TARGET_RADIUS = 5.5;
+/** Half the height of an interval's ends: taller than a mark, which would hide one close by. Pixels. */
 const END_RADIUS = 9;
 
 interface Path {
@@ -22,6 +23,22 @@ const END = {
     context.lineTo(0, half);
   },
 };
+
+interface Bar {
+  readonly low: number;
+  readonly high: number;
+  readonly height: number;
+}
+
+/**
+ * The ends of a target's interval; one that has no upper end is drawn as far as studies go, and does not end there.
+ * @param bar as drawn: one, or none @param high of the interval
+ */
+export function endMarks(bar: readonly Bar[], high: number | null, look: Plot.DotOptions): Plot.Markish[] {
+  return (high === null ? (['low'] as const) : (['low', 'high'] as const)).map((end) =>
+    Plot.dot(bar, { x: end, y: 'height', r: END_RADIUS, symbol: END, ...look }),
+  );
+}
 
 interface Place {
   readonly colour: string;
@@ -53,10 +70,7 @@ export function targetMarks(
       stroke: 'var(--paper)',
       strokeWidth: 1.5,
     }),
-    // An interval without an upper end is drawn as far as studies go, and does not end there.
-    ...(high === null ? (['low'] as const) : (['low', 'high'] as const)).map((end) =>
-      Plot.dot(bar, { x: end, y: 'height', r: END_RADIUS, symbol: END, stroke: colour, strokeWidth: 2 }),
-    ),
+    ...endMarks(bar, high, { stroke: colour, strokeWidth: 2 }),
     Plot.text(bar, {
       x: 'target',
       text: 'label',

@@ -50,7 +50,7 @@ export function SimulationCheck({ state }: { readonly state: PlanState }) {
             onRetry={() => simulation.start(asked.request.name)}
           />
         )}
-        {asked?.result && answer && <Agreement answer={answer} found={asked.result} name={asked.request.name} />}
+        {asked?.result && <Agreement answer={answer} found={asked.result} name={asked.request.name} />}
       </div>
     </section>
   );
@@ -58,7 +58,8 @@ export function SimulationCheck({ state }: { readonly state: PlanState }) {
 
 interface AgreementProps {
   readonly name: string;
-  readonly answer: PlanAnswer;
+  /** Undefined where what is expected of the plan is not known: its card says why. */
+  readonly answer: PlanAnswer | undefined;
   readonly found: readonly BandSimulation[];
 }
 
@@ -76,8 +77,12 @@ function Agreement({ name, answer, found }: AgreementProps) {
   );
 }
 
-function compare({ expectation }: PlanAnswer, { band, after, widthError, chanceOfMove, chanceError }: BandSimulation) {
-  const expected = expectation.bands.find((one) => one.band === band);
+function compare(
+  answer: PlanAnswer | undefined,
+  { band, after, widthError, chanceOfMove, chanceError }: BandSimulation,
+) {
+  if (!answer) return `simulated ${stateWidth(after)}; what is expected is not known, so that nothing can be compared.`;
+  const expected = answer.expectation.bands.find((one) => one.band === band);
   if (!expected?.after) return `expected nothing, simulated ${stateWidth(after)}.`;
   const widths =
     expected.after.width === null || after.width === null
