@@ -13,7 +13,7 @@ export const FILE_VALUES: Readonly<Record<string, string>> = {
   '--quiet': '#565a61',
   '--light-load': '#9a5b00',
   '--heavy-load': '#104570',
-  '--sans': "'Source Sans 3', system-ui, Arial, sans-serif",
+  '--sans': "'Source Sans 3', 'Avenir Next', Avenir, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif",
 };
 
 /** Width of the picture in a file, pixels at 1×: the wide drawing of the page. */

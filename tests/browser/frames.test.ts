@@ -216,6 +216,8 @@ it('without JavaScript a frame has the height that is written, which its figure 
   const page = await (
     await browser.newContext({ javaScriptEnabled: false, viewport: { width: 720, height: 300 } })
   ).newPage();
+  // A browser that has not had the site's face yet may show the first page of all in another.
+  await page.goto(`${site.address}/figures/${slugs[0]}/embed/`);
   for (const slug of slugs) {
     const written = Number(/height="(\d+)"/u.exec(snippetOf(slug, site.address))?.[1]);
     const oembed = JSON.parse(readFileSync(`dist/figures/${slug}/oembed.json`, 'utf8'));
