@@ -88,12 +88,12 @@ describe('hostile addresses', () => {
     expect(Object.keys(Object.prototype)).toEqual([]);
   });
 
-  // Each page loads in a browser with a quarter of them a round, and of each text at least once; all are read above.
+  // Each page loads in a browser with half of them, the other half of the texts a round later; all are read above.
   it('execute nothing, break nothing and leave the page with its answer', async () => {
     const { page, complaints, close } = await openPage(site, '');
     const chosen = addresses.flatMap((address, i) => {
       const [round, text] = [Math.floor(i / VENOM.length), i % VENOM.length];
-      return (text + round) % 4 === 0 ? [{ ...address, text }] : [];
+      return (text + round) % 2 === 0 ? [{ ...address, text }] : [];
     });
     expect(new Set(chosen.map(({ text }) => text)).size).toBe(VENOM.length);
     expect(new Set(chosen.map(({ path }) => path)).size).toBe(PAGES.length);
