@@ -25,9 +25,16 @@ export function handOver<Value>(id: string, value: Value): Handed<Value> {
 }
 
 function refuseLost(key: string, value: unknown): unknown {
-  const isLost = typeof value === 'number' ? !Number.isFinite(value) : value instanceof Map || value instanceof Set;
-  if (isLost) throw new Error(`“${key}” is ${String(value)}, which a data block cannot hold.`);
+  if (!isHeld(value)) throw new Error(`“${key}” is ${String(value)}, which a data block cannot hold.`);
   return value;
+}
+
+/** Whether JSON gives back what it was given: numbers that are some, plain objects, and lists without a gap. */
+function isHeld(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (Array.isArray(value)) return !value.includes(undefined);
+  if (typeof value === 'object' && value !== null) return Object.getPrototypeOf(value) === Object.prototype;
+  return typeof value !== 'function' && typeof value !== 'symbol';
 }
 
 /** In the build: JSON that no tag ends. */

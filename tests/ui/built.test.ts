@@ -22,7 +22,8 @@ describe('what the build hands over', () => {
   });
 
   it('is refused where JSON would lose something of it', () => {
-    for (const lost of [Number.POSITIVE_INFINITY, Number.NaN, new Map([[1, 2]]), new Set([1])])
+    const all = [Number.POSITIVE_INFINITY, Number.NaN, new Map([[1, 2]]), new Set([1]), [1, undefined], () => 1];
+    for (const lost of [...all, new Float64Array(2)])
       expect(() => handOver('lost', { deep: [{ lost }] })).toThrow(/“lost” is .*cannot hold/u);
   });
 
