@@ -81,14 +81,17 @@ function compare(
   answer: PlanAnswer | undefined,
   { band, after, widthError, chanceOfMove, chanceError }: BandSimulation,
 ) {
-  if (!answer) return `simulated ${stateWidth(after)}; what is expected is not known, so that nothing can be compared.`;
+  const error = widthError === null ? '' : ` (give or take ${formatWidth(widthError)})`;
+  const moved = `simulated in ${formatChance(chanceOfMove)} (give or take ${Math.max(1, Math.round(100 * chanceError))})`;
+  if (!answer)
+    return `simulated ${stateWidth(after)}${error}. Another whole number: ${moved}. What is expected is not known, so that nothing can be compared.`;
   const expected = answer.expectation.bands.find((one) => one.band === band);
-  if (!expected?.after) return `expected nothing, simulated ${stateWidth(after)}.`;
+  if (!expected?.after) return `expected nothing, simulated ${stateWidth(after)}${error}.`;
   const widths =
     expected.after.width === null || after.width === null
-      ? `expected ${stateWidth(expected.after)}, simulated ${stateWidth(after)}`
-      : `expected ${formatWidth(expected.after.width)} wide, simulated ${formatWidth(after.width)} (give or take ${formatWidth(widthError ?? 0)}): ${stateMiss(expected.after.width, after.width)}`;
-  return `${widths}. Another whole number: expected in ${formatChance(expected.chanceOfMove ?? 0)} outcomes, simulated in ${formatChance(chanceOfMove)} (give or take ${Math.max(1, Math.round(100 * chanceError))}).`;
+      ? `expected ${stateWidth(expected.after)}, simulated ${stateWidth(after)}${error}`
+      : `expected ${formatWidth(expected.after.width)} wide, simulated ${formatWidth(after.width)}${error}: ${stateMiss(expected.after.width, after.width)}`;
+  return `${widths}. Another whole number: expected in ${formatChance(expected.chanceOfMove ?? 0)} outcomes, ${moved}.`;
 }
 
 function stateMiss(expected: number, simulated: number): string {
