@@ -441,6 +441,7 @@ describe('Adding to the own table', () => {
     await expect.poll(() => adding(page)).toMatch(/no table of yours in this browser yet/u);
     const other = await page.context().newPage();
     await other.goto(`${site.address}/table/`, { waitUntil: 'load' });
+    // At once, while the page is still being started.
     await other.locator('#own-file').setInputFiles('data/arms.csv');
     await expect.poll(() => other.locator('.your-table').innerText()).toMatch(/arms\.csv was taken/u);
     await press(page, 'with these rows alone');

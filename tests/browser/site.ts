@@ -55,20 +55,25 @@ export const WITHOUT_SERVICE_WORKERS = 'delete Navigator.prototype.serviceWorker
 /**
  * The built site at an address of this machine, for a browser of one's own; kept in the browser as hosts are told to.
  *
- * @param refuses paths that are not to be had at the moment
+ * @param refuses paths that are not to be had at the moment; one that takes its time has them waited for
  * @param folder another build than dist/
  * @param at a port to be found at again; 0 for any
+ * @param isKept false where nothing is to be kept in the browser: each script is asked for at each visit
  */
 export async function servePages(
-  refuses: (path: string) => boolean = () => false,
+  refuses: (path: string) => boolean | Promise<boolean> = () => false,
   folder = DIST,
   at = 0,
+  isKept = true,
 ): Promise<Omit<ServedSite, 'browser'>> {
   const setHeaders = (response: ServerResponse, path: string) =>
-    response.setHeader('Cache-Control', path.startsWith('/_astro/') ? 'max-age=31536000, immutable' : 'no-cache');
+    response.setHeader(
+      'Cache-Control',
+      isKept ? (path.startsWith('/_astro/') ? 'max-age=31536000, immutable' : 'no-cache') : 'no-store',
+    );
   const serve = sirv(folder, { etag: true, setHeaders });
-  const server = createServer((request, response) => {
-    if (refuses(request.url ?? '')) response.writeHead(503, { 'Cache-Control': 'no-store' }).end();
+  const server = createServer(async (request, response) => {
+    if (await refuses(request.url ?? '')) response.writeHead(503, { 'Cache-Control': 'no-store' }).end();
     else serve(request, response);
   });
   await new Promise<void>((resolve) => {

@@ -1,0 +1,108 @@
+/**
+ * What a reader does to an island before it has started: what was written, chosen, ticked or pressed is done once the
+ * island answers. By itself it would be lost, and a field would go on showing what nothing has read, since what starts an
+ * island takes it for granted that its fields stand as the build drew them.
+ */
+
+type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+const FIELDS = 'input, select, textarea';
+/** Milliseconds until effects have run: the library’s own go 35 ms after what they follow where no frame is painted. */
+const UNTIL_EFFECTS = 50;
+
+/** Fields and buttons that were acted on, in the order of the last act on each, with what was entered. */
+const acted = new Map<Element, string>();
+/** Islands that are being started: what is done to them now could still be overtaken by what they read at first. */
+const starting = new Set<Element>();
+
+/** Begins to watch; called once, before the first island is there. */
+export function watchEarly(): void {
+  for (const name of ['input', 'change', 'click']) document.addEventListener(name, note, true);
+}
+
+function note(event: Event): void {
+  const one = (event.target as Element).closest?.(event.type === 'click' ? 'button' : FIELDS);
+  const island = one?.closest('astro-island');
+  if (!one || !island || !(starting.has(island) || island.hasAttribute('ssr'))) return;
+  event.stopImmediatePropagation();
+  acted.delete(one);
+  acted.set(one, isField(one) ? read(one) : '');
+}
+
+/**
+ * Right before an island starts. A field that nobody acted on stands as the build drew it from here on: browsers fill in
+ * what stood there at an earlier visit.
+ *
+ * @returns what does the early acts, to be called once it has started. It does none but take files where the island shows
+ *   something else than the build drew, by its address or what it had kept: the acts were on what is there no longer.
+ */
+export function holdEarly(island: Element): () => Promise<void> {
+  const isOwn = (element: Element) => element.closest('astro-island') === island;
+  const fields = [...island.querySelectorAll<Field>(FIELDS)].filter(isOwn);
+  const listOthers = () => fields.filter((field) => ![...acted.keys()].some((one) => isOfEntry(field, one)));
+  for (const field of listOthers()) write(field, readDrawn(field));
+  starting.add(island);
+  return async () => {
+    if (island.hasAttribute('ssr'))
+      await new Promise((resolve) => island.addEventListener('astro:hydrate', resolve, { once: true }));
+    await pause(UNTIL_EFFECTS);
+    await pause();
+    starting.delete(island);
+    const acts = [...acted].filter(([one]) => isOwn(one));
+    const isAsDrawn = listOthers().every((field) => field.isConnected && read(field) === readDrawn(field));
+    for (const [act, entered] of acts) {
+      acted.delete(act);
+      if (!act.isConnected) continue;
+      if (!isField(act)) {
+        if (isAsDrawn) (act as HTMLElement).click();
+      } else if ([entered, readDrawn(act)].includes(read(act))) {
+        if (isAsDrawn || act.type === 'file') redo(act, entered);
+        else for (const field of fields) if (isOfEntry(field, act)) write(field, readDrawn(field));
+      }
+      // What is drawn of one is what the next is done to.
+      await pause();
+    }
+  };
+}
+
+function pause(milliseconds?: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, milliseconds));
+}
+
+const isField = (element: Element): element is Field => element.matches(FIELDS);
+
+/** Whether a field is that which was entered, or another choice of the same question. */
+function isOfEntry(field: Field, entered: Element): boolean {
+  return field === entered || (field.type === 'radio' && isField(entered) && field.name === entered.name);
+}
+
+function isTicked(field: Field): field is HTMLInputElement {
+  return field.type === 'checkbox' || field.type === 'radio';
+}
+
+function read(field: Field): string {
+  return isTicked(field) ? String(field.checked) : field.value;
+}
+
+/** What the build drew in it. */
+function readDrawn(field: Field): string {
+  if (isTicked(field)) return String(field.defaultChecked);
+  if ('options' in field)
+    return ([...field.options].find((one) => one.defaultSelected) ?? field.options[0])?.value ?? '';
+  return field.type === 'file' ? '' : field.defaultValue;
+}
+
+/** A file that was chosen stays. */
+function write(field: Field, value: string): void {
+  if (isTicked(field)) field.checked = value === 'true';
+  else if (field.type !== 'file' && field.value !== value) field.value = value;
+}
+
+/** As if it were done now; what sleeps until it is touched is woken first, and then shows what was drawn. */
+function redo(field: Field, value: string): void {
+  field.dispatchEvent(new Event('focusin', { bubbles: true }));
+  // What an earlier act has taken away can no longer be chosen.
+  if ('options' in field && ![...field.options].some((one) => one.value === value)) return;
+  write(field, value);
+  for (const name of ['input', 'change']) field.dispatchEvent(new Event(name, { bubbles: true }));
+}
