@@ -11,6 +11,7 @@ const startApart: ClientDirective = async (load, _options, island) => {
   const wake = await load();
   await new Promise((resolve) => setTimeout(resolve));
   const doEarly = holdEarly(island);
+  await new Promise((resolve) => setTimeout(resolve));
   await wake();
   await doEarly();
 };

@@ -40,7 +40,7 @@ export function holdEarly(island: Element): () => Promise<void> {
   const isOwn = (element: Element) => element.closest('astro-island') === island;
   const fields = [...island.querySelectorAll<Field>(FIELDS)].filter(isOwn);
   const listOthers = () => fields.filter((field) => ![...acted.keys()].some((one) => isOfEntry(field, one)));
-  for (const field of listOthers()) write(field, readDrawn(field));
+  for (const field of listOthers()) if (!isDrawn(field)) write(field, readDrawn(field));
   starting.add(island);
   return async () => {
     if (island.hasAttribute('ssr'))
@@ -49,7 +49,8 @@ export function holdEarly(island: Element): () => Promise<void> {
     await pause();
     starting.delete(island);
     const acts = [...acted].filter(([one]) => isOwn(one));
-    const isAsDrawn = listOthers().every((field) => field.isConnected && read(field) === readDrawn(field));
+    if (acts.length === 0) return;
+    const isAsDrawn = listOthers().every((field) => field.isConnected && isDrawn(field));
     for (const [act, entered] of acts) {
       acted.delete(act);
       if (!act.isConnected) continue;
@@ -84,7 +85,13 @@ function read(field: Field): string {
   return isTicked(field) ? String(field.checked) : field.value;
 }
 
-/** What the build drew in it. */
+/** Whether it shows what the build drew in it; of a long list of choices only the chosen one is looked at. */
+function isDrawn(field: Field): boolean {
+  return (
+    ('options' in field && field.options[field.selectedIndex]?.defaultSelected) || read(field) === readDrawn(field)
+  );
+}
+
 function readDrawn(field: Field): string {
   if (isTicked(field)) return String(field.defaultChecked);
   if ('options' in field)
