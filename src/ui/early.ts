@@ -1,6 +1,6 @@
 /**
- * What a reader does to an island before it has started: what was written, chosen, ticked or pressed is done once the
- * island answers. By itself it would be lost, and a field would go on showing what nothing has read, since what starts an
+ * What a reader does to an island before it has started: what was written, chosen, ticked, pressed or opened is done once
+ * the island answers. By itself it would be lost, and a field would go on showing what nothing has read, since what starts an
  * island takes it for granted that its fields stand as the build drew them.
  */
 
@@ -10,7 +10,7 @@ const FIELDS = 'input, select, textarea';
 /** Milliseconds until effects have run: the library’s own go 35 ms after what they follow where no frame is painted. */
 const UNTIL_EFFECTS = 50;
 
-/** Fields and buttons that were acted on, in the order of the last act on each, with what was entered. */
+/** Fields, buttons and folds that were acted on, in the order of the last act on each, with what was entered. */
 const acted = new Map<Element, string>();
 /** Islands that are being started: what is done to them now could still be overtaken by what they read at first. */
 const starting = new Set<Element>();
@@ -21,20 +21,23 @@ export function watchEarly(): void {
 }
 
 function note(event: Event): void {
-  const one = (event.target as Element).closest?.(event.type === 'click' ? 'button' : FIELDS);
+  const found = (event.target as Element).closest?.(event.type === 'click' ? 'button, summary' : FIELDS);
+  const one = found?.matches('summary') ? found.parentElement : found;
   const island = one?.closest('astro-island');
   if (!one || !island || !(starting.has(island) || island.hasAttribute('ssr'))) return;
   event.stopImmediatePropagation();
   acted.delete(one);
-  acted.set(one, isField(one) ? read(one) : '');
+  // A fold is not open yet when it is pressed.
+  acted.set(one, isField(one) ? read(one) : isFold(one) ? String(!one.open) : '');
 }
 
 /**
  * Right before an island starts. A field that nobody acted on stands as the build drew it from here on: browsers fill in
  * what stood there at an earlier visit.
  *
- * @returns what does the early acts, to be called once it has started. It does none but take files where the island shows
- *   something else than the build drew, by its address or what it had kept: the acts were on what is there no longer.
+ * @returns what does the early acts, to be called once it has started. It does none but take files and open
+ *   folds where the island shows something else than the build drew, by its address or what it had kept: the others were
+ *   on what is there no longer.
  */
 export function holdEarly(island: Element): () => Promise<void> {
   const isOwn = (element: Element) => element.closest('astro-island') === island;
@@ -54,7 +57,9 @@ export function holdEarly(island: Element): () => Promise<void> {
     for (const [act, entered] of acts) {
       acted.delete(act);
       if (!act.isConnected) continue;
-      if (!isField(act)) {
+      if (isFold(act)) {
+        fold(act, entered === 'true');
+      } else if (!isField(act)) {
         if (isAsDrawn) (act as HTMLElement).click();
       } else if ([entered, readDrawn(act)].includes(read(act))) {
         if (isAsDrawn || act.type === 'file') redo(act, entered);
@@ -71,6 +76,7 @@ function pause(milliseconds?: number): Promise<void> {
 }
 
 const isField = (element: Element): element is Field => element.matches(FIELDS);
+const isFold = (element: Element): element is HTMLDetailsElement => element.matches('details');
 
 /** Whether a field is that which was entered, or another choice of the same question. */
 function isOfEntry(field: Field, entered: Element): boolean {
@@ -105,11 +111,23 @@ function write(field: Field, value: string): void {
   else if (field.type !== 'file' && field.value !== value) field.value = value;
 }
 
-/** As if it were done now; what sleeps until it is touched is woken first, and then shows what was drawn. */
+/** What sleeps until it is touched wakes, and then shows what was drawn. */
+function wake(element: Element): void {
+  element.dispatchEvent(new Event('focusin', { bubbles: true }));
+}
+
+/** As if it were done now. */
 function redo(field: Field, value: string): void {
-  field.dispatchEvent(new Event('focusin', { bubbles: true }));
+  wake(field);
   // What an earlier act has taken away can no longer be chosen.
   if ('options' in field && ![...field.options].some((one) => one.value === value)) return;
   write(field, value);
   for (const name of ['input', 'change']) field.dispatchEvent(new Event(name, { bubbles: true }));
+}
+
+/** It stands so already where nothing has drawn it anew, of which a browser says nothing. */
+function fold(details: HTMLDetailsElement, isOpen: boolean): void {
+  wake(details);
+  details.open = isOpen;
+  details.dispatchEvent(new Event('toggle'));
 }

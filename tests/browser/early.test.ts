@@ -153,6 +153,19 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     await isTrue(tab, `${shownIn('#first-1-sets')} === '5'`);
   }, 60_000);
 
+  it('a fold that was opened before shows what is in it', async () => {
+    await forget(tab);
+    const open = (selector: string) => `document.querySelector('${selector} > summary').click()`;
+    await openHeld(tab, 'programme/');
+    await tab.run(open('.programme details.entry'));
+    release();
+    await isTrue(tab, '/barbell back squat/u.test(document.querySelector("details.entry[open] textarea")?.value)');
+    await openHeld(tab, 'table/curate/');
+    await tab.run(open('.curate details'));
+    release();
+    await isTrue(tab, '/No table of yours/u.test(document.querySelector(".curate details[open]").innerText)');
+  }, 60_000);
+
   it('nothing is done to other lines than those that were seen: what was kept stands as it was', async () => {
     await forget(tab);
     await tab.goto('programme/');
