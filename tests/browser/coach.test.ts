@@ -10,7 +10,7 @@ import { findViolations, openPage, type ServedSite, serveSite } from './site.ts'
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 const PHONE = { viewport: { width: 390, height: 800 } } as const;

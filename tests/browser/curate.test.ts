@@ -14,7 +14,7 @@ import { findViolations, openPage, type ServedSite, serveSite } from './site.ts'
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 const PATH = 'table/curate/';
@@ -416,7 +416,7 @@ describe('Adding to the own table', () => {
     expect(await ofStudy(page, 'design').inputValue()).toBe('within-person');
     await ofStudy(page, 'weeks').fill('9');
     await press(page, 'Add the rows to your table');
-    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Put back 8 rows: arms\.csv now has/u);
+    await expect.poll(() => adding(page)).toMatch(/Put back 8 rows: arms\.csv now has/u);
     const shipped = readArms(readFileSync('data/arms.csv', 'utf8'), '').arms;
     const own = readArms((await readOwn(page))?.text ?? '', '').arms;
     expect(own).toEqual(shipped.map((arm) => (arm.study === 'Wren 2007' ? { ...arm, weeks: 9 } : arm)));
@@ -449,7 +449,7 @@ describe('Adding to the own table', () => {
     const shipped = readFileSync('data/arms.csv', 'utf8');
     expect((await readOwn(page))?.text).toBe(shipped);
     await press(page, 'Add the rows to arms.csv');
-    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Added 2 rows: arms\.csv now has/u);
+    await expect.poll(() => adding(page)).toMatch(/Added 2 rows: arms\.csv now has/u);
     expect((await readOwn(page))?.rows).toBe(readArms(shipped, '').arms.length + 2);
     await close();
   });
@@ -460,7 +460,7 @@ describe('Adding to the own table', () => {
     await press(page, 'Add the rows to your table');
     await expect.poll(() => adding(page)).toMatch(/invented for demonstration/u);
     await page.getByRole('button', { name: /with a copy of the site’s/u }).click();
-    await expect.poll(() => adding(page), { timeout: 20_000 }).toMatch(/Added 2 rows/u);
+    await expect.poll(() => adding(page)).toMatch(/Added 2 rows/u);
     const shipped = readArms(readFileSync('data/arms.csv', 'utf8'), 'arms.csv').arms;
     const own = await readOwn(page);
     const { arms } = readArms(own?.text ?? '', 'own');

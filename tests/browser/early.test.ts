@@ -40,8 +40,7 @@ const press = (name: string) =>
   `[...document.querySelectorAll('button')].find((one) => one.innerText.trim().startsWith(${JSON.stringify(name)})).click()`;
 const shownIn = (selector: string) => `document.querySelector(${JSON.stringify(selector)})?.value`;
 
-const isTrue = (tab: Tab, script: string) =>
-  expect.poll(() => tab.run(`String(Boolean(${script}))`), { timeout: 20_000 }).toBe('true');
+const isTrue = (tab: Tab, script: string) => expect.poll(() => tab.run(`String(Boolean(${script}))`)).toBe('true');
 const IS_SETTLED = '!document.querySelector("astro-island[ssr], [aria-busy=true]")';
 
 /** Until nothing has moved for half a second: some answers are given a moment after the act. */
@@ -105,31 +104,27 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     site = await servePages(waits, undefined, 0, false);
     profile = await openProfile(name, site.address);
     tab = await profile.open();
-  }, 60_000);
+  });
   afterAll(async () => {
     release();
     await profile?.close();
     await site?.close();
   });
 
-  it.each(PAGES[name])(
-    'on /%s every field is read that was changed, as if it had been changed later',
-    async (path) => {
-      await tab.goto(path);
-      const count = Number(await tab.run(COUNT));
-      expect(count).toBeGreaterThan(4);
-      const untouched = await settle(tab);
-      await forget(tab);
-      const [early, late] = await tryBoth(
-        tab,
-        path,
-        Array.from({ length: count }, (_, at) => change(at)),
-      );
-      expect(early).toBe(late);
-      expect(early).not.toBe(untouched);
-    },
-    120_000,
-  );
+  it.each(PAGES[name])('on /%s every field is read that was changed, as if it had been changed later', async (path) => {
+    await tab.goto(path);
+    const count = Number(await tab.run(COUNT));
+    expect(count).toBeGreaterThan(4);
+    const untouched = await settle(tab);
+    await forget(tab);
+    const [early, late] = await tryBoth(
+      tab,
+      path,
+      Array.from({ length: count }, (_, at) => change(at)),
+    );
+    expect(early).toBe(late);
+    expect(early).not.toBe(untouched);
+  });
 
   it('a file is taken that was chosen before', async () => {
     await forget(tab);
@@ -139,7 +134,7 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     await isTrue(tab, '/arms\\.csv was taken/u.test(document.querySelector(".your-table").innerText)');
     expect(await tab.run(shownIn('#own-file'))).toBe('');
     await forget(tab);
-  }, 60_000);
+  });
 
   it('a button is pressed that was pressed before, after the fields that were changed before it', async () => {
     await openHeld(tab, 'programme/');
@@ -151,7 +146,7 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     await settle(tab);
     await tab.run(press('Undo'));
     await isTrue(tab, `${shownIn('#first-1-sets')} === '5'`);
-  }, 60_000);
+  });
 
   it('a fold that was opened before shows what is in it', async () => {
     await forget(tab);
@@ -164,7 +159,7 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     await tab.run(open('.curate details'));
     release();
     await isTrue(tab, '/No table of yours/u.test(document.querySelector(".curate details[open]").innerText)');
-  }, 60_000);
+  });
 
   it('nothing is done to other lines than those that were seen: what was kept stands as it was', async () => {
     await forget(tab);
@@ -181,7 +176,7 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     release();
     await settle(tab);
     expect(await tab.run(FIELDS)).toBe(kept);
-  }, 60_000);
+  });
 
   it('a field that the browser has filled in by itself shows what is read', async () => {
     await forget(tab);
@@ -192,5 +187,5 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     await settle(tab);
     expect(repetitions).toMatch(/^\d+$/u);
     expect(await tab.run(shownIn('#repetitions'))).toBe(repetitions);
-  }, 60_000);
+  });
 });

@@ -47,7 +47,7 @@ beforeAll(async () => {
     server.listen(0, '127.0.0.1', resolve);
   });
   address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-}, 60_000);
+});
 
 afterAll(() => {
   server?.close();
@@ -85,22 +85,18 @@ describe('the engine', () => {
     } finally {
       await browser.close();
     }
-  }, 120_000);
+  });
 
-  it.skipIf(!hasFirefox)(
-    'gives in Firefox what it gives in Node',
-    async () => {
-      const browser = await launchFirefox();
-      try {
-        const page = await browser.newPage();
-        await page.goto(address);
-        expectSame(String(await page.evaluate(IN_PAGE)));
-      } finally {
-        await browser.close();
-      }
-    },
-    120_000,
-  );
+  it.skipIf(!hasFirefox)('gives in Firefox what it gives in Node', async () => {
+    const browser = await launchFirefox();
+    try {
+      const page = await browser.newPage();
+      await page.goto(address);
+      expectSame(String(await page.evaluate(IN_PAGE)));
+    } finally {
+      await browser.close();
+    }
+  });
 });
 
 async function bundleEngine(): Promise<string> {

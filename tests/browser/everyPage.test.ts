@@ -11,7 +11,7 @@ const built = readdirSync('dist', { recursive: true, encoding: 'utf8' })
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 /** When the largest part of the page was painted, in milliseconds after it was asked for. */
@@ -38,7 +38,7 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
     expect(found).toEqual([]);
     expect(complaints).toEqual([]);
     await close();
-  }, 240_000);
+  });
 });
 
 describe.each(['', 'evidence/', 'target/'])('/%s on a processor four times slower', (path) => {

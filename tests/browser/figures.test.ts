@@ -11,7 +11,7 @@ const slugs: readonly string[] = index.figures.map(({ slug }: { slug: string }) 
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 /** Pairs of texts of the pictures in sight whose boxes overlap by more than a pixel each way, and texts cut off. */
@@ -171,7 +171,7 @@ describe('a figure of a reader’s settings', () => {
     const caption = await page.locator('.workbench figcaption').first().innerText();
     await page.getByRole('link', { name: 'Make this a figure' }).click();
     await expect.poll(() => page.url()).toContain('/figures/live/?v=2&curve=log&split=50#growth-light');
-    await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toBe(caption);
+    await expect.poll(() => page.locator('figcaption').innerText()).toBe(caption);
     await page.locator('#live-figure').selectOption('evidence-map');
     await expect.poll(() => page.locator('figcaption').innerText()).toContain('split at 50\u00a0% of 1RM');
     expect(new URL(page.url()).hash).toBe('#evidence-map');
@@ -220,11 +220,11 @@ describe('a figure of a reader’s settings', () => {
     const { page, complaints, close } = await openPage(site, 'figures/live/');
     for (const { slug, caption } of index.figures as { slug: string; caption: string }[]) {
       await page.locator('#live-figure').selectOption(slug);
-      await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toBe(caption);
+      await expect.poll(() => page.locator('figcaption').innerText()).toBe(caption);
       const shapes = page.locator('.alone svg').locator('circle, path, rect, line');
       expect(await shapes.count(), slug).toBeGreaterThan(5);
     }
     expect(complaints).toEqual([]);
     await close();
-  }, 90_000);
+  });
 });

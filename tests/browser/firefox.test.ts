@@ -35,7 +35,7 @@ describe.skipIf(!hasFirefox)('In Firefox', () => {
     site = await servePages();
     browser = await launchFirefox();
     expect(await browser.version()).toMatch(/^firefox\//iu);
-  }, 60_000);
+  });
   afterAll(async () => {
     await browser?.close();
     await site?.close();
@@ -63,8 +63,7 @@ describe.skipIf(!hasFirefox)('In Firefox', () => {
   }
 
   /** Waits until every island has started and none is at work. */
-  const settle = (page: Page) =>
-    page.waitForFunction('!document.querySelector("astro-island[ssr], [aria-busy=true]")', { timeout: 20_000 });
+  const settle = (page: Page) => page.waitForFunction('!document.querySelector("astro-island[ssr], [aria-busy=true]")');
   /** Text of the first element that a selector finds, as it is seen. */
   const textOf = (page: Page, selector: string) =>
     page.evaluate(`document.querySelector(${JSON.stringify(selector)})?.innerText ?? ''`) as Promise<string>;
@@ -127,11 +126,11 @@ describe.skipIf(!hasFirefox)('In Firefox', () => {
     await visit('plan/', async (page) => {
       await page.locator('#A-1-reserve').fill('4');
       await page.keyboard.press('Tab');
-      await expect.poll(() => textOf(page, '.plan-result'), { timeout: 15_000 }).toContain(formatExpected(after));
+      await expect.poll(() => textOf(page, '.plan-result')).toContain(formatExpected(after));
       await expect.poll(() => addressOf(page)).toBe('?a=parallel+light_0_20+light_4_20');
       await page.reload({ waitUntil: 'load' });
       await settle(page);
-      await expect.poll(() => textOf(page, '.plan-result'), { timeout: 15_000 }).toContain(formatExpected(after));
+      await expect.poll(() => textOf(page, '.plan-result')).toContain(formatExpected(after));
       await page.setViewport({ width: 320, height: 800 });
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
     });
@@ -166,11 +165,11 @@ describe.skipIf(!hasFirefox)('In Firefox', () => {
         if (step < 3) await page.locator('.guide .onward').click();
       }
       const finding = () => textOf(page, '.guide .finding');
-      await expect.poll(finding, { timeout: 15_000 }).toContain(`${held} of ${given}`);
+      await expect.poll(finding).toContain(`${held} of ${given}`);
       await page.reload({ waitUntil: 'load' });
       await settle(page);
       await expect.poll(place).toBe('Step 3 of 7');
-      await expect.poll(finding, { timeout: 15_000 }).toContain(`${held} of ${given}`);
+      await expect.poll(finding).toContain(`${held} of ${given}`);
     });
   });
 
@@ -321,7 +320,7 @@ describe.skipIf(!hasFirefox)('In Firefox', () => {
       expect(first).toBeGreaterThan(3);
       await (await page.waitForSelector('#gain-people'))?.press('End');
       await expect
-        .poll(() => textOf(page, '.gain-map [role=status]'), { timeout: 20_000 })
+        .poll(() => textOf(page, '.gain-map [role=status]'))
         .toMatch(/^With 200 people: light loads, today \d/u);
       expect(await shades()).toBeGreaterThan(first);
     });
@@ -339,7 +338,7 @@ describe.skipIf(!hasFirefox)('In Firefox', () => {
         input.dispatchEvent(new Event('change', { bubbles: true }));
       }`);
       await expect
-        .poll(() => textOf(page, '.your-table'), { timeout: 20_000 })
+        .poll(() => textOf(page, '.your-table'))
         .toMatch(/arms\.ods was taken: 12 rows of \d studies\.[\s\S]*The sheet “arms” was read\./u);
       await page.evaluate(
         `[...document.querySelectorAll('button')].find((one) => one.textContent === 'Go back to the site’s table').click()`,

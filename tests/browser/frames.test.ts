@@ -139,7 +139,7 @@ describe.each([
       );
     });
     browser = await drive();
-  }, 60_000);
+  });
   afterAll(async () => {
     await browser?.close();
     await host?.close();
@@ -164,50 +164,36 @@ describe.each([
           }
           return found;
         };
-        await expect.poll(differing, { timeout: 20_000 }).toEqual([]);
+        await expect.poll(differing).toEqual([]);
       }
     },
-    90_000,
   );
 
-  it.skipIf(!isHere)(
-    'shows a figure with a reader’s settings as high as it is, once it is worked out',
-    async () => {
-      const page = await browser.open(`${host.address}/${OWN}`, 600);
-      await expect
-        .poll(() => page.inFrame(0, 'document.querySelectorAll("figcaption").length'), { timeout: 25_000 })
-        .toBe(1);
-      await expect
-        .poll(
-          async () => {
-            const [needed, scrolls] = (await page.inFrame(0, NEEDED)) as [number, boolean];
-            const [[used, sent]] = (await page.evaluate(READ_HEIGHTS)) as [number, number][];
-            return used === needed && sent === needed && needed > 300 && !scrolls;
-          },
-          { timeout: 20_000 },
-        )
-        .toBe(true);
-    },
-    60_000,
-  );
+  it.skipIf(!isHere)('shows a figure with a reader’s settings as high as it is, once it is worked out', async () => {
+    const page = await browser.open(`${host.address}/${OWN}`, 600);
+    await expect.poll(() => page.inFrame(0, 'document.querySelectorAll("figcaption").length')).toBe(1);
+    await expect
+      .poll(async () => {
+        const [needed, scrolls] = (await page.inFrame(0, NEEDED)) as [number, boolean];
+        const [[used, sent]] = (await page.evaluate(READ_HEIGHTS)) as [number, number][];
+        return used === needed && sent === needed && needed > 300 && !scrolls;
+      })
+      .toBe(true);
+  });
 
-  it.skipIf(!isHere)(
-    'takes the height from that frame of that site alone',
-    async () => {
-      const page = await browser.open(`${host.address}/growth-light,forged,growth-heavy`, 600);
-      const heights = async () => ((await page.evaluate(READ_HEIGHTS)) as [number, number][]).map(([used]) => used);
-      await expect.poll(async () => await page.evaluate('posted.size')).toBe(3);
-      await page.inFrame(0, `heard = 0; addEventListener('message', () => { heard += 1; })`);
-      await page.evaluate(`postMessage({ type: 'shy-of-failure-height', height: 55 }, '*');
+  it.skipIf(!isHere)('takes the height from that frame of that site alone', async () => {
+    const page = await browser.open(`${host.address}/growth-light,forged,growth-heavy`, 600);
+    const heights = async () => ((await page.evaluate(READ_HEIGHTS)) as [number, number][]).map(([used]) => used);
+    await expect.poll(async () => await page.evaluate('posted.size')).toBe(3);
+    await page.inFrame(0, `heard = 0; addEventListener('message', () => { heard += 1; })`);
+    await page.evaluate(`postMessage({ type: 'shy-of-failure-height', height: 55 }, '*');
       document.querySelectorAll('iframe')[0].contentWindow.postMessage({ type: 'shy-of-failure-height', height: 55 }, '*');`);
-      await expect.poll(() => page.evaluate('posted.get(window)')).toBe(55);
-      await expect.poll(() => page.inFrame(0, 'heard')).toBeGreaterThan(0);
-      await expect.poll(() => page.evaluate('[...posted.values()].includes(77)')).toBe(true);
-      const [first, , third] = await heights();
-      for (const height of [first, third]) expect(height).toBeGreaterThan(300);
-    },
-    60_000,
-  );
+    await expect.poll(() => page.evaluate('posted.get(window)')).toBe(55);
+    await expect.poll(() => page.inFrame(0, 'heard')).toBeGreaterThan(0);
+    await expect.poll(() => page.evaluate('[...posted.values()].includes(77)')).toBe(true);
+    const [first, , third] = await heights();
+    for (const height of [first, third]) expect(height).toBeGreaterThan(300);
+  });
 });
 
 it('without JavaScript a frame has the height that is written, which its figure needs at its full width, two lines more at most', async () => {
@@ -233,4 +219,4 @@ it('without JavaScript a frame has the height that is written, which its figure 
   }
   await browser.close();
   await site.close();
-}, 60_000);
+});

@@ -14,7 +14,6 @@ import { defaultSettings } from '../../src/model/settings.ts';
 import { stateNextStudy } from '../../src/practice/nextStudy.ts';
 import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
 
-const WAIT = { timeout: 30_000 };
 const shipped = readFileSync('data/arms.csv', 'utf8');
 const [header, ...lines] = shipped.trim().split('\n');
 /** Studies of which an interval has no upper end, and gets wider by some. */
@@ -33,7 +32,7 @@ function expected(text: string, people: number | null) {
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 const visible = (page: Page) => page.locator('.gain-map:visible');
@@ -45,7 +44,7 @@ async function openOwn(text: string, path: string) {
   const opened = await openPage(site, 'table/');
   const file = { name: 'own.csv', mimeType: 'text/csv', buffer: Buffer.from(text) };
   await opened.page.locator('#own-file').setInputFiles(file);
-  await expect.poll(() => opened.page.locator('.your-table').innerText(), WAIT).toMatch(/own\.csv was taken/u);
+  await expect.poll(() => opened.page.locator('.your-table').innerText()).toMatch(/own\.csv was taken/u);
   await opened.page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
   return opened;
 }
@@ -63,7 +62,7 @@ describe('the map of the site’s table', () => {
     await page.keyboard.press('End');
     expect(await slider.getAttribute('aria-valuetext')).toBe('200 people');
     const most = expected(shipped, 200);
-    await expect.poll(() => status(page), WAIT).toBe(stateGains(200, most.tiles));
+    await expect.poll(() => status(page)).toBe(stateGains(200, most.tiles));
     expect(await visible(page).getAttribute('aria-busy')).toBe('false');
     expect(await shades(page)).toBeGreaterThan(first);
     const table = visible(page).locator('details table');
@@ -81,7 +80,7 @@ describe('the map of the site’s table', () => {
     expect(await table.locator('th').count()).toBe(7);
     expect(complaints).toEqual([]);
     await close();
-  }, 60_000);
+  });
 
   it('goes on after a worker that could not be loaded, when asked to', async () => {
     const { page, close } = await openPage(site, 'studies/');
@@ -89,13 +88,13 @@ describe('the map of the site’s table', () => {
     const slider = page.getByRole('slider', { name: 'People of one more study' });
     await slider.press('Home');
     await expect
-      .poll(() => visible(page).locator('.problem').innerText(), WAIT)
+      .poll(() => visible(page).locator('.problem').innerText())
       .toMatch(/^This could not be worked out: the calculation could not be loaded/u);
     await page.unroute('**/planningWorker*');
     await visible(page).getByRole('button', { name: 'Try again' }).click();
-    await expect.poll(() => status(page), WAIT).toMatch(/^With 10 people: light loads, today/u);
+    await expect.poll(() => status(page)).toMatch(/^With 10 people: light loads, today/u);
     await close();
-  }, 60_000);
+  });
 
   it('stands without JavaScript, with what its shades mean, on a narrow screen too', async () => {
     const { page, close } = await openPage(site, 'studies/', {
@@ -118,7 +117,7 @@ describe('an own table', () => {
   it('is shaded by its own numbers, with signs where there is nothing to shade, and told on Answer', async () => {
     const { page, complaints, close } = await openOwn(ODD, 'studies/');
     const own = expected(ODD, null);
-    await expect.poll(() => status(page), WAIT).toBe(stateGains(own.people, own.tiles));
+    await expect.poll(() => status(page)).toBe(stateGains(own.people, own.tiles));
     expect(await page.locator('.gain-map:visible').count()).toBe(1);
     const ids: string[] = await page.evaluate('[...document.querySelectorAll("main [id]")].map(({ id }) => id)');
     expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
@@ -126,7 +125,7 @@ describe('an own table', () => {
     expect(await visible(page).locator('.gain-legend').innerText()).toMatch(/no narrowing can be told/u);
     await page.goto(`${site.address}/`, { waitUntil: 'load' });
     await expect
-      .poll(() => page.locator('#own-answer').innerText(), WAIT)
+      .poll(() => page.locator('#own-answer').innerText())
       .toContain(stateNextStudy(findNextStudy(planningOf(ODD))).words);
     // The study that is spoken of stands on the page that plans.
     await page.locator('#own-answer').getByRole('link', { name: 'Plan it, or another' }).click();
@@ -136,15 +135,15 @@ describe('an own table', () => {
     await page.waitForSelector('astro-island[ssr]', { state: 'detached' });
     expect(complaints).toEqual([]);
     await close();
-  }, 90_000);
+  });
 
   it('without a curve says why the map is not shaded, and has no slider', async () => {
     const { page, close } = await openOwn(PUBLISHED, 'studies/');
-    await expect.poll(() => visible(page).innerText(), WAIT).toContain(stateUnsaid(expected(PUBLISHED, null).tiles));
+    await expect.poll(() => visible(page).innerText()).toContain(stateUnsaid(expected(PUBLISHED, null).tiles));
     expect(await visible(page).getByRole('slider').count()).toBe(0);
     expect(await shades(page)).toBe(0);
-    await expect.poll(() => page.locator('[aria-busy=true]:visible').count(), WAIT).toBe(0);
+    await expect.poll(() => page.locator('[aria-busy=true]:visible').count()).toBe(0);
     expect(await findViolations(page)).toEqual([]);
     await close();
-  }, 60_000);
+  });
 });

@@ -8,7 +8,7 @@ import { findViolations, openPage, type ServedSite, serveSite } from './site.ts'
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 /** Asks for nothing on paper; counts how often it was asked. */
 const WITHOUT_PRINTER = 'window.asked = 0; window.print = () => { window.asked++; };';

@@ -6,7 +6,7 @@ import { findViolations, openPage, type ServedSite, serveSite } from './site.ts'
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 const TRACE = 'g[stroke-dasharray="6,4"]';

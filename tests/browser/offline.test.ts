@@ -58,12 +58,10 @@ const SEEN_TEXT = (selector: string) =>
     .map((one) => one.innerText).join('\\n')`;
 const read = async (tab: Tab, selector = 'body') => String(await tab.run(SEEN_TEXT(selector)));
 const shows = (tab: Tab, words: RegExp | string, selector = 'body') =>
-  expect.poll(() => read(tab, selector), { timeout: 30_000 }).toMatch(words);
+  expect.poll(() => read(tab, selector)).toMatch(words);
 const visit = async (tab: Tab, path: string) => {
   await tab.goto(path);
-  await expect
-    .poll(() => tab.run(`document.querySelector('astro-island[ssr]') === null`), { timeout: 20_000 })
-    .toBe(true);
+  await expect.poll(() => tab.run(`document.querySelector('astro-island[ssr]') === null`)).toBe(true);
 };
 /** Once it is there: what a page says of its version and of the connection comes after the page. */
 const press = (tab: Tab, name: string) =>
@@ -99,7 +97,7 @@ beforeAll(() => {
   oldScript = makeNewer(join(folder, 'newer'));
   expect(oldScript).toMatch(WORKER);
   expect(new Set([heavyRange(shipped), heavyRange(own), heavyRange(own, SPLINE)]).size).toBe(3);
-}, 60_000);
+});
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe.each(browsers)('In %s', (name) => {
@@ -121,7 +119,7 @@ describe.each(browsers)('In %s', (name) => {
     site = await servePages();
     profile = await openProfile(name, site.address, 'site too');
     tab = await profile.open();
-  }, 60_000);
+  });
   afterAll(async () => {
     await profile?.close();
     await site?.close();
@@ -129,16 +127,14 @@ describe.each(browsers)('In %s', (name) => {
 
   it('the first visit keeps every file that the build names, and says nothing', async () => {
     await visit(tab, '');
-    await expect
-      .poll(() => tab.run(`navigator.serviceWorker.controller?.state ?? 'none'`), { timeout: 60_000 })
-      .toBe('activated');
+    await expect.poll(() => tab.run(`navigator.serviceWorker.controller?.state ?? 'none'`)).toBe('activated');
     const kept = String(await keptIn(tab)).split('\n');
     expect(kept.filter((entry) => entry.includes('precache')).join('\n')).toBe(expectedOf(dist));
     expect(await read(tab, NOTICE)).toBe('');
     // A figure's frame that was seen, to be there later; one that was not, not.
     await tab.goto('figures/growth-light/embed/');
     await expect.poll(() => keptIn(tab)).toMatch(/visited-\w+ .*figures\/growth-light\/embed\/$/mu);
-  }, 120_000);
+  });
 
   it('with the server gone every page opens, works, and says what it is', async () => {
     await visit(tab, '');
@@ -189,7 +185,7 @@ describe.each(browsers)('In %s', (name) => {
     await shows(tab, heavyRange(shipped), '.workbench figcaption');
     await choose(tab, '#evidence-curve', 'spline');
     await shows(tab, heavyRange(shipped, SPLINE), '.workbench figcaption');
-  }, 120_000);
+  });
 
   it('a table of one’s own is opened, kept and read by the other pages', async () => {
     await visit(tab, 'table/');
@@ -197,7 +193,7 @@ describe.each(browsers)('In %s', (name) => {
     await shows(tab, /own\.csv was taken/u);
     await visit(tab, 'evidence/');
     await shows(tab, heavyRange(own), '.workbench figcaption');
-  }, 60_000);
+  });
 
   it('an address that is not kept leads to the page that says so, one without its slash to its page', async () => {
     await tab.goto('figures/growth-light/embed/');
@@ -212,7 +208,7 @@ describe.each(browsers)('In %s', (name) => {
     await tab.goto('evidence?v=2&curve=spline');
     await shows(tab, heavyRange(own, SPLINE), '.workbench figcaption');
     expect(await tab.run('location.pathname')).toBe('/evidence/');
-  }, 60_000);
+  });
 
   it('a newer version is told, and what an older page needs stays until it is left', async () => {
     const before = await tab.run('JSON.stringify({ ...localStorage })');
@@ -241,13 +237,13 @@ describe.each(browsers)('In %s', (name) => {
     // A move just before it goes into the address first.
     await choose(tab, '#evidence-weighting', 'equal');
     await press(tab, 'Show it');
-    await expect.poll(() => keptIn(other), { timeout: 20_000 }).toBe(expectedOf(join(folder, 'newer')));
+    await expect.poll(() => keptIn(other)).toBe(expectedOf(join(folder, 'newer')));
     expect(await read(tab, '.wordmark')).toBe(NEWER);
     expect(await tab.run(`${STATUS}('/_astro/${oldScript}')`)).toBe(404);
     expect(await tab.run('JSON.stringify({ ...localStorage })')).toBe(before);
     await shows(tab, heavyRange(own, { ...SPLINE, weighting: 'equal' }), '.workbench figcaption');
     expect(await tab.run('location.search')).toBe('?v=2&curve=spline&weights=equal');
-  }, 120_000);
+  });
 
   it('a version of which a file is not the one that was built is never shown', async () => {
     const broken = join(folder, `broken-${name}`);
@@ -270,7 +266,7 @@ describe.each(browsers)('In %s', (name) => {
     await visit(tab, '');
     await shows(tab, NEWER, '.wordmark');
     expect(String(await keptIn(tab)).split('\n')).toEqual(expect.arrayContaining(String(kept).split('\n')));
-  }, 120_000);
+  });
 });
 
 describe.each(browsers)('In %s, where the service worker cannot be had', (name) => {
@@ -292,5 +288,5 @@ describe.each(browsers)('In %s, where the service worker cannot be had', (name) 
       await profile.close();
       await site.close();
     }
-  }, 60_000);
+  });
 });

@@ -10,7 +10,7 @@ const PLACE = 'figures/live/?v=2&curve=log&split=50#growth-heavy';
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 /** Path below the site of the address that the page gives for citing. */
@@ -81,7 +81,7 @@ describe('a figure of a reader’s settings', () => {
     await context.addInitScript(WITHOUT_STORAGE);
     const page = await context.newPage();
     await page.goto(`${site.address}/${path}`);
-    await expect.poll(() => page.locator('.alone figcaption').innerText(), { timeout: 25_000 }).toBe(caption);
+    await expect.poll(() => page.locator('.alone figcaption').innerText()).toBe(caption);
     expect(await page.locator('.alone .figure-title').innerText()).toBe(title);
     expect(await page.locator('[data-cited=same]').innerText()).toMatch(/still the one that this address cites/u);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
@@ -138,16 +138,14 @@ describe('with a table of the reader’s own in use', () => {
       .locator('input[type=file]')
       .first()
       .setInputFiles({ name: 'mine.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
-    await page.locator('[data-own-table]:visible, .notice.own:visible').first().waitFor({ timeout: 20_000 });
+    await page.locator('[data-own-table]:visible, .notice.own:visible').first().waitFor();
   }
 
   it('its figure is said to be of it, has no reference, and its address shows nothing else in its place elsewhere', async () => {
     const { page, complaints, close } = await openPage(site, 'table/');
     await openOwn(page);
     await page.goto(`${site.address}/${PLACE}`);
-    await expect
-      .poll(() => page.locator('main').innerText(), { timeout: 25_000 })
-      .toMatch(/From your own table, version/u);
+    await expect.poll(() => page.locator('main').innerText()).toMatch(/From your own table, version/u);
     expect(await page.locator('#apa, #bibtex, #frame').count()).toBe(0);
     expect(await page.locator('main').innerText()).toMatch(
       /never leaves this browser, so no address shows this figure to others/u,
@@ -162,17 +160,13 @@ describe('with a table of the reader’s own in use', () => {
     expect(await elsewhere.page.locator('[data-elsewhere]').innerText()).toMatch(/cannot be shown here/u);
     expect(await elsewhere.page.locator('.alone').count()).toBe(0);
     await elsewhere.page.getByRole('button', { name: /Draw the site’s figure/u }).click();
-    await expect
-      .poll(() => elsewhere.page.locator('main').innerText(), { timeout: 25_000 })
-      .toMatch(/From the site’s table, version/u);
+    await expect.poll(() => elsewhere.page.locator('main').innerText()).toMatch(/From the site’s table, version/u);
     expect(elsewhere.page.url()).not.toMatch(/own-/u);
     await elsewhere.close();
 
     // An address that cites the site's figure shows the site's, and says so.
     await page.goto(`${site.address}/figures/live/?v=2&curve=log&table=${index.dataVersion}#growth-heavy`);
-    await expect
-      .poll(() => page.locator('main').innerText(), { timeout: 25_000 })
-      .toMatch(/From the site’s table, version/u);
+    await expect.poll(() => page.locator('main').innerText()).toMatch(/From the site’s table, version/u);
     expect(await page.locator('.notice.own').innerText()).toMatch(/shows the site’s own table, not yours/u);
     // One that names no version is of the table in use, as the notice says; on other pages it says nothing of the table.
     for (const path of [
@@ -180,13 +174,11 @@ describe('with a table of the reader’s own in use', () => {
       `evidence/?table=${index.dataVersion}`,
     ]) {
       await page.goto(`${site.address}/${path}`);
-      await expect
-        .poll(() => page.locator('.notice.own').innerText(), { timeout: 25_000 })
-        .toMatch(/reads your own table/u);
+      await expect.poll(() => page.locator('.notice.own').innerText()).toMatch(/reads your own table/u);
     }
     await page.goto(`${site.address}/figures/live/embed/?v=2&curve=log#growth-heavy`);
-    await expect.poll(() => page.locator('figcaption').innerText(), { timeout: 25_000 }).toContain(index.dataVersion);
+    await expect.poll(() => page.locator('figcaption').innerText()).toContain(index.dataVersion);
     expect(complaints).toEqual([]);
     await close();
-  }, 90_000);
+  });
 });

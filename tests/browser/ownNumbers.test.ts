@@ -26,7 +26,6 @@ function doubleHours(line: string): string {
   // No cell before it is quoted.
   return cells.map((cell, i) => (i === HOURS && cell !== '' ? String(2 * Number(cell)) : cell)).join(',');
 }
-const WAIT = { timeout: 30_000 };
 
 /** Numbers of a table as pages and files write them, each long enough to be met by chance nowhere else. */
 function numbersOf(text: string) {
@@ -79,7 +78,7 @@ const SEEN = `[document.title, document.body.innerText,
 const seen = (page: Page) => page.evaluate(SEEN) as Promise<string>;
 const settle = async (page: Page) => {
   await page.waitForSelector('astro-island[ssr]', { state: 'detached' });
-  await expect.poll(() => page.locator('[aria-busy="true"]:visible').count(), WAIT).toBe(0);
+  await expect.poll(() => page.locator('[aria-busy="true"]:visible').count()).toBe(0);
 };
 
 /** A reader's browser, whose pages are opened one after another. */
@@ -96,8 +95,8 @@ beforeAll(async () => {
   readers = { own: await openReader(), site: await openReader() };
   const { page } = readers.own;
   await page.locator('#own-file').setInputFiles({ name: 'own.csv', mimeType: 'text/csv', buffer: Buffer.from(OWN) });
-  await page.locator('.your-table', { hasText: /own\.csv was taken/u }).waitFor(WAIT);
-}, 60_000);
+  await page.locator('.your-table', { hasText: /own\.csv was taken/u }).waitFor();
+});
 afterAll(() => site?.close());
 
 async function openReader(): Promise<Reader> {
@@ -132,32 +131,28 @@ describe('An own table whose every answer differs', () => {
     ['plan/', /Growth at|Share of the growth/iu, true],
     ['plan/?a=parallel+heavy_0_20+heavy_3_20&place=parallel_2_40_heavy', /The best of/u, true],
     ['table/', /own\.csv/u, false],
-  ])(
-    'shows on /%s none of the site’s numbers, on the screen or on paper',
-    async (path, words, isShownBySite) => {
-      const { page, visit } = readers.own;
-      await visit(path);
-      await expect.poll(() => seen(page), WAIT).toMatch(words);
-      await settle(page);
-      const screen = await seen(page);
-      expect(findSites(screen), 'screen').toEqual([]);
-      await page.emulateMedia({ media: 'print' });
-      const print = await seen(page);
-      expect(findSites(print), 'print').toEqual([]);
-      await readers.site.visit(path);
-      const shown = await seen(readers.site.page);
-      const estimates = findEstimates(shown);
-      if (isShownBySite) {
-        expect(findSites(shown).length + estimates.size, 'without an own table').toBeGreaterThan(0);
-      }
-      const own = findEstimates(`${screen}\n${print}`);
-      expect(
-        [...estimates].filter((one) => own.has(one)),
-        'estimates of both',
-      ).toEqual([]);
-    },
-    120_000,
-  );
+  ])('shows on /%s none of the site’s numbers, on the screen or on paper', async (path, words, isShownBySite) => {
+    const { page, visit } = readers.own;
+    await visit(path);
+    await expect.poll(() => seen(page)).toMatch(words);
+    await settle(page);
+    const screen = await seen(page);
+    expect(findSites(screen), 'screen').toEqual([]);
+    await page.emulateMedia({ media: 'print' });
+    const print = await seen(page);
+    expect(findSites(print), 'print').toEqual([]);
+    await readers.site.visit(path);
+    const shown = await seen(readers.site.page);
+    const estimates = findEstimates(shown);
+    if (isShownBySite) {
+      expect(findSites(shown).length + estimates.size, 'without an own table').toBeGreaterThan(0);
+    }
+    const own = findEstimates(`${screen}\n${print}`);
+    expect(
+      [...estimates].filter((one) => own.has(one)),
+      'estimates of both',
+    ).toEqual([]);
+  });
 
   it('gives to Evidence and its figures files without any of the site’s numbers', async () => {
     const take = async (page: Page, names: readonly RegExp[]) => {
@@ -177,7 +172,7 @@ describe('An own table whose every answer differs', () => {
       const taken = await take(page, [/JSON/u, /CSV/u]);
       await page.getByRole('link', { name: 'Make this a figure' }).click();
       await page.waitForURL(/figures\/live/u);
-      await expect.poll(() => page.locator('main figure svg').count(), WAIT).toBeGreaterThan(0);
+      await expect.poll(() => page.locator('main figure svg').count()).toBeGreaterThan(0);
       await settle(page);
       const screen = await seen(page);
       taken.push(screen, ...(await take(page, [/^SVG/u, /^CSV/u, /^JSON/u])));
@@ -189,5 +184,5 @@ describe('An own table whose every answer differs', () => {
     const shown = (await files('site')).map((text) => findSites(text).length);
     // The CSV of rows and that of points hold no answer; the others do, and would be caught.
     expect(shown.filter((count) => count > 0).length).toBeGreaterThanOrEqual(4);
-  }, 180_000);
+  });
 });

@@ -50,13 +50,13 @@ const SEEN_TEXT = (selector: string) =>
     .map((one) => one.innerText).join('\\n')`;
 const read = async (tab: Tab, selector = 'body') => String(await tab.run(SEEN_TEXT(selector)));
 const settle = (tab: Tab) =>
-  expect.poll(() => tab.run(`document.querySelector('astro-island[ssr]') === null`), { timeout: 20_000 }).toBe(true);
+  expect.poll(() => tab.run(`document.querySelector('astro-island[ssr]') === null`)).toBe(true);
 const visit = async (tab: Tab, path: string) => {
   await tab.goto(path);
   await settle(tab);
 };
 const shows = (tab: Tab, words: RegExp | string, selector = 'body') =>
-  expect.poll(() => read(tab, selector), { timeout: 20_000 }).toMatch(words);
+  expect.poll(() => read(tab, selector)).toMatch(words);
 const press = (tab: Tab, name: string) =>
   tab.run(
     `[...document.querySelectorAll('button')].find((one) => !one.hidden && one.innerText === ${JSON.stringify(name)}).click()`,
@@ -82,7 +82,7 @@ describe.each(browsers)('In %s', (name) => {
   let profile: Profile;
   beforeAll(async () => {
     profile = await openProfile(name, site.address);
-  }, 60_000);
+  });
   afterAll(async () => {
     isRefusing = false;
     await profile?.close();
@@ -99,9 +99,9 @@ describe.each(browsers)('In %s', (name) => {
     expect(await read(tab, '#point')).toBe('');
     isRefusing = false;
     await press(tab, 'Try again');
-    await expect.poll(() => read(tab, '#point'), { timeout: 20_000 }).toBe(heavyRange(shipped, 0.8).point);
+    await expect.poll(() => read(tab, '#point')).toBe(heavyRange(shipped, 0.8).point);
     expect(await read(tab, '.answer')).not.toMatch(/could not/u);
-  }, 60_000);
+  });
 
   it('two tabs read one table at a time, each page all of it, and both tables stay', async () => {
     const [one, other] = [await profile.open(), await profile.open()];
@@ -136,7 +136,7 @@ describe.each(browsers)('In %s', (name) => {
     await press(other, 'Delete it');
     await shows(one, RANGES.site, '.workbench figcaption');
     await shows(other, /^first\.csv/u, '.kept-tables');
-  }, 90_000);
+  });
 
   it('a mark without its table, and a table from before there could be several, are what they are', async () => {
     const tab = await profile.open();
@@ -168,7 +168,7 @@ describe.each(browsers)('In %s', (name) => {
     await visit(tab, 'table/');
     await shows(tab, /old\.csv the site reads this one/u, '.kept-tables');
     await press(tab, 'Go back to the site’s table');
-  }, 60_000);
+  });
 
   // What Firefox is driven by keeps its own functions from those of the page, so that there the store cannot be replaced.
   if (name === 'Chromium')
@@ -183,25 +183,21 @@ describe.each(browsers)('In %s', (name) => {
       await shows(tab, /^second\.csv/u, '.kept-tables');
       await press(tab, 'Read this one');
       await shows(tab, /reads your own table, second\.csv/u, '[data-own-table]');
-    }, 60_000);
+    });
 
   it.each([
     ['denied', /could not be done: \S/u],
     ['full', /could not be done: this browser has no room left for this site/u],
-  ] as const)(
-    'a store that is %s is a failure, said once, and the site’s table stays',
-    async (storage, words) => {
-      const own = await openProfile(name, site.address, storage);
-      const tab = await own.open();
-      await visit(tab, 'table/');
-      await tab.upload(join(folder, 'first.csv'));
-      await shows(tab, words);
-      expect(await read(tab)).not.toMatch(/was taken|reads your own table/u);
-      await visit(tab, 'target/');
-      expect(await read(tab)).not.toMatch(/your own|Your table is/u);
-      expect(await read(tab, '#point')).toMatch(/^\d/u);
-      await own.close();
-    },
-    60_000,
-  );
+  ] as const)('a store that is %s is a failure, said once, and the site’s table stays', async (storage, words) => {
+    const own = await openProfile(name, site.address, storage);
+    const tab = await own.open();
+    await visit(tab, 'table/');
+    await tab.upload(join(folder, 'first.csv'));
+    await shows(tab, words);
+    expect(await read(tab)).not.toMatch(/was taken|reads your own table/u);
+    await visit(tab, 'target/');
+    expect(await read(tab)).not.toMatch(/your own|Your table is/u);
+    expect(await read(tab, '#point')).toMatch(/^\d/u);
+    await own.close();
+  });
 });

@@ -9,7 +9,7 @@ import { findViolations, openPage, PATHS, type ServedSite, serveSite } from './s
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 describe('Answer without JavaScript', () => {

@@ -14,16 +14,14 @@ const reading = facts.reading ?? 'nothing';
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 const textOf = (page: Page, selector: string) => page.locator(selector).innerText();
 const openTrials = async () => {
   const opened = await openPage(site, 'table/');
   await opened.page.getByRole('button', { name: 'Open the published trials' }).click();
-  await expect
-    .poll(() => textOf(opened.page, '.your-table'), { timeout: 20_000 })
-    .toMatch(/published-trials\.csv was taken/u);
+  await expect.poll(() => textOf(opened.page, '.your-table')).toMatch(/published-trials\.csv was taken/u);
   return opened;
 };
 
@@ -38,7 +36,7 @@ describe('The published trials', () => {
     expect(hrefs).toEqual(['/data/published/arms.csv', '/data/published/studies.csv']);
     expect(await textOf(page, 'section[aria-labelledby=published-trials]')).toContain(reading);
     await close();
-  }, 60_000);
+  });
 
   it('are taken with one click, kept, and read by every page that reads an own table, each saying how they were read', async () => {
     const { page, complaints, close } = await openTrials();
@@ -56,29 +54,27 @@ describe('The published trials', () => {
       'table/',
     ]) {
       await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
-      await expect.poll(() => textOf(page, '[data-own-table]'), { timeout: 20_000 }).toContain(reading);
+      await expect.poll(() => textOf(page, '[data-own-table]')).toContain(reading);
       expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
       await page.waitForSelector('[aria-busy=true]', { state: 'detached', timeout: 60_000 });
       expect(await textOf(page, 'main')).not.toMatch(/NaN|undefined|Infinity/u);
     }
     expect(complaints).toEqual([]);
     await close();
-  }, 180_000);
+  });
 
   it('give no number, and the answer says why and what it would take', async () => {
     const { page, close } = await openTrials();
     await page.goto(`${site.address}/`, { waitUntil: 'load' });
-    await expect
-      .poll(() => textOf(page, '#own-answer h1'), { timeout: 60_000 })
-      .toMatch(/^This evidence gives no reserve that keeps/u);
+    await expect.poll(() => textOf(page, '#own-answer h1')).toMatch(/^This evidence gives no reserve that keeps/u);
     expect(await textOf(page, '#own-answer')).toMatch(
       /two or more known reserves\. A target takes at least 4 studies, to advise a lifter at least 5/u,
     );
     await page.goto(`${site.address}/studies/`, { waitUntil: 'load' });
-    await expect.poll(() => page.locator('#own-studies tbody tr').count(), { timeout: 60_000 }).toBe(facts.studies);
+    await expect.poll(() => page.locator('#own-studies tbody tr').count()).toBe(facts.studies);
     await page.goto(`${site.address}/figures/`, { waitUntil: 'load' });
     await expect.poll(() => textOf(page, '[data-own-table]')).toMatch(/not yours, published-trials\.csv/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(true);
     await close();
-  }, 180_000);
+  });
 });

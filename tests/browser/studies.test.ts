@@ -11,7 +11,7 @@ const names = [...new Set(arms.map(({ study }) => study))];
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 /** Names of the studies that are seen, from the top. */

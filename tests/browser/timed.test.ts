@@ -8,7 +8,7 @@ import { openPage, type ServedSite, serveSite } from './site.ts';
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 
 /** Keeps the longest time that a page was held up, in milliseconds. */
@@ -60,12 +60,10 @@ describe.each([
     await page.getByRole('button', { name: 'Paste or open' }).click();
     // Opened, since a text typed at once into a field is a long task of the browser's own.
     await page.locator('#opened').setInputFiles(file);
-    await expect
-      .poll(() => page.locator('.understood').innerText(), { timeout: 20_000 })
-      .toContain(`${count} lines of sets`);
+    await expect.poll(() => page.locator('.understood').innerText()).toContain(`${count} lines of sets`);
     await page.getByRole('button', { name: 'Replace version one' }).click();
     const version = page.locator('section[aria-label="The programme"]');
-    await expect.poll(() => version.innerText(), { timeout: 20_000 }).toContain(`Lines 1 to 25 of ${count} lines`);
+    await expect.poll(() => version.innerText()).toContain(`Lines 1 to 25 of ${count} lines`);
     await page.waitForSelector('[aria-busy=true]', { state: 'detached' });
     // 400 ms leave room for a machine that does other work beside the test.
     const opening = await page.evaluate('Math.round(window.longest)');
@@ -101,7 +99,7 @@ describe.each([
     await page.getByRole('button', { name: 'Lines after' }).first().click();
     await expect.poll(() => version.locator('.line-number').first().textContent()).toMatch(/^26/u);
     await close();
-  }, 90_000);
+  });
 });
 
 describe('a table', () => {
@@ -124,9 +122,7 @@ describe('a table', () => {
     expect(await page.locator('.your-table').innerText()).not.toMatch(/was taken/u);
     const start = performance.now();
     await input.setInputFiles(file);
-    await expect
-      .poll(() => page.locator('.your-table').innerText(), { timeout: 40_000 })
-      .toMatch(/large\.csv was taken: 100,000 rows/u);
+    await expect.poll(() => page.locator('.your-table').innerText()).toMatch(/large\.csv was taken: 100,000 rows/u);
     const took = performance.now() - start;
     // 10 s and 100 ms are the bounds on a quiet machine; beside other work they may double.
     expect(took).toBeLessThan(20_000);
@@ -137,5 +133,5 @@ describe('a table', () => {
     expect(complaints).toEqual([]);
     rmSync(folder, { recursive: true });
     await close();
-  }, 90_000);
+  });
 });

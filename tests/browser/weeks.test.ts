@@ -10,7 +10,7 @@ import { findViolations, openPage, type ServedSite, serveSite } from './site.ts'
 let site: ServedSite;
 beforeAll(async () => {
   site = await serveSite();
-}, 60_000);
+});
 afterAll(() => site?.close());
 const done = (page: Page) => textOf(page, '#done');
 const press = (page: Page, name: string) => page.getByRole('button', { name }).first().click();

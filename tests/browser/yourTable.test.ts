@@ -20,7 +20,7 @@ let folder: string;
 beforeAll(async () => {
   site = await serveSite();
   folder = mkdtempSync(join(tmpdir(), 'own-table-'));
-}, 60_000);
+});
 afterAll(async () => {
   rmSync(folder, { recursive: true });
   await site?.close();
@@ -32,7 +32,7 @@ const choose = (page: Page, text: string, name = 'own.csv') =>
 const openOwn = async (path = 'table/') => {
   const opened = await openPage(site, 'table/');
   await choose(opened.page, OWN);
-  await expect.poll(() => textOf(opened.page, '.your-table'), { timeout: 20_000 }).toMatch(/own\.csv was taken/u);
+  await expect.poll(() => textOf(opened.page, '.your-table')).toMatch(/own\.csv was taken/u);
   if (path !== 'table/') await opened.page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
   return opened;
 };
@@ -48,20 +48,18 @@ describe('Your table', () => {
     const { page, complaints, close } = await openOwn();
     const { point, low, high } = fitOwn();
     await page.goto(`${site.address}/target/`);
-    await expect.poll(() => textOf(page, '#point'), { timeout: 30_000 }).toBe(point.toFixed(1));
+    await expect.poll(() => textOf(page, '#point')).toBe(point.toFixed(1));
     expect(await textOf(page, '#interval')).toBe(`${low.toFixed(1)} to ${high.toFixed(1)}`);
     expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table, own\.csv: \d+ rows of 46 studies/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
     await page.goto(`${site.address}/evidence/`);
     await expect
-      .poll(() => textOf(page, '.picture'), { timeout: 30_000 })
+      .poll(() => textOf(page, '.picture'))
       .toMatch(new RegExp(`${low.toFixed(1)} to ${high.toFixed(1)}`, 'u'));
     await page.goto(`${site.address}/programme/`);
-    await expect
-      .poll(() => page.locator('.programme').getByText('Your table is being read').count(), { timeout: 30_000 })
-      .toBe(0);
+    await expect.poll(() => page.locator('.programme').getByText('Your table is being read').count()).toBe(0);
     await page.goto(`${site.address}/studies/`);
-    await expect.poll(() => page.locator('#own-studies tbody tr').count(), { timeout: 30_000 }).toBe(46);
+    await expect.poll(() => page.locator('#own-studies tbody tr').count()).toBe(46);
     expect(await page.locator('#site-studies').isVisible()).toBe(false);
     await page.getByRole('link', { name: 'Own Plover 1996' }).click();
     await expect
@@ -69,7 +67,7 @@ describe('Your table', () => {
       .toMatch(/What the answer is without it[\s\S]*How each number was obtained/u);
     await page.goto(`${site.address}/`);
     await expect
-      .poll(() => textOf(page, 'main'), { timeout: 30_000 })
+      .poll(() => textOf(page, 'main'))
       .toMatch(
         new RegExp(
           `heavy loads \\(from 60.%\\) ${point.toFixed(1)}, between ${low.toFixed(1)} and ${high.toFixed(1)}`,
@@ -78,17 +76,17 @@ describe('Your table', () => {
       );
     expect(await page.locator('#site-answer').isVisible()).toBe(false);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
-    await expect.poll(() => textOf(page, '#own-answer'), { timeout: 30_000 }).toMatch(/One study: [\s\S]*The curve: /u);
+    await expect.poll(() => textOf(page, '#own-answer')).toMatch(/One study: [\s\S]*The curve: /u);
     await page.goto(`${site.address}/figures/growth-light/`);
     await expect.poll(() => textOf(page, '[data-own-table]')).toMatch(/the site’s own table, not yours, own\.csv/u);
     expect(await page.locator('[data-site-numbers]').first().innerText()).toMatch(/From the site’s table, not yours/u);
     expect(await page.locator('[data-demonstration]').isVisible()).toBe(true);
     await page.getByRole('link', { name: 'Draw this figure from your own' }).click();
-    await expect.poll(() => page.locator('figure svg:visible').count(), { timeout: 30_000 }).toBe(1);
+    await expect.poll(() => page.locator('figure svg:visible').count()).toBe(1);
     expect(await textOf(page, '[data-own-table]')).toMatch(/reads your own table/u);
     expect(complaints).toEqual([]);
     await close();
-  }, 120_000);
+  });
 
   it('is put away with one click, from any page, and taken up again', async () => {
     const { page, close } = await openOwn('target/');
@@ -100,7 +98,7 @@ describe('Your table', () => {
     await page.goto(`${site.address}/table/`);
     await page.getByRole('button', { name: 'Read this one' }).click();
     await page.goto(`${site.address}/target/`);
-    await expect.poll(() => textOf(page, '#point'), { timeout: 30_000 }).toBe(own);
+    await expect.poll(() => textOf(page, '#point')).toBe(own);
     await close();
   });
 
@@ -139,13 +137,13 @@ describe('Your table', () => {
     expect(problems).toEqual([]);
     expect(arms).toEqual(readArms(OWN, 'own.csv').arms);
     await page.getByRole('button', { name: 'changes against the site' }).click();
-    await expect.poll(() => textOf(page, '.your-table'), { timeout: 60_000 }).toMatch(/What each change moved/u);
+    await expect.poll(() => textOf(page, '.your-table')).toMatch(/What each change moved/u);
     const said = await textOf(page, '.your-table');
     expect(said).toMatch(/Removed: 3\s+Magpie 2024, Plover 1996, Siskin 2022/u);
     expect(said).toMatch(/Magpie 2024 \(removed\): the target by [+−]\d/u);
     expect(complaints).toEqual([]);
     await close();
-  }, 90_000);
+  });
 
   it('that is no table of arms is refused, and an empty one too', async () => {
     const { page, close } = await openPage(site, 'table/');

@@ -127,7 +127,7 @@ describe('an address that cites a figure', () => {
       { seed: 9, numRuns: 30 },
     );
     expect(seen.size).toBeGreaterThan(15);
-  }, 120_000);
+  });
 
   it('reads addresses from before counts had letters of their own', () => {
     for (const slug of ['evidence-map', 'recovery-trained', 'recovery-untrained'])

@@ -37,7 +37,7 @@ beforeAll(async () => {
   });
   const load = (name: string) => import(/* @vite-ignore */ pathToFileURL(join(folder, `${name}.js`)).href);
   built = { distributions: await load('distributions'), csv: await load('csv'), papa: await load('papa') };
-}, 60_000);
+});
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 

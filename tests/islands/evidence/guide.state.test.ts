@@ -109,7 +109,7 @@ describe('the guide', () => {
     );
     expect(asked).toBeGreaterThan(20);
     expect(passed).toBeGreaterThan(20);
-  }, 120_000);
+  });
 
   const from = settingsSchema.parse({ split: 55 });
   const STORE = 'shy-of-failure guide /data/arms.csv';
