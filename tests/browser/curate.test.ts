@@ -254,7 +254,7 @@ describe('Curating', () => {
     await page.locator('#reserve-maximum').fill('20');
     await page.locator('#reserve-maximum_sd').fill('2');
     await press(page, 'Use it for near failure: reserve from a share of the maximum');
-    expect(await ofArm(page, 'reserve_reps', 1).inputValue()).toBe('8');
+    await expect.poll(() => ofArm(page, 'reserve_reps', 1).inputValue()).toBe('8');
     expect(await ofArm(page, 'reserve_sd', 1).inputValue()).toBe('0.8');
     expect(await ofArm(page, 'reserve_reps', 0).inputValue()).toBe('0');
     expect(await status(page)).toMatch(/No problem.*Filled in: Repetitions in reserve: 8/u);
@@ -270,16 +270,16 @@ describe('Curating', () => {
     await ofResult(page, 'baseline_mean', 0, 1).fill('120');
     await ofResult(page, 'baseline_sd', 0, 1).fill('20');
     await ofResult(page, 'followup_mean', 0, 1).fill('130');
-    expect(await page.locator('form').innerText()).toMatch(
-      /The study makes 3 rows\. Nothing is entered, so that there is no row, for near failure in 1RM/u,
-    );
+    await expect
+      .poll(() => page.locator('form').innerText())
+      .toMatch(/The study makes 3 rows\. Nothing is entered, so that there is no row, for near failure in 1RM/u);
     await press(page, 'Load, % of 1RM: differs between arms');
-    expect(await ofArm(page, 'load_pct_1rm', 1).inputValue()).toBe('75');
+    await expect.poll(() => ofArm(page, 'load_pct_1rm', 1).inputValue()).toBe('75');
     await ofArm(page, 'load_pct_1rm', 1).fill('30');
     await press(page, 'Load, % of 1RM: the same for all arms');
-    expect(await ofStudy(page, 'load_pct_1rm').inputValue()).toBe('75');
+    await expect.poll(() => ofStudy(page, 'load_pct_1rm').inputValue()).toBe('75');
     await press(page, 'Take back');
-    expect(await ofArm(page, 'load_pct_1rm', 1).inputValue()).toBe('30');
+    await expect.poll(() => ofArm(page, 'load_pct_1rm', 1).inputValue()).toBe('30');
     await close();
   });
 
@@ -345,7 +345,7 @@ describe('Curating', () => {
     await ofArm(page, 'n', 0).focus();
     expect(await page.locator('form :is(.control, .fact) .help:visible').count()).toBe(1);
     await press(page, 'Sets in a session: differs between arms');
-    expect(await ofArm(page, 'sets', 1).isVisible()).toBe(true);
+    await expect.poll(() => ofArm(page, 'sets', 1).isVisible()).toBe(true);
     await page.getByLabel('Explain every entry, not only the one in hand').check();
     expect(await page.locator('form :is(.control, .fact) .help:visible').count()).toBeGreaterThan(20);
     await close();

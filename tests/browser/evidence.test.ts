@@ -279,7 +279,7 @@ describe('Evidence', () => {
       const box = filter.locator('input').last();
       await box.focus();
       await page.keyboard.press('Space');
-      expect(await box.isChecked()).toBe(false);
+      await expect.poll(() => box.isChecked()).toBe(false);
     }
     const names =
       'curve weights split keep level metric rho r adjust from to status sex joints muscle measure concerns design failure basis';

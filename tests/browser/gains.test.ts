@@ -64,7 +64,7 @@ describe('the map of the site’s table', () => {
     const most = expected(shipped, 200);
     await expect.poll(() => status(page)).toBe(stateGains(200, most.tiles));
     expect(await visible(page).getAttribute('aria-busy')).toBe('false');
-    expect(await shades(page)).toBeGreaterThan(first);
+    await expect.poll(() => shades(page)).toBeGreaterThan(first);
     const table = visible(page).locator('details table');
     await visible(page).locator('summary').click();
     const best = Math.max(...most.tiles.map(({ narrowing }) => narrowing ?? 0)).toFixed(2);
@@ -73,11 +73,11 @@ describe('the map of the site’s table', () => {
     await slider.focus();
     await page.keyboard.press('Tab');
     await page.keyboard.press('Space');
-    expect(await shades(page)).toBe(0);
-    expect(await table.locator('th').count()).toBe(5);
+    await expect.poll(() => shades(page)).toBe(0);
+    await expect.poll(() => table.locator('th').count()).toBe(5);
     expect(await visible(page).locator('figcaption').innerText()).not.toMatch(/Shaded/u);
     await page.keyboard.press('Space');
-    expect(await table.locator('th').count()).toBe(7);
+    await expect.poll(() => table.locator('th').count()).toBe(7);
     expect(complaints).toEqual([]);
     await close();
   });

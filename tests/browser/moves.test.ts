@@ -80,7 +80,7 @@ describe('a move on Evidence', () => {
     await page.mouse.up();
     await expect.poll(() => new URL(page.url()).search).toMatch(/^\?v=2&split=7\d$/u);
     await page.locator('.moves summary').click();
-    expect(await page.locator('.move-list button').count()).toBe(2);
+    await expect.poll(() => page.locator('.move-list button').count()).toBe(2);
     await close();
   });
 

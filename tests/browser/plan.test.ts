@@ -127,7 +127,7 @@ describe('Plan a study', () => {
       if (name.startsWith('Script')) expect(text.replaceAll(/\n# +/gu, ' ')).toContain(page.url());
     }
     await page.getByText('Text for a protocol, plan A').click();
-    expect(await page.locator('.protocol').innerText()).toContain(heavy);
+    await expect.poll(() => page.locator('.protocol').innerText()).toContain(heavy);
     await expect.poll(() => page.locator('.planning .doubt').innerText()).toMatch(/Growth to keep: 85\s%/u);
     await page.getByRole('button', { name: 'Take the site’s choices' }).click();
     await expect.poll(() => result(page, 'A')).toContain(expected('parallel heavy_0_20 heavy_3_25', 'heavy'));

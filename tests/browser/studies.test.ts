@@ -28,19 +28,19 @@ describe('the table of studies', () => {
     const people = page.locator('#studies th').filter({ hasText: 'People' });
     await people.getByRole('button').focus();
     await page.keyboard.press('Enter');
-    expect(await people.getAttribute('aria-sort')).toBe('ascending');
+    await expect.poll(() => people.getAttribute('aria-sort')).toBe('ascending');
     const rising = (await column(page, 5)) as number[];
     expect(rising).toEqual([...rising].sort((a, b) => a - b));
     expect(new Set(rising).size).toBeGreaterThan(5);
     await page.keyboard.press('Space');
-    expect(await people.getAttribute('aria-sort')).toBe('descending');
+    await expect.poll(() => people.getAttribute('aria-sort')).toBe('descending');
     expect(await column(page, 5)).toEqual([...rising].sort((a, b) => b - a));
     expect(await page.locator('.study-filter').getByRole('status').innerText()).toBe(
       `${names.length} of ${names.length} studies, by People, falling`,
     );
     expect(await page.locator('#studies th[aria-sort]').count()).toBe(1);
     await page.locator('#studies th button').first().press('Enter');
-    expect(await seen(page)).toEqual([...names].sort());
+    await expect.poll(() => seen(page)).toEqual([...names].sort());
     expect(complaints).toEqual([]);
     await close();
   });
@@ -59,9 +59,11 @@ describe('the table of studies', () => {
     const strong = arms.filter(({ study, outcome }) => pressed.has(study) && outcome === 'strength');
     expect((await seen(page)).sort()).toEqual([...new Set(strong.map(({ study }) => study))].sort());
     await page.getByLabel('Find a study').fill('no such study');
-    expect(await page.locator('.study-filter').getByRole('status').innerText()).toBe(`0 of ${names.length} studies`);
+    await expect
+      .poll(() => page.locator('.study-filter').getByRole('status').innerText())
+      .toBe(`0 of ${names.length} studies`);
     await page.getByRole('button', { name: 'Show all as at first' }).click();
-    expect(await seen(page)).toEqual(atFirst);
+    await expect.poll(() => seen(page)).toEqual(atFirst);
     expect(await page.getByLabel('Find a study').inputValue()).toBe('');
     await close();
   });
@@ -86,7 +88,7 @@ describe('the table of studies', () => {
     expect(await page.locator('form').count()).toBe(0);
     expect(await page.locator('figure svg[role="img"]').getAttribute('aria-label')).toMatch(/\(1\) No arm /u);
     await page.getByRole('link', { name: 'Plover 1996' }).click();
-    expect(await page.locator('h1').innerText()).toBe('Plover 1996');
+    await expect.poll(() => page.locator('h1').innerText()).toBe('Plover 1996');
     expect(complaints).toEqual([]);
     await close();
   });
@@ -114,7 +116,7 @@ describe('the page of a study', () => {
     const origins = page.locator('h3:has-text("How each number was obtained") ~ details');
     expect(await origins.count()).toBe(own.length);
     await origins.first().locator('summary').click();
-    expect(await origins.first().innerText()).toMatch(/ln\(m₂\/m₁\)/u);
+    await expect.poll(() => origins.first().innerText()).toMatch(/ln\(m₂\/m₁\)/u);
     const influence = page.getByRole('region', { name: 'With and without this study' });
     expect(await influence.innerText()).toMatch(/heavy loads\s+6\s+\d\.\d\u00a0%/u);
     expect(await page.getByRole('link', { name: 'Studies', exact: true }).getAttribute('aria-current')).toBe('true');

@@ -92,7 +92,7 @@ describe('A block', () => {
     await line.getByRole('combobox', { name: 'Week' }).selectOption('2');
     await expect.poll(() => focused(page)).toMatch(/-week$/u);
     await press(page, 'Put them in order');
-    expect(await heads(page)).toEqual(['Week 1', 'Monday', 'Week 2', 'Monday', 'Thursday']);
+    await expect.poll(() => heads(page)).toEqual(['Week 1', 'Monday', 'Week 2', 'Monday', 'Thursday']);
     await close();
   });
 

@@ -169,7 +169,7 @@ describe('a thousand problems of one kind', () => {
     const lines = page.getByText('“size”: lines 2, 3, ');
     expect(await lines.isVisible()).toBe(false);
     await fold.click();
-    expect(await lines.isVisible()).toBe(true);
+    await expect.poll(() => lines.isVisible()).toBe(true);
     expect(await findViolations(page)).toEqual([]);
     await close();
   });
