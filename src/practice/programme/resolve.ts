@@ -14,6 +14,7 @@ import { PROGRAMME_COLUMNS } from './columns.ts';
 import type { EditorLine, LineList } from './edit.ts';
 import type { Cells, ProgrammeColumn } from './editorColumns.ts';
 import { resolveDay } from './resolveDay.ts';
+import { sayNoUnit } from './written/bare.ts';
 import { sayMaximum } from './written/maximum.ts';
 import { readPiece } from './written/piece.ts';
 import { FIELDS, type Field, type Found, type Span, writeLoad, writeSpan } from './written/understood.ts';
@@ -120,7 +121,8 @@ function readField(cells: Cells, field: Field, line: number): ReadField {
   const cell = checkedEnd(one);
   if (!isOfForm(cell, field)) return { kind: 'left' };
   // Under a heading in per cent of 1RM a bare number has its unit.
-  const said = field === 'load' ? [] : assumed.map((one) => one.said);
+  const noUnit = one.field === 'load' ? sayNoUnit(one.value) : null;
+  const said = assumed.map((taken) => taken.said).filter((sentence) => sentence !== noUnit);
   return { kind: 'read', cell, assumed: [...said, ...sayRange(one, cell)] };
 }
 

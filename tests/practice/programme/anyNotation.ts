@@ -63,6 +63,7 @@ export const notations: fc.Arbitrary<Notation> = fc.record({
     (reps) => `@${reps} in reserve`,
     (reps) => `RPE ${10 - reps}`,
     (reps) => `${reps} reps left`,
+    (reps) => `${['zero', 'one', 'two', 'three', 'four', 'five'][reps]} in reserve`,
     (reps) => (reps === 0 ? 'to failure' : `${reps} short of failure`),
   ),
   company: fc.constantFrom(

@@ -57,10 +57,12 @@ function sayLoad(value: Span, unit: WrittenLoad['unit'] | 'form' | null): Said {
   }
   return {
     found: [{ field: 'load', value: { ...value, unit: '%' } }],
-    ...(unit === 'form'
-      ? { assumed: `The load ${writeSpan(value)} has no unit: it is taken as ${writeSpan(value)} % of 1RM.` }
-      : {}),
+    ...(unit === 'form' ? { assumed: sayNoUnit(value) } : {}),
   };
+}
+
+export function sayNoUnit(value: Span): string {
+  return `The load ${writeSpan(value)} has no unit: it is taken as ${writeSpan(value)} % of 1RM.`;
 }
 
 /** Without the rounding of the product: 0.57 is 57. */

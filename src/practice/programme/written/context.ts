@@ -1,5 +1,6 @@
 /** Days and weeks as they stand before sets: “Monday”, “Mon/Thu”, “Day 1 – lower”, “Week 2, Wed”, “W2D3”, “Wed, wk 2”. */
 import { LAST_DAY, readDay, WEEKDAYS } from '../columns.ts';
+import { COUNTED } from './numbers.ts';
 
 export interface WrittenDay {
   /** Of the week where it is a weekday, else as numbered; NaN where two days stand together and it is not clear what is meant. */
@@ -18,8 +19,7 @@ export interface Context {
   readonly rest: string;
 }
 
-/** First to last of a block, in words. */
-const COUNTED = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+/** First to last of a block. */
 const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth'.split(' ');
 /** What makes a number one of a set: “4x6”, “4 sets”, “80 %”. */
 const NO_SET = String.raw`(?![\d%]|[.,]\d|\s?(?:x|×|✕|\*|%|kg|lb|sets?|reps?|rounds?)(?!\p{L}))`;

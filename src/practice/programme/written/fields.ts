@@ -1,7 +1,10 @@
 /** The values of a line, each once and held to what its column allows. */
 import { PROGRAMME_COLUMNS } from '../columns.ts';
+import { EXAMPLES } from './examples.ts';
 import type { ReadPiece } from './piece.ts';
 import { FIELDS, type Field, type Found, type NotRead, notRead, type Place, type SetFields } from './understood.ts';
+
+const FAILING = /failure/iu;
 
 /** @param told takes what contradicts itself or is not allowed; such a field is null */
 export function takeFields(read: readonly ReadPiece[], line: number, told: NotRead[]): SetFields {
@@ -24,7 +27,9 @@ function takeField(field: Field, read: readonly ReadPiece[], line: number, told:
   );
   if (!first) return null;
   // Two columns may say the same; one text that says it twice holds two exercises, or two kinds of sets.
-  const other = others.find((one) => one.cell === first.cell || !isSame(one.value, first.value));
+  const other = others.find(
+    (one) => !isSame(one.value, first.value) || (one.cell === first.cell && !isFailureToo(one, first)),
+  );
   const refused = other
     ? {
         value: [first, ...others].map(({ text }) => text).join(' and '),
@@ -33,9 +38,22 @@ function takeField(field: Field, read: readonly ReadPiece[], line: number, told:
       }
     : isAllowed(first.value, field)
       ? null
-      : { value: first.text, expected: PROGRAMME_COLUMNS[field].expected, remedy: null };
+      : { value: first.text, expected: PROGRAMME_COLUMNS[field].expected, remedy: remedyFor(field) };
   if (refused) told.push(notRead(line, field, refused));
   return refused ? null : { value: first.value, readFrom: { ...first.cell, text: first.text } };
+}
+
+/** What to look at where a number is none that its column allows. */
+function remedyFor(field: Field): string | null {
+  if (field === 'company') return null;
+  return field === 'sets' || field === 'repetitions'
+    ? 'Write sets before repetitions, “4x6” for 4 sets of 6, and the load apart from them, with its unit: “80%”.'
+    : `Look whether the number is one of another column, or has another unit; write it as “${EXAMPLES[field].one}”.`;
+}
+
+/** “0 RIR (failure)” says one thing in two ways. */
+function isFailureToo({ text }: Entry, first: Entry): boolean {
+  return FAILING.test(text) !== FAILING.test(first.text);
 }
 
 function isSame(a: Found['value'], b: Found['value']): boolean {

@@ -80,7 +80,9 @@ export function kindOfLine(text: string, exercises: readonly NamedExercise[]): '
   if (name !== undefined && isNamed(exercises, name)) return 'sets';
   const saysHowMany = said.some(
     ({ found = [], refused }) =>
-      refused || found.some(({ field }) => field === 'sets' || field === 'repetitions' || field === 'load'),
+      // How hard it is to be may hold for others.
+      (refused && refused.field !== 'reserve') ||
+      found.some(({ field }) => field === 'sets' || field === 'repetitions' || field === 'load'),
   );
   if (saysHowMany || hasNumbersTogether(tokens)) return 'sets';
   return said.length > 0 ? 'instruction' : 'words';

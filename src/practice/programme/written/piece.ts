@@ -1,9 +1,13 @@
 /** One written cell, or a line outside a table: what it says of a set, and what is left of it. */
 import { PROGRAMME_COLUMNS } from '../columns.ts';
 import { sayBare } from './bare.ts';
+import { EXAMPLES } from './examples.ts';
 import type { WrittenColumn } from './headings.ts';
-import type { Refusal, Said } from './notation.ts';
+import { refuseListOf } from './listNotations.ts';
+import { COUNT_WORDS, type Refusal, type Said } from './notation.ts';
+import { parseSpan } from './numbers.ts';
 import { isJoint, scan, type Token } from './scan.ts';
+import { applySign } from './signs.ts';
 import type { Assumed, Field, Found, Place } from './understood.ts';
 
 export interface Piece {
@@ -38,7 +42,7 @@ export function readPiece({ place, column }: Piece): ReadPiece {
     const found = { found: { field: 'company', value }, text: place.text } as const;
     return { place, found: [found], refused: [], words: [], notes: [], assumed: [] };
   }
-  const tokens = scan(place.text);
+  const tokens = scanCell(place.text, column);
   const said = tokens.flatMap((token) => {
     const one = sayToken(token, column);
     return one ? [{ ...one, text: token.text.trim() }] : [];
@@ -48,19 +52,44 @@ export function readPiece({ place, column }: Piece): ReadPiece {
     all.map((one) => ({ found: isReversed ? reverse(one) : one, text })),
   );
   const words = runsOfWords(tokens, place.text);
-  const refused = said.flatMap(({ refused: refusal, text }) => (refusal ? [{ refusal, text }] : []));
-  const isMisread = found.length === 0 && refused.length === 0 && words.length > 0;
+  const isLeft = found.some(({ found: one }) => one.field === 'reserve' && one.value.least > 0);
+  const isRemark = ({ refused: refusal }: Said) => refusal?.isVague === true && isLeft;
+  const refused = said.flatMap((one) =>
+    one.refused && !isRemark(one) ? [{ refusal: one.refused, text: one.text }] : [],
+  );
+  const notes = said.flatMap((one) => (one.isNote || isRemark(one) ? [one.text] : []));
   const field = fieldOf(column);
+  if (field && column?.kind !== 'scheme' && SIGNED.test(place.text.trim()) && refused.length === 0) {
+    return refuseWhole(place, { field, expected: PROGRAMME_COLUMNS[field].expected, remedy: WITHOUT_SIGN });
+  }
+  const isMisread = found.length === 0 && refused.length === 0 && words.length + notes.length > 0;
   return {
     place,
     found,
     refused: isMisread && field ? [{ refusal: refuseWords(field, place.text), text: place.text }] : refused,
     words: isMisread && field ? [] : words,
-    notes: said.flatMap(({ isNote, text }) => (isNote ? [text] : [])),
-    assumed: said.flatMap(({ assumed, found: all = [] }) =>
-      assumed === undefined ? [] : [{ said: assumed, of: all.map(({ field: one }) => one) }],
+    notes: isMisread && field ? [] : notes,
+    assumed: said.flatMap(({ assumed, taken, found: all = [] }) =>
+      [taken, assumed].flatMap((one) => (one === undefined ? [] : [{ said: one, of: all.map(({ field }) => field) }])),
     ),
   };
+}
+
+/** A cell that adds to another number, or takes from it. */
+const SIGNED = /^[+−–-]\s?\d/u;
+const WITHOUT_SIGN = 'Write the whole number that is meant, without a sign before it.';
+
+function refuseWhole(place: Place, refusal: Refusal): ReadPiece {
+  return { place, found: [], refused: [{ refusal, text: place.text }], words: [], notes: [], assumed: [] };
+}
+
+const IN_WORDS = new RegExp(`^(?:${COUNT_WORDS})$`, 'iu');
+
+/** A cell of a column of reserves may hold a word for a number: “two”. */
+function scanCell(written: string, column: WrittenColumn | null): readonly Token[] {
+  const text = written.trim();
+  if (fieldOf(column) !== 'reserve' || !IN_WORDS.test(text)) return scan(written);
+  return [{ kind: 'number', start: 0, end: written.length, text, value: parseSpan(text), written: text, sign: null }];
 }
 
 /** The field that a cell of a column has to say; null where it may say anything. */
@@ -86,7 +115,7 @@ function fieldOf(column: WrittenColumn | null): Field | null {
 
 /** What a spreadsheet makes of “6-8”. */
 const DATE =
-  /^\d{1,2}[-. /]\p{L}{3,9}\.?(?:[-. /]\d{2,4})?$|^\p{L}{3,9}[-. /]\d{1,4}$|^\d{1,4}[-./]\d{1,2}[-./]\d{1,4}$/u;
+  /^\d{1,2}[-. /](?!(?:min|sec)\p{L}*$)\p{L}{3,9}\.?(?:[-. /]\d{2,4})?$|^\p{L}{3,9}[-. /]\d{1,4}$|^\d{1,4}[-./]\d{1,2}[-./]\d{1,4}$/u;
 
 function refuseWords(field: Field, text: string): Refusal {
   return {
@@ -94,13 +123,21 @@ function refuseWords(field: Field, text: string): Refusal {
     expected: PROGRAMME_COLUMNS[field].expected,
     remedy: DATE.test(text.trim())
       ? 'It looks like a date that a spreadsheet made of a range: format the column as text and write the range again.'
-      : '',
+      : field === 'company'
+        ? ''
+        : `Write a number, “${EXAMPLES[field].one}”, or a range, “${EXAMPLES[field].range}”; remarks stand in a column of notes.`,
   };
 }
 
 function sayToken(token: Token, column: WrittenColumn | null): Said | null {
-  if (token.kind === 'notation') return token.said;
-  if (token.kind === 'number') return sayBare(token.value, token.text, column);
+  if (token.kind === 'notation') {
+    const refused = token.said.list === undefined ? null : refuseListOf(column, token.said.list);
+    return refused ? { refused } : token.said;
+  }
+  if (token.kind === 'number') {
+    const said = sayBare(token.value, token.written, column);
+    return token.sign ? applySign(said, token.sign.sign, token.sign.number, token.written) : said;
+  }
   if (token.kind !== 'unknown') return null;
   return {
     refused: {

@@ -5,12 +5,14 @@ import {
   makeNotation,
   type Notation,
   REPETITIONS_EXPECTED,
+  REPS,
+  SETS,
   SPAN,
   TIME,
   TIMES,
   WEIGHT,
-  WHOLE,
 } from './notation.ts';
+import { parseSpan } from './numbers.ts';
 import type { Field } from './understood.ts';
 
 const LOAD_EXPECTED = 'a load in % of 1RM';
@@ -24,25 +26,6 @@ const refuse = (
 
 export const REFUSED: readonly Notation[] = [
   refuse(
-    String.raw`(?:(\d{1,3})${TIMES})?(\d{1,3}(?:\s?\/\s?\d{1,3})+)${END}(?!\s?(?:%|${WEIGHT}|rir|rpe))`,
-    'repetitions',
-    'one number of repetitions for all sets of a line',
-    (_sets, list) => `Write a line for each set: ${eachSet(list)}, each with its load.`,
-  ),
-  refuse(
-    String.raw`(\d{1,3})${TIMES}(\d{1,3}(?:,\d{1,3})+)(?!\d|\.\d|\s?(?:%|${WEIGHT}|rir|rpe|reps?\s|in\s|left))`,
-    'repetitions',
-    'one number of repetitions for all sets of a line',
-    (_sets, list) => `Write a line for each set: ${eachSet(list)}, each with its load.`,
-  ),
-  refuse(
-    String.raw`(\d{1,3})${TIMES}(${WHOLE})\s?\+`,
-    'repetitions',
-    REPETITIONS_EXPECTED,
-    (sets, repetitions) =>
-      `Write “${sets}x${repetitions}” without the plus; for a last set to failure a line of its own, with the repetitions that you expect and 0 in reserve.`,
-  ),
-  refuse(
     String.raw`\d{1,3}${TIMES}${SPAN}\s?(?:${TIME}|${LENGTH})(?![\p{L}\p{N}])`,
     'repetitions',
     REPETITIONS_EXPECTED,
@@ -54,6 +37,12 @@ export const REFUSED: readonly Notation[] = [
     'sets before repetitions, and the load apart from them',
     (unit, a, b) =>
       `Write “${b}x${a}” for ${b} sets of ${a}, or “${a}x${b}” for ${a} sets of ${b}, then the load in ${unit}.`,
+  ),
+  refuse(
+    String.raw`(${SPAN})${TIMES}(\d{1,3})${TIMES}(${SPAN})${END}(?![.,]\d|\s?(?:%|per\s?cent|pct|${WEIGHT}|${SETS}|${REPS}))`,
+    null,
+    'sets before repetitions, and the load apart from them, with its unit',
+    sayThree,
   ),
   refuse(
     String.raw`(?:bw|body[\s-]?weight)\s?[+−-]\s?${SPAN}\s?${WEIGHT}?|[+−]\s?${SPAN}\s?(?:${WEIGHT}|%)|-${SPAN}\s?(?:${WEIGHT}|%)`,
@@ -74,19 +63,15 @@ export const REFUSED: readonly Notation[] = [
     LOAD_EXPECTED,
     () => 'Write the load in per cent of 1RM; of anything else it would be another load.',
   ),
-  refuse(
-    String.raw`(?:not|no|avoid|without|never|before)\s(?:\p{L}+\s)?failure${END}`,
-    'reserve',
-    'how many repetitions are left',
-    () => 'Write the number, “2 RIR”.',
-  ),
   refuse(String.raw`1\s?RM${END}`, 'load', LOAD_EXPECTED, () => 'Write “100%” where 1RM itself is lifted.'),
 ];
 
-/** “1x5”, “1x3”, “1x1” */
-function eachSet(list: string): string {
-  return list
-    .split(/[/,]/u)
-    .map((repetitions) => `“1x${repetitions.trim()}”`)
-    .join(', ');
+/** Of three numbers with the load first nothing says which of the others are the sets; behind them they stand as usual. */
+function sayThree(first: string, middle: string, last: string): string {
+  const isLoadFirst = parseSpan(first).most >= parseSpan(last).most;
+  const load = isLoadFirst ? first : last;
+  const units = `“${load}%” of 1RM or “${load} kg”`;
+  return isLoadFirst && last !== middle
+    ? `Write “${last}x${middle}” for ${last} sets of ${middle}, or “${middle}x${last}” for ${middle} sets of ${last}, then the load with its unit, ${units}.`
+    : `Write “${isLoadFirst ? last : first}x${middle}” for ${isLoadFirst ? last : first} sets of ${middle}, then the load with its unit, ${units}.`;
 }

@@ -1,6 +1,9 @@
 /** What a notation says, field by field. */
 import type { Company } from '../../cautions.ts';
+import { AMOUNT_IN_RESERVE, NONE_LEFT } from './failureNotations.ts';
 import {
+  COUNT_SPAN,
+  COUNT_WORDS,
   END,
   FAILURE,
   LAST_SPAN,
@@ -26,30 +29,22 @@ const say = (field: 'sets' | 'repetitions' | 'possible' | 'reserve', written: st
 });
 const company = (pattern: string, value: Company) =>
   makeNotation(`(?:${pattern})${END}`, () => ({ found: [{ field: 'company', value }] }));
-const NONE_LEFT: Found = { field: 'reserve', value: { least: 0, most: 0 } };
 
 export const SAYING: readonly Notation[] = [
   makeNotation(
-    String.raw`(?:@|at\s|leave\s|leaving\s|keep\s|keeping\s|with\s)?\s?(${SPAN})\s?(?:${REPS}\s)?(?:in\s(?:the\s)?(?:reserve|tank)|left(?:\sin\sthe\stank)?|rir)${END}`,
+    String.raw`(?:@|at\s|leave\s|leaving\s|keep\s|keeping\s|with\s)?\s?(${COUNT_SPAN})\s?(?:${REPS}\s)?(?:${AMOUNT_IN_RESERVE})${END}`,
     (written) => ({ found: [say('reserve', written)] }),
   ),
   makeNotation(
-    String.raw`@?\s?(?:rir|(?:${REPS}\s)?in\sreserve|reserve)\s?(?:of|:|=|@)?\s?(${LAST_SPAN})(?:\s${REPS})?${END}`,
+    String.raw`@?\s?(?:rir|(?:${REPS}\s)?in\sreserve|reserve|${REPS}\sleft)\s?(?:of|:|=|@)?\s?(${LAST_SPAN}|${COUNT_WORDS})(?:\s${REPS})?${END}`,
     (written) => ({ found: [say('reserve', written)] }),
   ),
   makeNotation(
-    String.raw`(${SPAN})\s?(?:${REPS}\s)?(?:short\sof|shy\sof|from|off|away\sfrom|before)\s${FAILURE}${END}`,
+    String.raw`(?:leave|leaving)\s(${LAST_SPAN}(?!\s?(?:%|${WEIGHT}))|${COUNT_WORDS}(?=\s*(?:$|[,;.|)])))${END}`,
     (written) => ({ found: [say('reserve', written)] }),
   ),
-  makeNotation(String.raw`(?:leave|leaving)\s(${LAST_SPAN})(?!\s?(?:%|${WEIGHT}))${END}`, (written) => ({
-    found: [say('reserve', written)],
-  })),
   makeNotation(String.raw`@?\s?rpe\s?(?:of|:|=|@)?\s?(${LAST_SPAN})${END}`, sayRating),
   makeNotation(String.raw`@?\s?(${SPAN})\s?rpe${END}`, sayRating),
-  makeNotation(String.raw`(?:to\s|till\s|until\s|at\s|@\s?)?(${FAILURE})${END}`, (written) => ({
-    found: [NONE_LEFT],
-    assumed: `“${written}” is taken as 0 repetitions in reserve.`,
-  })),
   makeNotation(String.raw`(${WHOLE})\s?${REPS}${TIMES}(${WHOLE})\s?${SETS}?${END}`, sayRepetitionsFirst),
   makeNotation(String.raw`(${WHOLE})${TIMES}(${WHOLE})\s?${SETS}${END}`, sayRepetitionsFirst),
   makeNotation(
@@ -65,7 +60,7 @@ export const SAYING: readonly Notation[] = [
         : {}),
     }),
   ),
-  makeNotation(String.raw`(${WHOLE})${TIMES}(?=${MANY}|(?:to\s)?${FAILURE}|f${END})f?`, (sets) => ({
+  makeNotation(String.raw`(${WHOLE})${TIMES}(?=${MANY}|(?:to\s)?${FAILURE}|f${END})(?:f${END})?`, (sets) => ({
     found: [say('sets', sets)],
   })),
   makeNotation(`${MANY}${END}`, () => ({
@@ -78,7 +73,7 @@ export const SAYING: readonly Notation[] = [
     assumed: 'As many repetitions as possible are taken as 0 in reserve.',
   })),
   makeNotation(String.raw`(${WHOLE})\s?${SETS}${END}`, (written) => ({ found: [say('sets', written)] })),
-  makeNotation(String.raw`(${WHOLE})\s?${REPS}\spossible${END}`, (written) => ({ found: [say('possible', written)] })),
+  makeNotation(String.raw`(${SPAN})\s?${REPS}\spossible${END}`, (written) => ({ found: [say('possible', written)] })),
   makeNotation(String.raw`(${WHOLE})[\s-]?${REPS}${END}`, (written) => ({ found: [say('repetitions', written)] })),
   makeNotation(
     String.raw`sets?\s?(?:[:=]\s?|(?=\d{1,3}\s?[,;]?\s?${REPS}))(${WHOLE})(?!\s?(?:%|x|×|${WEIGHT}))${END}`,
@@ -103,7 +98,7 @@ export const SAYING: readonly Notation[] = [
   makeNotation(String.raw`@?\s?(${SPAN})\s?(?:lbs?|pounds?)${END}`, (written) => ({
     found: [{ field: 'load', value: { ...parseSpan(written), unit: 'lb' } }],
   })),
-  makeNotation(String.raw`possible\s?[:=]?\s?(${WHOLE})${END}|(${WHOLE})\spossible${END}`, (after, before) => ({
+  makeNotation(String.raw`possible\s?[:=]?\s?(${LAST_SPAN})${END}|(${SPAN})\spossible${END}`, (after, before) => ({
     found: [say('possible', after ?? before)],
   })),
   makeNotation(String.raw`@?\s?(\d{1,2})\s?RM${END}`, (written) => ({

@@ -1,15 +1,25 @@
 /** A written text taken apart from left to right: notations, bare numbers, words, and what joins them. */
 import { ASIDE, TIMES_ALONE } from './asideNotations.ts';
-import { LAST_SPAN, type Notation, type Said } from './notation.ts';
+import { FAILURES, LEFT_OPEN } from './failureNotations.ts';
+import { LISTS } from './listNotations.ts';
+import { COUNT_WORD, LAST_SPAN, type Notation, type Said } from './notation.ts';
 import { parseSpan } from './numbers.ts';
 import { REFUSED } from './refusedNotations.ts';
 import { SAYING } from './saidNotations.ts';
+import { applySign, type Sign, takeSigns, type Unsigned } from './signs.ts';
 import type { Span } from './understood.ts';
+
+/** A sign round a number. */
+export interface WrittenSign {
+  readonly sign: Sign;
+  /** The number, as written. */
+  readonly number: string;
+}
 
 export type Token = { readonly start: number; readonly end: number; readonly text: string } & (
   | { readonly kind: 'notation'; readonly said: Said }
   /** A number that nothing is said of. */
-  | { readonly kind: 'number'; readonly value: Span }
+  | { readonly kind: 'number'; readonly value: Span; readonly written: string; readonly sign: WrittenSign | null }
   /** Digits and letters that are no notation. */
   | { readonly kind: 'unknown' }
   | { readonly kind: 'word' }
@@ -17,8 +27,10 @@ export type Token = { readonly start: number; readonly end: number; readonly tex
   | { readonly kind: 'joint' }
 );
 
-const NOTATIONS: readonly Notation[] = [...ASIDE, ...REFUSED, ...SAYING, TIMES_ALONE];
+const NOTATIONS: readonly Notation[] = [...ASIDE, ...LISTS, ...REFUSED, ...FAILURES, ...SAYING, LEFT_OPEN, TIMES_ALONE];
 const BARE = new RegExp(String.raw`${LAST_SPAN}(?![\p{L}\d])(?![.,]\d)`, 'iuy');
+const NUMBER_BEFORE = /(\d+(?:[.,]\d+)?)\D*$/u;
+const NUMBER_AFTER = new RegExp(String.raw`\d+(?:[.,]\d+)?|(?:${COUNT_WORD})(?!\p{L})`, 'iu');
 const MIXED = /\d[\d.,]*\p{L}[\p{L}\p{N}]*|\d+(?:[.,]\d+)*/iuy;
 /** An x before a digit is a sign, not the beginning of a word. */
 const WORD = /(?![x×]\d)\p{L}[\p{L}\p{M}\p{N}’']*(?:[-/]\p{L}[\p{L}\p{M}\p{N}’']*)*\.?/iuy;
@@ -41,15 +53,28 @@ export function scan(text: string): readonly Token[] {
   return tokens;
 }
 
-function takeApart(text: string): readonly Token[] {
+function takeApart(written: string): readonly Token[] {
+  const unsigned = takeSigns(written);
+  const { text, boundaries } = unsigned;
   const tokens: Token[] = [];
   let at = 0;
   while (at < text.length) {
-    const token = readToken(text, at);
-    if (token.text.trim() !== '') tokens.push(token);
+    const token = readToken(unsigned, at);
+    const [start, end] = [boundaries[at], boundaries[token.end]];
+    if (token.text.trim() !== '') tokens.push({ ...token, start, end, text: written.slice(start, end) });
     at = token.end;
   }
   return tokens;
+}
+
+/** null where no sign stands round a number from start to end. */
+function signOf({ text, signs }: Unsigned, start: number, end: number): WrittenSign | null {
+  const sign = signs.find(({ at }) => at >= start && at < end);
+  if (!sign) return null;
+  const number = sign.isAfter
+    ? NUMBER_BEFORE.exec(text.slice(start, sign.at + 1))?.[1]
+    : NUMBER_AFTER.exec(text.slice(sign.at, end))?.[0];
+  return number === undefined ? null : { sign, number };
 }
 
 /** True for words that say nothing by themselves. */
@@ -57,7 +82,9 @@ export function isJoint(token: Token): boolean {
   return token.kind === 'joint' || (token.kind === 'word' && JOINT_WORD.test(token.text));
 }
 
-function readToken(text: string, start: number): Token {
+/** Its places are those of the text without signs. */
+function readToken(unsigned: Unsigned, start: number): Token {
+  const { text } = unsigned;
   const match = (pattern: RegExp) => {
     pattern.lastIndex = start;
     return pattern.exec(text);
@@ -67,12 +94,17 @@ function readToken(text: string, start: number): Token {
   for (const { pattern, say } of NOTATIONS) {
     const found = match(pattern);
     if (!found) continue;
-    const said = say(...found.slice(1));
+    const written = signOf(unsigned, start, start + found[0].length);
+    const plain = say(...found.slice(1));
+    const said = written ? applySign(plain, written.sign, written.number, found[0].trim()) : plain;
     const kind = said.isWord ? 'word' : said.isLabel ? 'joint' : 'notation';
     return kind === 'notation' ? { ...place(found[0].length), kind, said } : { ...place(found[0].length), kind };
   }
   const bare = match(BARE);
-  if (bare) return { ...place(bare[0].length), kind: 'number', value: parseSpan(bare[0]) };
+  if (bare) {
+    const sign = signOf(unsigned, start, start + bare[0].length);
+    return { ...place(bare[0].length), kind: 'number', value: parseSpan(bare[0]), written: bare[0], sign };
+  }
   const mixed = match(MIXED);
   if (mixed) return { ...place(mixed[0].length), kind: 'unknown' };
   const label = match(LABEL);
