@@ -86,6 +86,11 @@ export function readDays({ week, days, readFrom }: Days, line: number): ReadDays
   };
 }
 
+/** Of a day that stands among the sets or behind them. */
+export function sayDayWithin({ text }: Context): Assumed {
+  return { said: `“${text}” stands with the sets: it is taken as the day of this line only.`, of: OF_A_DAY };
+}
+
 /** A cell of a column of days that names none. */
 export function refuseDay(line: number, value: string): NotRead {
   const near = WEEKDAYS.filter((name) => distance(value.trim().toLowerCase().slice(0, 20), name.toLowerCase()) <= 2);

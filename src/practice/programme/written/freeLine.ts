@@ -3,6 +3,7 @@ import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { isNamed } from '../../../evidence/findNamed.ts';
 import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
+import { takeDaysWithin } from './daysWithin.ts';
 import { takeMarks } from './marks.ts';
 import { type Piece, readPiece } from './piece.ts';
 import { isJoint, scan, type Token } from './scan.ts';
@@ -12,7 +13,7 @@ import { type NotRead, notRead } from './understood.ts';
 export interface FreeLine {
   /** Day or week that it begins with; null where it names none. */
   readonly context: Context | null;
-  readonly lines: readonly ToAssemble[];
+  readonly lines: readonly FreeSets[];
   /** The name where the line is that of an exercise and nothing else: its sets may stand below. */
   readonly name: Piece | null;
   /** True where the line is of sets and names no exercise: it may stand above. */
@@ -20,6 +21,14 @@ export interface FreeLine {
   /** What is no set and no day. */
   readonly note: string | null;
   readonly notRead: readonly NotRead[];
+}
+
+/** The sets of one exercise, and the day that their part of the line names. */
+export interface FreeSets extends ToAssemble {
+  /** Before them: it holds for what follows as well. */
+  readonly begins: Context | null;
+  /** Among or behind them: it is theirs only. */
+  readonly within: Context | null;
 }
 
 /** A date beside a day. */
@@ -41,7 +50,8 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   const context = readContext(marked.text);
   const { text: rest, superset } = context ? takeMarks(context.rest) : marked;
   const mark = superset ?? marked.superset;
-  const parts = splitExercises(rest).map((part) => ({ part, kind: kindOfLine(part, exercises) }));
+  const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest), context, line);
+  const parts = dated.map((one) => ({ ...one, kind: kindOfLine(one.part, exercises) }));
   const isOfSets = parts.some(({ kind }) => kind === 'sets');
   if (!isOfSets && parts.some(({ kind }) => kind === 'instruction') && !context) {
     return { ...NOTHING, notRead: [refuseInstruction(line, text.trim())] };
@@ -59,16 +69,75 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
         : null,
     lacksName: isOfSets && parts.length === 1 && readPiece(pieces[0]).words.length === 0,
     lines: isOfSets
-      ? pieces.map((piece) => ({
+      ? pieces.map((piece, i) => ({
           line,
-          text: piece.place.text,
+          text: parts[i].written,
           pieces: [piece],
-          notes: mark === null ? [] : [mark],
+          notes: mark === null ? parts[i].notes : [mark, ...parts[i].notes],
+          begins: parts[i].begins,
+          within: parts[i].within,
         }))
       : [],
     note: isOfSets || (context && rest === '') ? null : text.trim(),
-    notRead: [],
+    notRead: isOfSets ? badDay : [],
   };
+}
+
+interface DatedPart {
+  /** As it stood. */
+  readonly written: string;
+  /** Without its day. */
+  readonly part: string;
+  readonly begins: Context | null;
+  readonly within: Context | null;
+  /** A day that was not taken. */
+  readonly notes: readonly string[];
+}
+
+/** @param context that the line begins with */
+function dateParts(
+  written: readonly string[],
+  context: Context | null,
+  line: number,
+): { readonly parts: readonly DatedPart[]; readonly notRead: readonly NotRead[] } {
+  let under = context?.days ?? [];
+  const refused: string[] = [];
+  const parts = written.map((text, i) => {
+    const begins = i === 0 ? null : readContext(text);
+    if (begins) under = begins.days;
+    const common = { written: text, begins, isUnder: under.length > 0 };
+    const part = begins ? begins.rest : text;
+    const found = takeDaysWithin(part);
+    if (!found) return { ...common, part, within: null };
+    // What may be part of a remark stays in it.
+    if (!found.isClear) {
+      refused.push(found.context.text);
+      return { ...common, part, within: null };
+    }
+    // Before the sets and behind them the same day may stand, and no other.
+    const isSame = JSON.stringify(under) === JSON.stringify(found.context.days);
+    if (common.isUnder && !isSame) refused.push(found.context.text);
+    return { ...common, part: found.rest, within: isSame ? null : found.context };
+  });
+  // A day behind the last of several exercises may be that of all.
+  const within = parts.flatMap(({ within: days }) => days?.text ?? []);
+  if (within.length > 0 && parts.some((one) => one.within === null && !one.isUnder)) refused.push(...within);
+  return {
+    parts: parts.map((one) => ({
+      ...one,
+      within: refused.length > 0 ? null : one.within,
+      notes: one.within && refused.length > 0 ? [one.within.text] : [],
+    })),
+    notRead: refused.length === 0 ? [] : [refuseDayWithin(line, [...new Set(refused)].join(', '))],
+  };
+}
+
+function refuseDayWithin(line: number, value: string): NotRead {
+  return notRead(line, 'day', {
+    value,
+    expected: 'one day, before the sets that are done on it',
+    remedy: `Write the sets of each day on a line of their own, with the day before them: “Mon squat 4x6 80%”; the same sets on two days as “Mon and Thu squat 4x6 80%”.`,
+  });
 }
 
 /** sets: of an exercise; instruction: what holds for others; words: neither. */

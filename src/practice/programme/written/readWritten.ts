@@ -7,8 +7,9 @@
 import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { sortByLine } from '../../../evidence/problem.ts';
 import { assemble, type ToAssemble } from './assemble.ts';
-import { enter, enterColumn, NO_DAY, OF_A_DAY, readDays } from './days.ts';
-import { kindOfLine, readFreeLine } from './freeLine.ts';
+import type { Context } from './context.ts';
+import { enter, enterColumn, NO_DAY, OF_A_DAY, readDays, sayDayWithin } from './days.ts';
+import { type FreeLine, type FreeSets, kindOfLine, readFreeLine } from './freeLine.ts';
 import { layOut, readHeaderRow, type WrittenRow } from './layout.ts';
 import type { Piece } from './piece.ts';
 import { settleDays } from './settleDays.ts';
@@ -60,27 +61,39 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     };
     for (const day of read.days.length > 0 ? read.days : [null]) lines.push({ ...said, day });
   };
+  const addOf = ({ notRead: badDays }: FreeLine, { begins, within, ...one }: FreeSets) => {
+    const placeOf = ({ text }: Context) => ({ line: one.line, column: null, text });
+    if (begins) days = enter(days, begins, placeOf(begins));
+    if (badDays.length > 0) add(one, { ...days, days: [] });
+    else if (within) add(one, enter(days, within, placeOf(within)), [sayDayWithin(within)]);
+    else add(one);
+  };
   /** The name of an exercise alone on a line, until it is known whether its sets stand below. */
-  let above: { readonly name: Piece; readonly alone: ToAssemble; isUsed: boolean } | null = null;
+  let above: { readonly name: Piece; readonly free: FreeLine; isUsed: boolean } | null = null;
   const leaveName = () => {
-    if (above && !above.isUsed) add(above.alone);
+    if (above && !above.isUsed) addOf(above.free, above.free.lines[0]);
     above = null;
   };
   const takeFree = (written: string, line: number) => {
     const free = readFreeLine(written, line, exercises);
     if (above && free.lacksName && !free.context) {
       above.isUsed = true;
-      const { name, alone } = above;
-      for (const one of free.lines)
-        add({ ...one, pieces: [name, ...one.pieces], notes: [...alone.notes, ...one.notes] });
+      const { name, free: named } = above;
+      const [alone] = named.lines;
+      told.push(...free.notRead);
+      for (const one of free.lines) {
+        const notes = [...alone.notes, ...one.notes];
+        const within = one.within ?? alone.within;
+        addOf(free.notRead.length > 0 ? free : named, { ...one, pieces: [name, ...one.pieces], notes, within });
+      }
       return;
     }
     leaveName();
     if (free.context) days = enter(days, free.context, { line, column: null, text: free.context.text });
     told.push(...free.notRead);
     if (free.note !== null) notes.push({ line, text: free.note });
-    if (free.name) above = { name: free.name, alone: free.lines[0], isUsed: false };
-    else for (const one of free.lines) add(one);
+    if (free.name) above = { name: free.name, free, isUsed: false };
+    else for (const one of free.lines) addOf(free, one);
   };
   const takeRow = (row: WrittenRow) => {
     const carried = days;

@@ -121,4 +121,14 @@ Thu pulldown (3x12) [65%] {2 RIR}`,
 Thursday
 \tBench press 3x10 70% 2 RIR spotter
 \tPulldown 3x12 65% 2 RIR`,
+  'a day before some of several exercises': `Mon: back squat 4x6 80% 2 RIR spotter, RDL 3x8 72.5% 3 RIR; Thu: bench 3x10 70% 2 RIR spotter
+pulldown 3x12 65% 2 RIR`,
+  'days behind the sets': `Back squat 4x6 80% 2 RIR spotter Monday
+RDL 3x8 72.5% 3 RIR (Mon)
+Bench 3x10 70% 2 RIR spotter on Thursday
+Pulldown Thursday 3x12 65% 2 RIR`,
+  'what is left as a word': `Mon back squat 4x6 80% two in reserve, spotter
+Mon RDL 3x8 72.5% RIR three
+Thu bench 3x10 70% two reps left, spotter
+Thu pulldown 3x12 65% two reps shy of failure`,
 };
