@@ -32,6 +32,12 @@ describe('a reserve with decimals', () => {
     // Advised of the squat with a spotter at 75 %: 2 to 3.
     const against = (reserve: number) => check(`3,8,75,${reserve}`).against;
     expect([1.44, 1.46, 3.54, 3.56].map(against)).toEqual(['closer', 'inside', 'inside', 'further']);
+    expect([1.5, 2, 3, 3.5].map((reserve) => stateAgainst(check(`3,8,75,${reserve}`)))).toEqual([
+      'as advised, to half a repetition',
+      'as advised',
+      'as advised',
+      'as advised, to half a repetition',
+    ]);
   });
 });
 
