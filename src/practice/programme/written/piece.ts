@@ -7,7 +7,7 @@ import { refuseListOf } from './listNotations.ts';
 import { COUNT_WORDS, type Refusal, type Said } from './notation.ts';
 import { parseSpan } from './numbers.ts';
 import { isJoint, scan, type Token } from './scan.ts';
-import { applySign } from './signs.ts';
+import { applySigns } from './signs.ts';
 import type { Assumed, Field, Found, Place } from './understood.ts';
 
 export interface Piece {
@@ -89,7 +89,7 @@ const IN_WORDS = new RegExp(`^(?:${COUNT_WORDS})$`, 'iu');
 function scanCell(written: string, column: WrittenColumn | null): readonly Token[] {
   const text = written.trim();
   if (fieldOf(column) !== 'reserve' || !IN_WORDS.test(text)) return scan(written);
-  return [{ kind: 'number', start: 0, end: written.length, text, value: parseSpan(text), written: text, sign: null }];
+  return [{ kind: 'number', start: 0, end: written.length, text, value: parseSpan(text), written: text, signs: [] }];
 }
 
 /** The field that a cell of a column has to say; null where it may say anything. */
@@ -136,7 +136,7 @@ function sayToken(token: Token, column: WrittenColumn | null): Said | null {
   }
   if (token.kind === 'number') {
     const said = sayBare(token.value, token.written, column);
-    return token.sign ? applySign(said, token.sign.sign, token.sign.number, token.written) : said;
+    return applySigns(said, token.signs, token.written);
   }
   if (token.kind !== 'unknown') return null;
   return {

@@ -6,20 +6,13 @@ import { COUNT_WORD, LAST_SPAN, type Notation, type Said } from './notation.ts';
 import { parseSpan } from './numbers.ts';
 import { REFUSED } from './refusedNotations.ts';
 import { SAYING } from './saidNotations.ts';
-import { applySign, type Sign, takeSigns, type Unsigned } from './signs.ts';
+import { applySigns, takeSigns, type Unsigned, type WrittenSign } from './signs.ts';
 import type { Span } from './understood.ts';
-
-/** A sign round a number. */
-export interface WrittenSign {
-  readonly sign: Sign;
-  /** The number, as written. */
-  readonly number: string;
-}
 
 export type Token = { readonly start: number; readonly end: number; readonly text: string } & (
   | { readonly kind: 'notation'; readonly said: Said }
   /** A number that nothing is said of. */
-  | { readonly kind: 'number'; readonly value: Span; readonly written: string; readonly sign: WrittenSign | null }
+  | { readonly kind: 'number'; readonly value: Span; readonly written: string; readonly signs: readonly WrittenSign[] }
   /** Digits and letters that are no notation. */
   | { readonly kind: 'unknown' }
   | { readonly kind: 'word' }
@@ -67,14 +60,15 @@ function takeApart(written: string): readonly Token[] {
   return tokens;
 }
 
-/** null where no sign stands round a number from start to end. */
-function signOf({ text, signs }: Unsigned, start: number, end: number): WrittenSign | null {
-  const sign = signs.find(({ at }) => at >= start && at < end);
-  if (!sign) return null;
-  const number = sign.isAfter
-    ? NUMBER_BEFORE.exec(text.slice(start, sign.at + 1))?.[1]
-    : NUMBER_AFTER.exec(text.slice(sign.at, end))?.[0];
-  return number === undefined ? null : { sign, number };
+/** Signs round the numbers from start to end. */
+function signsOf({ text, signs }: Unsigned, start: number, end: number): readonly WrittenSign[] {
+  return signs.flatMap((sign) => {
+    if (sign.at < start || sign.at >= end) return [];
+    const number = sign.isAfter
+      ? NUMBER_BEFORE.exec(text.slice(start, sign.at + 1))?.[1]
+      : NUMBER_AFTER.exec(text.slice(sign.at, end))?.[0];
+    return number === undefined ? [] : [{ sign, number }];
+  });
 }
 
 /** True for words that say nothing by themselves. */
@@ -94,16 +88,15 @@ function readToken(unsigned: Unsigned, start: number): Token {
   for (const { pattern, say } of NOTATIONS) {
     const found = match(pattern);
     if (!found) continue;
-    const written = signOf(unsigned, start, start + found[0].length);
-    const plain = say(...found.slice(1));
-    const said = written ? applySign(plain, written.sign, written.number, found[0].trim()) : plain;
+    const signs = signsOf(unsigned, start, start + found[0].length);
+    const said = applySigns(say(...found.slice(1)), signs, found[0].trim());
     const kind = said.isWord ? 'word' : said.isLabel ? 'joint' : 'notation';
     return kind === 'notation' ? { ...place(found[0].length), kind, said } : { ...place(found[0].length), kind };
   }
   const bare = match(BARE);
   if (bare) {
-    const sign = signOf(unsigned, start, start + bare[0].length);
-    return { ...place(bare[0].length), kind: 'number', value: parseSpan(bare[0]), written: bare[0], sign };
+    const signs = signsOf(unsigned, start, start + bare[0].length);
+    return { ...place(bare[0].length), kind: 'number', value: parseSpan(bare[0]), written: bare[0], signs };
   }
   const mixed = match(MIXED);
   if (mixed) return { ...place(mixed[0].length), kind: 'unknown' };

@@ -86,33 +86,51 @@ export function takeSigns(written: string): Unsigned {
   return { text, signs, boundaries };
 }
 
-/** What a notation says with a sign round one of its numbers. @param plain its text without the sign */
-export function applySign(said: Said, { kind, text, isAfter }: Sign, number: string, plain: string): Said {
-  const { found = [] } = said;
-  if (said.refused || found.length === 0) return said;
-  const written = isAfter
-    ? `${number}${/^\p{L}/u.test(text) ? ' ' : ''}${text}`
-    : `${text}${/\p{L}\.?$/u.test(text) ? ' ' : ''}${number}`;
-  if (kind === 'about') return { ...said, taken: `“${written}” is taken as ${number}.` };
-  const { least, most } = parseSpan(number);
-  const isOf = ({ value }: Found) => typeof value !== 'string' && (value.least === least || value.most === most);
-  // Of two equal numbers a sign is of the one that it stands beside.
-  const [nearest] = (isAfter ? [...found].reverse() : found).filter(isOf);
-  const { field } = nearest ?? found[0];
-  if (field === 'company') return said;
-  const others = nearest ? found.filter((one) => one !== nearest) : [];
-  const refused = refuseBound(field, isAfter && text === '+', plain);
-  return others.length > 0 ? { ...said, found: others, refused } : { refused };
+/** A sign and the number that it is of, as written. */
+export interface WrittenSign {
+  readonly sign: Sign;
+  readonly number: string;
 }
 
-function refuseBound(field: Exclude<Field, 'company'>, isPlus: boolean, plain: string): Refusal {
+/** What a notation says with signs round its numbers. @param plain its text without them */
+export function applySigns(said: Said, signs: readonly WrittenSign[], plain: string): Said {
+  if (said.refused || !said.found || said.found.length === 0) return said;
+  const about = signs.filter(({ sign }) => sign.kind === 'about');
+  const taken = about.map((one) => `“${writeSigned(one)}” is taken as ${one.number}.`).join(' ');
+  let { found } = said;
+  let refused: Refusal | undefined;
+  for (const one of signs.filter(({ sign }) => sign.kind === 'bound')) {
+    const bounded = findBounded(found, one);
+    refused ??= refuseBound((bounded ?? said.found[0]).field, one.sign.text === '+', plain);
+    // A number that was worked out from what is written cannot be told apart.
+    found = bounded ? found.filter((other) => other !== bounded) : [];
+  }
+  if (!refused) return taken === '' ? said : { ...said, taken };
+  return found.length === 0 ? { refused } : { ...said, found, refused, ...(taken === '' ? {} : { taken }) };
+}
+
+function writeSigned({ sign: { text, isAfter }, number }: WrittenSign): string {
+  if (isAfter) return `${number}${/^\p{L}/u.test(text) ? ' ' : ''}${text}`;
+  return `${text}${/\p{L}\.?$/u.test(text) ? ' ' : ''}${number}`;
+}
+
+/** Of two equal numbers a sign is of the one that it stands beside. */
+function findBounded(found: readonly Found[], { sign, number }: WrittenSign): Found | undefined {
+  const { least, most } = parseSpan(number);
+  return (sign.isAfter ? [...found].reverse() : found).find(
+    ({ value }) => typeof value !== 'string' && (value.least === least || value.most === most),
+  );
+}
+
+function refuseBound(field: Field, isPlus: boolean, plain: string): Refusal {
   const { expected } = PROGRAMME_COLUMNS[field];
+  const range = field === 'company' ? '' : `, or both ends of a range, “${EXAMPLES[field].range}”`;
   return {
     field,
     expected: `${expected}, or a range of which both ends are written`,
     remedy:
       field === 'repetitions' && isPlus
         ? `Write “${plain}” without the plus; for a last set to failure a line of its own, with the repetitions that you expect and 0 in reserve.`
-        : `Write “${plain}” if that is what is meant, or both ends of a range, “${EXAMPLES[field].range}”.`,
+        : `Write “${plain}” if that is what is meant${range}.`,
   };
 }

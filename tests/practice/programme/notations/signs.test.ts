@@ -57,6 +57,16 @@ describe('a bound', () => {
     expect(readLines(`Mon leg press ${said}`).asked.join('\n')).toMatch(fix);
   });
 
+  it('and “about” round two numbers are each said', () => {
+    const { values, taken, columns } = readLines('Mon leg press ~3x8+ 75% 2 RIR');
+    expect(values[0]).toMatchObject({ sets: { value: { most: 3 } }, repetitions: null });
+    expect([taken, columns]).toEqual([['“~3” is taken as 3.'], ['repetitions']]);
+  });
+
+  it('round each of two numbers leaves neither', () => {
+    expect(readLines('Mon leg press ≥3x8+ 75% 2 RIR').values[0]).toMatchObject({ sets: null, repetitions: null });
+  });
+
   it.each([
     ['RIR', '-2'],
     ['%1RM', '+5'],
