@@ -1,5 +1,5 @@
 /** Failure: how far from it, which only a number says; or at it, which leaves nothing in reserve. */
-import { COUNT_SPAN, END, FAILURE, makeNotation, type Notation, REPS, type Said } from './notation.ts';
+import { COUNT_SPAN, END, FAILURE, MANY, makeNotation, type Notation, REPS, type Said } from './notation.ts';
 import { parseSpan } from './numbers.ts';
 import type { Found } from './understood.ts';
 
@@ -23,7 +23,7 @@ const refuse = (pattern: string, remedy: string) =>
 
 export const AMOUNT_IN_RESERVE = String.raw`in\s(?:the\s)?(?:reserve|tank)|left(?:\sin\sthe\stank)?(?!\s(?:arms?|feet|foot|hands?|legs?|sides?)${END})|rir`;
 const AMOUNT = String.raw`${COUNT_SPAN}\s?(?:${REPS}\s)?(?:${AMOUNT_IN_RESERVE})|(?:rir|rpe|reserve)\s?[:=]?\s?${COUNT_SPAN}|${COUNT_SPAN}\s?rpe`;
-const THEN_LEFT = String.raw`(?:\sonly)?[\s:=–-]*(?:(?:${LINK}|with|is)\s)*(?:@\s?)?(?:${FAILURE}|${AMOUNT})`;
+const THEN_LEFT = String.raw`(?:\sonly)?[\s:=–-]*(?:(?:${LINK}|with|is)\s)*(?:@\s?)?(?:${FAILURE}|${AMOUNT}|${MANY})`;
 const LAST_SET =
   'Write the other sets with what is left in them, “2 RIR”, and this one on a line of its own: “1x8”, its load, “0 RIR” for failure.';
 const NUMBER = 'Write the number, “2 RIR”.';
@@ -41,9 +41,12 @@ export const FAILURES: readonly Notation[] = [
     NUMBER,
   ),
   refuse(String.raw`within\s${COUNT_SPAN}\s?(?:${REPS}\s)?(?:of|from)\s${FAILURE}`, NUMBER),
-  refuse(String.raw`${VAGUE}(?:${NO}|${NEAR})(?:${GAP}(?:${LINK}))*(?:${GAP}\p{L}+)?${GAP}${FAILURE}`, NUMBER),
   refuse(
-    String.raw`(?:${AT})?${FAILURE}(?:\s(?:is|to\sbe|must\sbe|should\sbe))*\s(?:not|never|avoided|or\s[\p{L}\d]+)`,
+    String.raw`(?:rir\s?[:=]?\s)?${VAGUE}(?:${NO}|${NEAR})(?:${GAP}(?:${LINK}))*(?:${GAP}\p{L}+)?${GAP}${FAILURE}`,
+    NUMBER,
+  ),
+  refuse(
+    String.raw`(?:${AT})?${FAILURE}(?:\s(?:is|to\sbe|must\sbe|should\sbe))*\s(?:not|never|avoided|near|close|or\s[\p{L}\d]+)`,
     NUMBER,
   ),
   refuse(String.raw`(?:${AT})?${FAILURE}\s?[:=]\s?no`, NUMBER),

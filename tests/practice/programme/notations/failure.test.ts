@@ -28,6 +28,7 @@ const VAGUE = [
   'without reaching failure',
   'to failure or close',
   'failure is not the aim',
+  'RIR: close to failure',
   'a couple in reserve',
   'leave a few in the tank',
 ];
@@ -80,6 +81,7 @@ describe('failure of one set only', () => {
     'to failure (last set only)',
     'last set 0 RIR',
     'last set RPE 10',
+    'last set AMRAP',
   ])('“%s” is not that of all, and a line is asked for', (said) => {
     const { values, asked, columns } = readLines(`Mon leg press 3x8 75% ${said}`);
     expect(columns).toEqual(['reserve']);
