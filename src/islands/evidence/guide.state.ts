@@ -106,6 +106,8 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
   const connect = () => {
     isConnected = true;
     const kept = readProgress(store, GUIDE_STEPS.length);
+    // Left before its address was written, the page goes on with what it showed.
+    if (kept?.last !== undefined && kept.search === location.search) settings.value = readSettings(kept.last).settings;
     const here = writeSettings(settings.peek());
     // Settings that a link asks for go before a sequence that was begun at others; a plain address asks for none.
     const isAskedFor = here !== writeSettings(defaultSettings) && here !== kept?.last;
@@ -114,7 +116,10 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     // An answered step stands as the address has it.
     else if (progress.value && !findings.value[progress.value.step]?.wasAsked) goTo(progress.value.step);
     const stops = [
-      effect(() => keepProgress(store, progress.value && { ...progress.value, last: writeSettings(settings.value) })),
+      effect(() => {
+        const [last, { search }] = [writeSettings(settings.value), location];
+        keepProgress(store, progress.value && { ...progress.value, last, search });
+      }),
       effect(() => {
         const at = progress.value;
         const analysis = fitting.analysis.value;

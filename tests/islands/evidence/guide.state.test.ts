@@ -28,6 +28,8 @@ afterEach(() => vi.unstubAllGlobals());
 
 function open(arms: readonly Arm[], from: Settings, storage: Record<string, string> | 'forbidden' | null = {}) {
   if (storage !== null) pretendBrowser('', storage);
+  // The address that the page was opened by; the guide comes before what writes it.
+  location.search = writeSettings(from);
   const settings = signal(from);
   const analysis = signal(analyse(arms, from));
   const fitting = {
@@ -151,6 +153,20 @@ describe('the guide', () => {
     expect(third.settings.value).toEqual(from);
     third.close();
     expect(sessionStorage.getItem(STORE)).toBeNull();
+  });
+
+  it('survives a reload that comes before the address was written', () => {
+    const first = open(growth, from);
+    first.guide.begin();
+    first.guide.choose('less');
+    const [progress, shown] = [first.guide.progress.value, first.settings.value];
+    expect(shown).not.toEqual(from);
+    first.close();
+    const again = open(growth, from, null);
+    expect(again.settings.value).toEqual(shown);
+    expect(again.guide.progress.value).toMatchObject(progress ?? {});
+    expect(again.guide.findings.value).toEqual(first.guide.findings.value);
+    again.close();
   });
 
   it('still says after a reload, and going back, what an answered step asked, whatever is fitted by then', () => {
