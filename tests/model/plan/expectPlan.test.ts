@@ -269,6 +269,26 @@ describe('what must be so of any table', () => {
   });
 });
 
+describe('what is assumed of covariates', () => {
+  it('is what the planned rows are made with', () => {
+    const adjusting = openPlanning(shipped, { ...defaultSettings, adjust: ['training-status', 'weekly-sets', 'load'] });
+    const plan = planStudy('parallel', [arm(0, 20), arm(2, 20, 75), arm(2, 20, 'heavy')]);
+    const assumptions = assume(adjusting, plan);
+    if (typeof assumptions === 'string') throw new Error(assumptions);
+    for (const { band, trainingStatus, load } of assumptions.bands) {
+      const rows = rowsOf(adjusting, plan, band).map(({ effect }) => effect.arm);
+      expect(rows.length).toBeGreaterThan(0);
+      for (const row of rows) {
+        expect(row.training_status).toBe(trainingStatus);
+        expect([row.sets, row.sessions_per_week]).toEqual([assumptions.sets, assumptions.sessionsPerWeek]);
+      }
+      expect(rows.map((row) => row.load_pct_1rm)).toContain(load);
+      const of = bandNamed(adjusting, band).fit.effects.filter((one) => one.arm.training_status === trainingStatus);
+      expect(2 * of.length).toBeGreaterThanOrEqual(bandNamed(adjusting, band).fit.effects.length);
+    }
+  });
+});
+
 describe('the parts of the answer', () => {
   it('are plain JSON', () => {
     const result = expectPlan(planning, planStudy('parallel', [arm(0, 12), arm(2, 12)]));
