@@ -9,13 +9,13 @@ import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { formatPlain, formatSignificant, formatWhole } from '../format.ts';
 import type { TakeHomeFile } from '../takeHome/takeHome.ts';
 import { listAdjusted } from './assumedWords.ts';
+import { stateLimit } from './limitWords.ts';
 import { type FileContext, INVENTED, listSettings, type NamedAnswer, nameFile } from './planFiles.ts';
 import {
   assumedOfMeasure,
   DESIGN_WORDS,
   formatChance,
   formatExpected,
-  LIMIT_WORDS,
   listWholes,
   stateArm,
   stateNarrowing,
@@ -66,18 +66,18 @@ function stateSpreads({ band, tau2, omega2 }: BandExpectation): string {
 function stateExpected(
   { band, before, after, today, chanceOfMove, wholes, narrowing, reason }: BandExpectation,
   { limits }: PlanAnswer,
-  { settings: { keptShare, outcome, confidence } }: PlanningFacts,
+  { settings: { keptShare, outcome, confidence, weighting } }: PlanningFacts,
 ): string {
   const limit = limits.find((one) => one.band === band)?.target;
   const now = `${LOAD_HEADINGS[band]}: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval, is ${formatExpected(before)} today${before.point === null ? '' : `, ${stateWidth(before)}`}.`;
   if (!after) return `${now} What comes cannot be foreseen: ${reason ?? 'no reason is known'}.`;
   return [
     now,
-    `Expected with the study: ${formatExpected(after)}${after.point === null ? '' : `, ${stateWidth(after)}`} (medians of ${OUTCOMES} outcomes that stand for all); ${stateNarrowing(narrowing, before)}.`,
+    `Expected with the study: ${formatExpected(after)}${after.point === null ? '' : `, ${stateWidth(after)}`} (medians of ${OUTCOMES} outcomes that stand for all); ${stateNarrowing(narrowing, before, after)}.`,
     chanceOfMove === null
       ? ''
       : `Whole repetitions told: ${formatWhole(today.whole)} today, another number in ${formatChance(chanceOfMove)} outcomes (${listWholes(wholes)}).`,
-    limit ? `With people without end: ${stateWidth(limit)}. ${LIMIT_WORDS}` : '',
+    limit ? stateLimit(limit, { before, after }, { weighting }) : '',
     reason ? `Note: ${reason}.` : '',
   ]
     .filter(Boolean)

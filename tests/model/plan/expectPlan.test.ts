@@ -18,6 +18,7 @@ import { type PlannedStudy, planStudy } from '../../../src/model/plan/plannedStu
 import { bandNamed, openPlanning, type Planning } from '../../../src/model/plan/planningBase.ts';
 import { simulatePlan } from '../../../src/model/plan/simulatePlan.ts';
 import type { BandName } from '../../../src/model/result.ts';
+import { measureContrast } from '../../../src/model/robust.ts';
 import { defaultSettings, settingsSchema } from '../../../src/model/settings.ts';
 import { makeRandom } from '../../../src/numerics/random.ts';
 import { bilinear } from '../../../src/numerics/smallMatrices.ts';
@@ -201,8 +202,9 @@ describe('what must be so of any table', () => {
     ],
   ] as const;
   /**
-   * A fifth of a percent is the step of a median over 128 outcomes; beyond that, intervals far from the target may
-   * widen.
+   * From one number of people to the next, by the site's own weights (mixed) and intervals (CR2). A fifth of a percent
+   * is the step of a median over 128 outcomes; beyond that, residuals that come to count more may widen it, and over
+   * many steps by more.
    */
   const WIDER = 0.015;
 
@@ -236,6 +238,22 @@ describe('what must be so of any table', () => {
         }
       }
     }
+  });
+
+  it('people may widen an interval while the model’s error falls: the residuals that count are larger, the df no fewer', () => {
+    const { fit } = bandNamed(planning, 'light');
+    const contrast = Float64Array.from(fit.at(1.1), (value, j) => value - 0.9 * fit.at(0)[j]);
+    const [few, many] = [3, 100_000].map((people) => {
+      const plan = planStudy('parallel', [arm(5, people), arm(10, people)]);
+      const inference = expectInference(
+        addStudy(bandNamed(planning, 'light'), rowsOf(planning, plan), defaultSettings),
+      );
+      return { ...bandOf(planning, plan), ...measureContrast(inference, contrast) };
+    });
+    expect(many.after?.width).toBeGreaterThan(1.04 * (few.after?.width ?? Number.NaN));
+    expect(many.modelError?.after).toBeLessThan(few.modelError?.after ?? 0);
+    expect(many.standardError).toBeGreaterThan(1.05 * few.standardError);
+    expect(many.df).toBeGreaterThan(few.df);
   });
 
   it('the order of arms changes no digit', () => {
