@@ -45,12 +45,13 @@ export function stateLimit(
   beside: BesideLimit,
   { weighting }: Pick<Settings, 'weighting'>,
 ): string {
-  const told = `With people without end: ${stateLimitWidth(limit, beside)}.`;
   const widening = findWidening(limit, beside);
-  if (widening === null) return `${told} ${LIMIT_WORDS}`;
-  const isAgain = beside.after !== null && toldWidth(beside.after) < toldWidth(beside.before);
-  const more = widening === 'expected' ? `More people may widen it${isAgain ? ' again' : ''}. ` : '';
-  return `${more}${told} ${WIDENING_WORDS[weighting]}`;
+  if (widening === 'expected') {
+    const isAgain = beside.after !== null && toldWidth(beside.after) < toldWidth(beside.before);
+    return `More people may widen it${isAgain ? ' again' : ''} (with people without end: ${stateWidth(limit)}). ${WIDENING_WORDS[weighting]}`;
+  }
+  const why = widening === null ? LIMIT_WORDS : WIDENING_WORDS[weighting];
+  return `With people without end: ${stateLimitWidth(limit, beside)}. ${why}`;
 }
 
 /** As wide as it is told, so that words agree with numbers; an interval without an upper end is wider than any. */

@@ -1,7 +1,7 @@
 /** How many people a plan needs for an interval no wider than asked, and what no number of people can do. */
 
 import { upperFirst } from '../../figures/firstLetter.ts';
-import { stateLimit } from '../../figures/plan/limitWords.ts';
+import { findWidening, stateLimit } from '../../figures/plan/limitWords.ts';
 import { formatExpected, type PlanName, stateWidth } from '../../figures/plan/planWords.ts';
 import type { PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
 import type { Settings } from '../../model/settings.ts';
@@ -101,7 +101,9 @@ function Answer({ name, found, settings }: AnswerProps) {
       )}
       {limit && perArm !== null && (
         <p class="small">
-          {isEnoughFromThere === false && 'Not every larger number that was tried is enough. '}
+          {isEnoughFromThere === false &&
+            findWidening(limit, found) === null &&
+            'Not every larger number that was tried is enough. '}
           {stateLimit(limit, found, settings)}
         </p>
       )}

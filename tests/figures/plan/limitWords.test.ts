@@ -51,14 +51,17 @@ describe('people without end', () => {
   it('widen it again, with the reason that the weights make true', () => {
     const beside = { before: wide(0.91), after: wide(0.9) };
     expect(stateLimit(wide(0.94), beside, { weighting: 'mixed' })).toBe(
-      `More people may widen it again. With people without end: 0.94 wide, wider than with these people. ${WIDENING_WORDS.mixed}`,
+      `More people may widen it again (with people without end: 0.94 wide). ${WIDENING_WORDS.mixed}`,
     );
     expect(stateLimit(endless, beside, { weighting: 'precision' })).toMatch(
-      /no upper end, wider.*A larger study weighs/u,
+      /people without end: no upper end\).*A larger study weighs/u,
     );
     expect(stateLimit(wide(0.94), beside, { weighting: 'equal' })).toMatch(/Every row weighs the same here/u);
     expect(stateLimit(wide(0.94), { before: wide(0.91), after: wide(0.92) }, { weighting: 'mixed' })).toMatch(
-      /^More people may widen it\. /u,
+      /^More people may widen it \(with/u,
+    );
+    expect(stateLimit(wide(0.93), { before: wide(0.91), after: wide(0.95) }, { weighting: 'mixed' })).toBe(
+      `With people without end: 0.93 wide, wider than today. ${WIDENING_WORDS.mixed}`,
     );
     expect(stateLimitWidth(wide(0.93), { before: wide(0.91), after: wide(0.95) })).toBe('0.93 wide, wider than today');
   });
@@ -71,7 +74,7 @@ describe('people without end', () => {
     );
     const context = { table: 'arms.csv', dataVersion: '1', isDemonstration: true, address: '' };
     const text = writeProtocol(describePlanning(planning, arms), answerPlan(planning, plan), context);
-    expect(text).toContain('More people may widen it again. With people without end: 0.94 wide');
+    expect(text).toContain('More people may widen it again (with people without end: 0.94 wide)');
     expect(text).not.toContain(LIMIT_WORDS);
     expect(statePeople(findPeople(planning, plan, 'light', 0.905))).toBe(
       'light: no wider than 0.905 with 3 people an arm, 6 in all; not every larger number that was tried is enough; without end of people 0.94 wide, wider than with these people',
