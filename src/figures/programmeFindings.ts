@@ -1,6 +1,7 @@
 /** What the programme check found, in sentences that say no more than their intervals allow. */
 import type { PracticeAnalysis } from '../model/full.ts';
 import { type Estimate, isUnreliable, LEAST_RELIABLE_DF } from '../model/result.ts';
+import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { LEAST_RESERVE_WHEN_PINNED } from '../practice/cautions.ts';
 import { askAbout } from '../practice/plausible.ts';
@@ -56,6 +57,10 @@ function stateDrop(drop: Estimate): string {
   return `${drop.estimate < 0 ? 'less' : 'more'} fatigue than version one’s, by ${size}\u00a0% of performance (${formatNumber(low, 1)} to ${formatNumber(high, 1)})${few}`;
 }
 
+function isWithin(reserve: number, range: WholeRange | null): boolean {
+  return range === null || (reserve >= range.least && reserve <= range.most);
+}
+
 /** How a line stands against what is advised. */
 export function stateAgainst({
   against,
@@ -66,7 +71,8 @@ export function stateAgainst({
 }: Pick<CheckedLine, 'against' | 'advised' | 'unsafe' | 'line' | 'plausibility'>): string {
   if (unsafe) return `unsafe: alone under a load that can pin, with less than ${LEAST_RESERVE_WHEN_PINNED} in reserve`;
   if (against === 'none') return advised.sentence;
-  if (against === 'inside') return 'as advised';
+  if (against === 'inside')
+    return isWithin(line.reserve, advised.reserve) ? 'as advised' : 'as advised, to half a repetition';
   if (against === 'questioned') {
     return `not judged. ${askAbout({ ...line, relation: line.exercise.relation }, plausibility)}`;
   }

@@ -9,8 +9,8 @@ import { LEAST_TARGET_STUDIES } from '../model/target.ts';
 import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { isUnguarded, LEAST_RESERVE_WHEN_PINNED } from './cautions.ts';
-import { reallyLeft, sayTarget } from './judgement.ts';
-import { boundOfPossible, mostReserve, refuseReserve, statePossible } from './possible.ts';
+import { type Judgement, reallyLeft, sayTarget } from './judgement.ts';
+import { boundOfPossible, mostReserve, type Possible, refuseReserve, statePossible } from './possible.ts';
 import { judgeEvent, leastReserveInTime, recoveryAfter, writeHours } from './recovery.ts';
 import type { Situation } from './situation.ts';
 import { type SourcedTarget, targetNear } from './targetTable.ts';
@@ -77,15 +77,23 @@ export function chooseReserve(
       floor,
     );
   }
-  const reserve = { least: Math.min(least, ceiling), most: Math.min(most, ceiling) };
+  // Who stops early leaves more than is said: of that, too, no more than a set can leave.
+  const sayable = bound ? Math.max(needed, mostToSay(bound, ceiling, judgement)) : ceiling;
+  const reserve = { least: Math.min(least, sayable), most: Math.min(most, sayable) };
   const adjustments = [
     floor > wanted.least && floor >= least
       ? 'Raised for safety: this exercise can pin the lifter and nothing would take the load.'
       : null,
     fresh && recovered > wanted.least ? fresh.why : null,
-    bound && most > ceiling ? `Lowered to what a set at this load can leave: ${statePossible(bound)}.` : null,
+    bound && most > sayable ? `Lowered to what a set at this load can leave: ${statePossible(bound)}.` : null,
   ].filter((one) => one !== null);
   return { reserve, adjustments, sentence: tellLifter(reserve) };
+}
+
+/** Most whole repetitions to say of which one at least is done by who judges so; 0 where even that leaves more. */
+function mostToSay({ mean }: Possible, ceiling: number, judgement: Judgement): number {
+  for (let said = ceiling; said > 0; said--) if (reallyLeft(said, judgement).mean <= mean - 1 + SLACK) return said;
+  return 0;
 }
 
 /** Where growth asks for nothing that can be told. */

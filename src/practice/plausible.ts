@@ -9,16 +9,19 @@
  *
  * Above the loads with a published spread the spread at the heaviest of them stands in as an upper bound,
  * and the share is not told; at 1RM one repetition is possible by definition. Below them nothing is said.
+ *
+ * Where whoever wrote the set says how many are possible, more than that are asked about first: of this lifter that is
+ * known best.
  */
 import { loadsWithSpread, type Relation, spreadOfRepetitions } from '../evidence/repetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { normalShareBelow } from '../numerics/normalShare.ts';
-import { boundOfPossible, type Possible, possibleAt, statePublishedFor } from './possible.ts';
+import { boundOfPossible, ONE_REPETITION_MAXIMUM, type Possible, possibleAt, statePublishedFor } from './possible.ts';
 
 /** Between-person SDs beyond which a total is asked about: about 1 person in 44 on either side. */
 const UNUSUAL_SDS = 2;
-/** Per cent of 1RM at which one repetition is possible, by definition of 1RM. */
-const ONE_REPETITION_MAXIMUM = 100;
+/** Repetitions by which done and left may miss those that a line says are possible: both are counted in whole ones. */
+const ROUNDED = 1;
 /** Smallest share that is told as a number: further out the normal distribution is not known to hold. */
 const LEAST_SHARE = 0.001;
 
@@ -45,12 +48,40 @@ export interface AskedSet {
   readonly repetitions: number;
   /** Repetitions in reserve. */
   readonly reserve: number;
+  /** Repetitions possible, as the set itself gives them; null where it does not. */
+  readonly possible: number | null;
   /** Published relation of the exercise; null where it has none. */
   readonly relation: Relation | null;
 }
 
-export function judgePlausibility({ load, repetitions, reserve, relation }: AskedSet): Plausibility {
-  const total = repetitions + reserve;
+export function judgePlausibility({ possible, ...asked }: AskedSet): Plausibility {
+  const total = asked.repetitions + asked.reserve;
+  if (possible !== null && total > possible + ROUNDED) return besideGiven('too many', total, possible);
+  const published = judgeByPublished(asked.load, total, asked.relation);
+  const isAsked = published.kind === 'too many' || published.kind === 'too few';
+  if (possible !== null && total < possible - ROUNDED && !isAsked) return besideGiven('too few', total, possible);
+  return published;
+}
+
+/** “Are 20 repetitions with 2 left at 80 % of 1RM right? …”; null where nothing is to be asked. */
+export function askAbout(asked: AskedSet, plausibility: Plausibility = judgePlausibility(asked)): string | null {
+  if (plausibility.kind === 'usual' || plausibility.kind === 'not known') return null;
+  const { load, repetitions, reserve } = asked;
+  const set = `${countOf(repetitions, 'repetition')} with ${short(reserve)} left at ${short(load)}\u00a0% of 1RM`;
+  return `Is the set right: ${set}? Expected: ${plausibility.expected}. ${plausibility.unusual}`;
+}
+
+function besideGiven(kind: 'too many' | 'too few', total: number, possible: number): Plausibility {
+  return {
+    kind,
+    total,
+    expected: `about the ${short(possible)} possible together, as the line gives them`,
+    share: null,
+    unusual: 'Look at repetitions, reserve and those possible.',
+  };
+}
+
+function judgeByPublished(load: number, total: number, relation: Relation | null): Plausibility {
   if (load >= ONE_REPETITION_MAXIMUM) return total > 1 ? beyondMaximum(load, total) : { kind: 'usual' };
   const possible = possibleAt(load, relation);
   if (possible && possible.sd !== null) return judgeBySpread(load, total, possible, possible.sd);
@@ -62,14 +93,6 @@ export function judgePlausibility({ load, repetitions, reserve, relation }: Aske
     };
   }
   return judgeByBound(load, total, boundOfPossible(load, relation), spreadOfRepetitions(to));
-}
-
-/** “Are 20 repetitions with 2 left at 80 % of 1RM right? …”; null where nothing is to be asked. */
-export function askAbout(asked: AskedSet, plausibility: Plausibility = judgePlausibility(asked)): string | null {
-  if (plausibility.kind === 'usual' || plausibility.kind === 'not known') return null;
-  const { load, repetitions, reserve } = asked;
-  const set = `${countOf(repetitions, 'repetition')} with ${short(reserve)} left at ${short(load)}\u00a0% of 1RM`;
-  return `Is the set right: ${set}? Expected: ${plausibility.expected}. ${plausibility.unusual}`;
 }
 
 function beyondMaximum(load: number, total: number): Plausibility {

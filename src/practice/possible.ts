@@ -5,6 +5,7 @@
  */
 import {
   loadForRepetitions,
+  loadsWithMean,
   loadsWithSpread,
   meanRepetitions,
   type Relation,
@@ -12,6 +13,8 @@ import {
 } from '../evidence/repetitions.ts';
 
 const STAND_IN: Relation = 'bench press';
+/** Per cent of 1RM at which one repetition is possible, by definition of 1RM. */
+export const ONE_REPETITION_MAXIMUM = 100;
 
 /** Loads with a published mean that are asked for, per cent of 1RM: below 20 % over 100 repetitions are possible. */
 export const LOAD_RANGE = { from: 20, to: 95 } as const;
@@ -44,24 +47,44 @@ export function possibleAt(load: number, relation: Relation | null): Possible | 
   return mean === null ? null : { mean, sd, relation: STAND_IN, standsIn: true };
 }
 
-/** Load, per cent of 1RM, at which so many repetitions are possible on average; null where none is published. */
-export function loadForPossible(
-  repetitions: number,
-  relation: Relation | null,
-): { readonly load: number; readonly relation: Relation; readonly standsIn: boolean } | null {
-  const own = relation === null ? null : loadForRepetitions(repetitions, relation);
-  if (relation !== null && own !== null) return { load: own, relation, standsIn: false };
-  const load = loadForRepetitions(repetitions, STAND_IN);
-  return load === null ? null : { load, relation: STAND_IN, standsIn: true };
+export interface LoadForPossible {
+  /** Per cent of 1RM. */
+  readonly load: number;
+  /** Exercise whose relation was read. */
+  readonly relation: Relation;
+  /** Why it is not the load at which so many are possible, as a clause; null where it is. */
+  readonly bound: string | null;
 }
 
 /**
- * Repetitions that are not exceeded on average at a load: those possible there, and above the published
- * loads those of the heaviest.
+ * Load at which so many repetitions are possible on average; null where none is published. Where another exercise’s
+ * would be a load at which the exercise itself allows more, its own heaviest load is the nearest that is known.
+ */
+export function loadForPossible(repetitions: number, relation: Relation | null): LoadForPossible | null {
+  const own = relation === null ? null : loadForRepetitions(repetitions, relation);
+  if (relation !== null && own !== null) return { load: own, relation, bound: null };
+  const load = loadForRepetitions(repetitions, STAND_IN);
+  if (load === null) return null;
+  const allowed = relation === null ? null : meanRepetitions(load, relation);
+  if (relation === null || allowed === null) return { load, relation: STAND_IN, bound: null };
+  const { from, to } = loadsWithMean(relation);
+  const [nearest, word, heaviness] = allowed > repetitions ? [to, 'fewer', 'heaviest'] : [from, 'more', 'lightest'];
+  const most = meanRepetitions(nearest, relation) ?? Number.NaN;
+  return {
+    load: nearest,
+    relation,
+    bound: `no ${word} than about ${most.toFixed(0)} possible repetitions are published for the ${relation}, so that its ${heaviness} load at hand, ${nearest}\u00a0%, stands for ${repetitions}`,
+  };
+}
+
+/**
+ * Repetitions that are not exceeded on average at a load: those possible there, above the published loads those of the
+ * heaviest, and at 1RM the one that it is.
  *
  * @returns null below the published loads, where more are possible than any advice asks for
  */
 export function boundOfPossible(load: number, relation: Relation | null): Possible | null {
+  if (load >= ONE_REPETITION_MAXIMUM) return { mean: 1, sd: 0, relation: relation ?? STAND_IN, standsIn: false };
   return possibleAt(load, relation) ?? (load > LOAD_RANGE.to ? possibleAt(LOAD_RANGE.to, relation) : null);
 }
 

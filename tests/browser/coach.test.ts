@@ -108,6 +108,36 @@ describe('Target', () => {
     await close();
   });
 
+  it('says beside the entry where so many repetitions are not published for the exercise, until something is changed', async () => {
+    const { page, complaints, close } = await openPage(site, 'target/?exercise=leg+press&load=70');
+    const entry = page.getByLabel('Or: repetitions possible in a set');
+    await entry.fill('11');
+    await entry.press('Enter');
+    await expect.poll(() => page.locator('#load').inputValue()).toBe('80');
+    const help = () => textOf(page, '#repetitions-help');
+    expect(await help()).toMatch(/^No fewer than about 13 possible .* 80\u00a0%, stands for 11\. From 3 to 100/u);
+    expect(await entry.inputValue()).toBe('13');
+    await entry.fill('15');
+    await entry.press('Enter');
+    await expect.poll(help).toMatch(/^From 3 to 100/u);
+    expect(await entry.inputValue()).toBe('15');
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('claims no spread between people where none is published', async () => {
+    const path = (load: number) => `target/?purpose=strength%2C+main+lift&load=${load}&planned=1&company=spotter`;
+    const { page, close } = await openPage(site, path(95));
+    await expect
+      .poll(() => textOf(page, '#trained'))
+      .toBe('1.6 on average from the repetitions planned; the spread between people is not published for this load');
+    await page.goto(`${site.address}/${path(85)}`);
+    await expect
+      .poll(() => textOf(page, '#trained'))
+      .toMatch(/^5\.2 on average from the repetitions planned; \d\.\d to \d\.\d for about two people in three$/u);
+    await close();
+  });
+
   it('does without recent situations where the browser keeps nothing', async () => {
     const { page, complaints, close } = await openPage(site, 'methods/');
     await page.addInitScript(

@@ -8,7 +8,9 @@ import { analyseForPractice } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { advise } from '../../src/practice/advice.ts';
 import { COMPANIES, type Company, cautionsFor, type Guarded } from '../../src/practice/cautions.ts';
+import { reallyLeft } from '../../src/practice/judgement.ts';
 import { keptAt } from '../../src/practice/kept.ts';
+import { boundOfPossible } from '../../src/practice/possible.ts';
 import { PURPOSES } from '../../src/practice/situation.ts';
 import { listTargets } from '../../src/practice/targetTable.ts';
 import { tellLifter } from '../../src/practice/tellLifter.ts';
@@ -150,6 +152,33 @@ describe('advice', () => {
     expect(advise(analyses[SHARES.indexOf(0.5)], at(85)).reserve).toEqual({ least: 5, most: 5 });
     // Nothing is published at 99 %: no more are possible there than at 95 %.
     expect(advise(shipped, at(99)).reserve).toEqual({ least: 1, most: 1 });
+    // By definition 1RM is lifted once: nothing is left of it.
+    expect(advise(shipped, at(100)).reserve).toEqual({ least: 0, most: 0 });
+    const alone = { ...at(100), exercise: { ...at(100).exercise, canPin: true } };
+    expect(advise(shipped, alone)).toMatchObject({
+      reserve: null,
+      sentence: expect.stringMatching(/no more than about 1\.0 repetitions .* no set leaves 1 in reserve/u),
+    });
+  });
+
+  it('asks nobody who stops early to leave so many that no repetition would be done', () => {
+    // 3.35 possible at 92.5 %: 2 said leave 2.95 on average (bias of most people, judgement.ts), 1 said leaves 1.95.
+    const most = { ...at(92.5), judgement: { bias: 0.95, spread: 1 } };
+    expect(advise(shipped, most).reserve).toEqual({ least: 1, most: 1 });
+    fc.assert(
+      fc.property(
+        fc.double({ min: 20, max: 100, noNaN: true }),
+        fc.double({ min: -3, max: 6, noNaN: true }),
+        (load, bias) => {
+          const judgement = { bias, spread: 1 };
+          const { reserve } = advise(shipped, { ...at(load), judgement });
+          const bound = boundOfPossible(load, null)?.mean ?? Number.NaN;
+          const left = reallyLeft(reserve?.most ?? Number.NaN, judgement).mean;
+          expect(reserve?.most === 0 || left <= bound - 1 + 1e-9, `${load} % ${bias}: ${left} of ${bound}`).toBe(true);
+        },
+      ),
+      { seed: 14, numRuns: 2000 },
+    );
   });
 
   it('refuses a load that cannot leave what safety asks for', () => {

@@ -85,6 +85,7 @@ it('holds in 5,000 situations', () => {
         repetitions: 5,
         load,
         reserve: 2,
+        possible: null,
         how: null,
         company: rest.company,
       };

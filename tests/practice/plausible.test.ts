@@ -12,8 +12,13 @@ import { checkLine } from '../../src/practice/programme/line.ts';
 import { readProgramme } from '../../src/practice/programme/read.ts';
 import { analysis, exercises } from './programme/shipped.ts';
 
-const judge = (repetitions: number, load: number, reserve: number, relation: 'leg press' | null = null) =>
-  judgePlausibility({ load, repetitions, reserve, relation });
+const judge = (
+  repetitions: number,
+  load: number,
+  reserve: number,
+  relation: 'leg press' | null = null,
+  possible: number | null = null,
+) => judgePlausibility({ load, repetitions, reserve, possible, relation });
 const shareOf = (found: Plausibility) => ('share' in found ? found.share : undefined);
 /** The checked line of a squat with a spotter; it could be as advised. */
 const check = (sets: string) => {
@@ -21,6 +26,20 @@ const check = (sets: string) => {
   const [line] = readProgramme(text, 'week', exercises).lines;
   return checkLine(analysis, line, 'trained');
 };
+
+describe('a reserve with decimals', () => {
+  it('counts, as it is shown, to half a repetition outside the range', () => {
+    // Advised of the squat with a spotter at 75 %: 2 to 3.
+    const against = (reserve: number) => check(`3,8,75,${reserve}`).against;
+    expect([1.44, 1.46, 3.54, 3.56].map(against)).toEqual(['closer', 'inside', 'inside', 'further']);
+    expect([1.5, 2, 3, 3.5].map((reserve) => stateAgainst(check(`3,8,75,${reserve}`)))).toEqual([
+      'as advised, to half a repetition',
+      'as advised',
+      'as advised',
+      'as advised, to half a repetition',
+    ]);
+  });
+});
 
 describe('a total of repetitions', () => {
   it('within two SDs of the published mean is usual, beyond them asked about on either side', () => {
@@ -38,18 +57,30 @@ describe('a total of repetitions', () => {
   });
 
   it('says the share in people, and nothing finer than 1 in 1,000', () => {
-    expect(askAbout({ load: 80, repetitions: 12, reserve: 2, relation: null })).toBe(
+    expect(askAbout({ load: 80, repetitions: 12, reserve: 2, possible: null, relation: null })).toBe(
       'Is the set right: 12 repetitions with 2 left at 80\u00a0% of 1RM? Expected: about 9 possible at 80 % of 1RM, give or take 5 (published for the bench press; this exercise may differ). About 1 person in 51 could do so many at this load.',
     );
-    expect(askAbout({ load: 80, repetitions: 20, reserve: 2, relation: null })).toMatch(
+    expect(askAbout({ load: 80, repetitions: 20, reserve: 2, possible: null, relation: null })).toMatch(
       /Fewer than 1 person in 1,000/u,
     );
-    expect(askAbout({ load: 80, repetitions: 8, reserve: 1, relation: null })).toBeNull();
+    expect(askAbout({ load: 80, repetitions: 8, reserve: 1, possible: null, relation: null })).toBeNull();
   });
 
   it('is held against the exercise’s own relation where one is published', () => {
     expect(judge(14, 80, 2).kind).toBe('too many');
     expect(judge(14, 80, 2, 'leg press').kind).toBe('usual');
+  });
+
+  it('is held first against what the set itself says is possible, which both are counted to whole ones of', () => {
+    expect([11, 12, 13].map((done) => judge(done, 72, 2, null, 12).kind)).toEqual(['usual', 'too many', 'too many']);
+    expect(judge(12, 72, 2, null, 12)).toMatchObject({
+      expected: 'about the 12 possible together, as the line gives them',
+    });
+    // At 20 % of 1RM nothing published could say so.
+    expect(judge(90, 20, 20, null, 100).kind).toBe('too many');
+    expect(judge(10, 72, 0, null, 12).kind).toBe('too few');
+    // More than the load allows are so whatever the set says.
+    expect(judge(20, 80, 2, null, 30)).toMatchObject({ kind: 'too many', expected: expect.stringMatching(/at 80 %/u) });
   });
 
   it('is not judged below the loads with a published spread', () => {

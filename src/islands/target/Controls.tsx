@@ -1,6 +1,7 @@
 /** The calculator's inputs: purpose, set, exercise, company, lifter, event, and what is asked of the evidence. */
 import type { Exercise } from '../../evidence/exercises.ts';
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
+import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatPlain } from '../../figures/format.ts';
 import { COMPANIES } from '../../practice/cautions.ts';
 import { JUDGEMENTS, PUBLISHED_JUDGEMENT_SOURCE } from '../../practice/judgement.ts';
@@ -22,6 +23,7 @@ interface Props {
 export function CalculatorControls({ state, exercises }: Props) {
   const { purpose, load, hours, keep, confidence, company, status, judgement, exercise } = state.choices.value;
   const possible = state.possible.value;
+  const bound = state.bound.value;
   return (
     <>
       <Choice
@@ -57,7 +59,7 @@ export function CalculatorControls({ state, exercises }: Props) {
         label="Or: repetitions possible in a set"
         value={possible === null ? null : Math.round(possible.mean)}
         {...POSSIBLE_REPETITIONS}
-        help={`From ${POSSIBLE_REPETITIONS.from} to ${POSSIBLE_REPETITIONS.to}. Sets the load at which so many are possible on average.`}
+        help={`${bound === null ? '' : `${upperFirst(bound)}. `}From ${POSSIBLE_REPETITIONS.from} to ${POSSIBLE_REPETITIONS.to}. Sets the load at which so many are possible on average.`}
         refused={state.refused.value.repetitions}
         stays={`the load stays at ${formatPlain(load)}\u00a0%`}
         onEnter={state.enterRepetitions}

@@ -163,11 +163,14 @@ function showRecovery({ recovery }: ReserveChoice): string {
 
 /** What will really be left, and why that is not what is said. */
 function showTrained(state: Calculator): string {
-  const { trained, mainLift } = state.advice.value;
+  const { trained, mainLift, possible } = state.advice.value;
   if (!trained) return '';
   const { mean, low, high } = trained;
   const people = `${formatRange(low, high, 1)} for about two people in three`;
-  if (mainLift) return `${formatNumber(mean, 1)} on average, ${people}, from the repetitions planned`;
+  if (mainLift) {
+    const spread = possible?.sd === null ? 'the spread between people is not published for this load' : people;
+    return `${formatNumber(mean, 1)} on average from the repetitions planned; ${spread}`;
+  }
   return state.situation.value.judgement.spread > 0 ? people : 'as much as is said';
 }
 

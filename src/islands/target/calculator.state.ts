@@ -28,6 +28,8 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
   const ignored = signal<readonly string[]>([]);
   /** Entries that were not taken, as they were written, by the control's name. */
   const refused = signal<Readonly<Record<string, string>>>({});
+  /** Why the load is another than that of the repetitions entered last; null where it is theirs. */
+  const bound = signal<string | null>(null);
   const exercise = computed<Situation['exercise']>(() => {
     const { exercise: name, pins, stops, partials } = choices.value;
     const listed = exercises.find((one) => one.name === name);
@@ -57,6 +59,7 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
   const change = (part: Partial<Choices>) => {
     choices.value = { ...choices.value, ...part };
     refused.value = {};
+    bound.value = null;
   };
   const names = exercises.map(({ name }) => name);
   const recent = createRecent(choices, names);
@@ -69,7 +72,10 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
     const isInRange = written.trim() !== '' && repetitions >= from && repetitions <= to;
     const found = isInRange ? loadForPossible(repetitions, exercise.value.relation) : null;
     if (!found) refuse('repetitions', written);
-    else change({ load: Math.round(10 * found.load) / 10 });
+    else {
+      change({ load: Math.round(10 * found.load) / 10 });
+      bound.value = found.bound;
+    }
   };
   const enterNumber = (control: NumberChoice, written: string) => {
     const read = readNumber(control, written);
@@ -112,6 +118,7 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
     advice,
     judged,
     possible,
+    bound,
     ignored,
     refused,
     change,

@@ -162,6 +162,8 @@ export interface ProgrammeLine {
   readonly load: number;
   /** Repetitions in reserve, given or from those possible. */
   readonly reserve: number;
+  /** Repetitions possible, as given; null where they were not. */
+  readonly possible: number | null;
   /** How load or reserve was worked out where it was not given; null where both were. */
   readonly how: string | null;
   readonly company: Company;

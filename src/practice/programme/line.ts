@@ -29,7 +29,7 @@ export interface CheckedLine {
   readonly cautions: readonly string[];
 }
 
-/** Reserve written with decimals counts as in a range of whole repetitions up to half of one outside it. */
+/** A reserve, at the decimal at which it is shown, counts as in a range of whole repetitions up to half of one outside it. */
 const HALF = 0.5;
 
 export function checkLine(analysis: PracticeAnalysis, line: ProgrammeLine, status: TrainingStatus): CheckedLine {
@@ -66,6 +66,7 @@ function situationOf({ load, repetitions, exercise, company }: ProgrammeLine, st
 
 function compareToRange(reserve: number, range: ChosenReserve['reserve']): Exclude<AgainstAdvice, 'questioned'> {
   if (!range) return 'none';
-  if (reserve < range.least - HALF) return 'closer';
-  return reserve > range.most + HALF ? 'further' : 'inside';
+  const shown = Number(reserve.toFixed(1));
+  if (shown < range.least - HALF) return 'closer';
+  return shown > range.most + HALF ? 'further' : 'inside';
 }

@@ -5,9 +5,6 @@ import { judgePlausibility } from '../plausible.ts';
 import { loadForPossible, PUBLISHED_REPETITIONS, possibleAt } from '../possible.ts';
 import type { ProgrammeLine, WrittenLine } from './columns.ts';
 
-/** Repetitions by which done and left may miss those possible as given: both are counted in whole ones. */
-const ROUNDED = 1;
-
 /**
  * What is missing or contradicts itself; the first of it, since the rest follows from that.
  *
@@ -58,33 +55,19 @@ export function checkNumbers(row: WrittenLine, file: string, relation: Relation 
   return [];
 }
 
-/**
- * Repetitions done and left that do not make those possible: as the line itself gives them, or else as
- * published for its load.
- *
- * @param given repetitions possible as written; null where the cell is empty
- */
-export function findUnusual(
-  { line, load, repetitions, reserve, exercise }: ProgrammeLine,
-  given: number | null,
-  file: string,
-): readonly Problem[] {
-  const total = repetitions + reserve;
-  const warn = (expected: string, remedy: string) => [
+/** Repetitions done and left that do not make those possible: as the line itself gives them, or as published for its load. */
+export function findUnusual(line: ProgrammeLine, file: string): readonly Problem[] {
+  const found = judgePlausibility({ ...line, relation: line.exercise.relation });
+  if (found.kind === 'usual' || found.kind === 'not known') return [];
+  return [
     {
-      kind: 'unusual' as const,
+      kind: 'unusual',
       file,
-      line,
+      line: line.line,
       column: 'reserve',
-      value: `${repetitions} done and ${Number(reserve.toFixed(1))} left`,
-      expected,
-      remedy,
+      value: `${line.repetitions} done and ${Number(line.reserve.toFixed(1))} left`,
+      expected: found.expected,
+      remedy: `Are load, repetitions and reserve right? ${found.unusual}`,
     },
   ];
-  if (given !== null && Math.abs(total - given) > ROUNDED) {
-    return warn(`about the ${given} possible together`, 'Look at repetitions, reserve and those possible.');
-  }
-  const found = judgePlausibility({ load, repetitions, reserve, relation: exercise.relation });
-  if (found.kind === 'usual' || found.kind === 'not known') return [];
-  return warn(found.expected, `Are load, repetitions and reserve right? ${found.unusual}`);
 }

@@ -34,12 +34,12 @@ export function readProgramme(text: string, file: string, exercises: readonly Ex
   const { known, contradictions } = gatherExercises(rows, exercises, file);
   const complete = rows.flatMap((row) => {
     const exercise = known.get(plainName(row.exercise));
-    return exercise ? completeLine(row, exercise).map((line) => ({ line, possible: row.possible })) : [];
+    return exercise ? completeLine(row, exercise) : [];
   });
   return {
-    lines: complete.map(({ line }) => line),
+    lines: complete,
     problems: sortByLine([...problems, ...contradictions]),
-    warnings: [...warnings, ...complete.flatMap(({ line, possible }) => findUnusual(line, possible, file))],
+    warnings: [...warnings, ...complete.flatMap((line) => findUnusual(line, file))],
     asked: listAsked(rows.filter((row) => !known.has(plainName(row.exercise)))),
   };
 }
@@ -121,7 +121,9 @@ function completeLine(row: WrittenLine, exercise: Exercise): ProgrammeLine[] {
   const reserve = row.reserve ?? (mean === null ? null : Math.max(0, mean - repetitions));
   if (reserve === null) return [];
   const how = [
-    ...(row.load === null && found ? [`load from ${row.possible} possible repetitions (${found.relation})`] : []),
+    ...(row.load === null && found
+      ? [found.bound ?? `load from ${row.possible} possible repetitions (${found.relation})`]
+      : []),
     ...(row.reserve === null && mean !== null
       ? [`reserve from ${Number(mean.toFixed(1))} possible, ${row.possible === null ? 'on average' : 'as given'}`]
       : []),
@@ -135,6 +137,7 @@ function completeLine(row: WrittenLine, exercise: Exercise): ProgrammeLine[] {
       repetitions,
       load,
       reserve,
+      possible: row.possible,
       how: how.length > 0 ? how.join('; ') : null,
       company: row.company ?? 'alone',
     },

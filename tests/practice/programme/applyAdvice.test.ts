@@ -6,12 +6,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { stateLeft, stateMove } from '../../../src/figures/adviceMoves.ts';
 import { applyAdvice, makeMoveIn, makeMoves } from '../../../src/practice/programme/applyAdvice.ts';
+import { writeForAthlete } from '../../../src/practice/programme/athleteText.ts';
 import { fromCsv } from '../../../src/practice/programme/csvView.ts';
 import { addLine, copyLine, deleteLine, type LineList, NO_LINES } from '../../../src/practice/programme/edit.ts';
 import { type Cells, EDITOR_COLUMNS } from '../../../src/practice/programme/editorColumns.ts';
 import type { CheckedLine } from '../../../src/practice/programme/line.ts';
 import { reportLines, resolveBegun } from '../../../src/practice/programme/lineReports.ts';
 import { reportProgramme } from '../../../src/practice/programme/report.ts';
+import { TOO_MANY } from '../../../src/practice/tellGuarded.ts';
 import { analysis, exampleWeek, exercises, regatta } from './shipped.ts';
 
 const listOf = (...lines: readonly Partial<Cells>[]) =>
@@ -103,12 +105,17 @@ describe('Applying the advice', () => {
   });
 
   it('names a set alone under a load that can pin where no reserve makes it safe', () => {
-    const list = listOf({ exercise: 'squat', repetitions: '1', load: '100', reserve: '0', company: 'alone' });
+    const list = listOf({ exercise: 'squat', repetitions: '1', load: '95', reserve: '0', company: 'alone' });
     const { moves, left } = apply(list);
     expect(moves).toEqual([]);
     expect(left).toMatchObject([{ id: 1, why: 'no repetition', checked: { unsafe: true } }]);
     expect(stateLeft(left[0])).toMatch(
       /^Not safe as written, and left so\. .* Take a lighter load\. Or set safety arms/u,
+    );
+    const atMost = apply(listOf({ exercise: 'squat', repetitions: '1', load: '100', reserve: '0', company: 'alone' }));
+    expect(atMost.left).toMatchObject([{ why: 'no advice', checked: { unsafe: true } }]);
+    expect(stateLeft(atMost.left[0])).toMatch(
+      /^Not safe .* about 1\.0 repetitions .* Take a lighter load, or set safety/u,
     );
   });
 
@@ -136,8 +143,23 @@ describe('Applying the advice', () => {
     expect(stateLeft(few.left[0])).toMatch(
       /are 1 together: with \d in reserve none would be done\. Take a lighter load/u,
     );
-    const many = apply(listOf({ exercise: 'arm curl', repetitions: '8', load: '75', possible: '9', reserve: '6' }));
+    const many = apply(listOf({ exercise: 'arm curl', repetitions: '149', load: '20', reserve: '10' }));
     expect(many.left).toMatchObject([{ why: 'too many' }]);
+  });
+
+  it('leaves what does not fit the repetitions that the line itself says are possible, and nobody is told to do it', () => {
+    for (const reserve of ['2', '5']) {
+      const list = listOf({ exercise: 'push-up', repetitions: '12', load: '', possible: '12', reserve });
+      const { left, asAdvised } = apply(list);
+      expect([left.length, asAdvised]).toEqual([1, 0]);
+      expect(stateLeft(left[0])).toBe(
+        `Is the set right: 12 repetitions with ${reserve} left at 74\u00a0% of 1RM? Expected: about the 12 possible together, as the line gives them. Look at repetitions, reserve and those possible.`,
+      );
+      const checked = left[0].checked;
+      const told = writeForAthlete([{ checked, cells: list.lines[0].cells }], { week: null, event: null });
+      expect(told).toContain(TOO_MANY);
+      expect(told).not.toMatch(/End the set when/u);
+    }
   });
 
   it('counts what could not be checked, and leaves a line that says nothing alone', () => {

@@ -1,7 +1,7 @@
 /** A programme as text: forgiving about what does not matter, and all mistakes at once about what does. */
 import { describe, expect, it } from 'vitest';
 import { formatProblem } from '../../../src/evidence/problem.ts';
-import { loadForPossible, PUBLISHED_REPETITIONS } from '../../../src/practice/possible.ts';
+import { loadForPossible, PUBLISHED_REPETITIONS, possibleAt } from '../../../src/practice/possible.ts';
 import { readDay, writeDay } from '../../../src/practice/programme/columns.ts';
 import { readProgramme } from '../../../src/practice/programme/read.ts';
 import { exampleWeek, exercises, exerciseTable } from './shipped.ts';
@@ -113,7 +113,7 @@ describe('the numbers of a line', () => {
 
   it('are held against the repetitions possible that it gives', () => {
     expect(warningsOf('Mon,bench press,3,10,,14,8,spotter')).toEqual([
-      'line 2, `reserve`: expected about the 14 possible together, received “10 done and 8 left”. Look at repetitions, reserve and those possible.',
+      'line 2, `reserve`: expected about the 14 possible together, as the line gives them, received “10 done and 8 left”. Are load, repetitions and reserve right? Look at repetitions, reserve and those possible.',
     ]);
     // Counted in whole repetitions, 14 and a half possible are 10 done and 4 left.
     expect(warningsOf('Mon,bench press,3,10,,14.5,4,spotter')).toEqual([]);
@@ -123,6 +123,30 @@ describe('the numbers of a line', () => {
     const { from, to } = PUBLISHED_REPETITIONS;
     const isKnown = (possible: number) => loadForPossible(possible, null) !== null;
     expect([from - 1, from, to, to + 1].map(isKnown)).toEqual([false, true, true, false]);
+  });
+
+  it('have a load at which so many are possible, or the nearest that is known of the exercise, which is said', () => {
+    const all = Array.from({ length: PUBLISHED_REPETITIONS.to - 2 }, (_, i) => i + PUBLISHED_REPETITIONS.from);
+    for (const relation of ['leg press', 'bench press', null] as const) {
+      const found = all.map((possible) => ({ possible, ...loadForPossible(possible, relation) }));
+      const bounded = found.filter(({ bound }) => bound !== null);
+      // Of the leg press 13.1 repetitions are published at 80 %, its heaviest load; of the bench press 8.8 (data/repetitions.json).
+      expect(bounded.map(({ possible, load }) => [possible, load])).toEqual(
+        relation === 'leg press' ? [9, 10, 11, 12, 13].map((possible) => [possible, 80]) : [],
+      );
+      for (const { possible, load = Number.NaN, bound } of found) {
+        if (bound === null) expect(possibleAt(load, relation)?.mean).toBeCloseTo(possible, 9);
+      }
+      const loads = found.map(({ load }) => load ?? Number.NaN);
+      expect(loads).toEqual([...loads].sort((a, b) => b - a));
+    }
+    const [line] = readProgramme(
+      'day,exercise,sets,repetitions,possible\nMon,leg press,3,10,12\n',
+      'week',
+      exercises,
+    ).lines;
+    expect(line).toMatchObject({ load: 80, reserve: 2, possible: 12 });
+    expect(line.how).toMatch(/^no fewer than about 13 possible .* leg press, .* 80\u00a0%, stands for 12; reserve/u);
   });
 });
 
