@@ -99,12 +99,12 @@ function Answer({ name, found, settings }: AnswerProps) {
           {after && `: about ${formatExpected(after)}`}.
         </p>
       )}
-      {limit && perArm !== null && (
+      {perArm !== null && (limit || isEnoughFromThere === false) && (
         <p class="small">
           {isEnoughFromThere === false &&
-            findWidening(limit, found) === null &&
+            (!limit || findWidening(limit, found) === null) &&
             'Not every larger number that was tried is enough. '}
-          {stateLimit(limit, found, settings)}
+          {limit && stateLimit(limit, found, settings)}
         </p>
       )}
     </>

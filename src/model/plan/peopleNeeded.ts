@@ -74,21 +74,27 @@ export function findPeople(planning: Planning, plan: PlannedStudy, name: BandNam
   });
   if (!rows.of) return nothing(rows.reason);
   const isEnough = (people: number) => (expect(people).width ?? Number.POSITIVE_INFINITY) <= width;
+  const refuse = (people: number) => refuseAdded(planning, band, rows.of(people));
+  const endless = refuse(WITHOUT_END);
+  const limit = endless ? null : expect(WITHOUT_END);
   const found = (perArm: number, isEnoughFromThere: boolean | null): PeopleNeeded => ({
     ...nothing(''),
     perArm,
     people: countPlanned(withPeople(plan, perArm)),
     after: expect(perArm),
-    limit: refuseAdded(planning, band, rows.of(WITHOUT_END)) ? null : expect(WITHOUT_END),
+    limit,
     isEnoughFromThere,
     reason: null,
   });
   if (isEnough(0)) return found(0, null);
-  const tried = listTried(plan);
+  // Of ever more people a fit may be refused, so that widths end before.
+  const all = listTried(plan);
+  const tried = endless ? all.slice(0, all.findLastIndex((people) => refuse(people) === null) + 1) : all;
+  if (tried.length === 0) return nothing(refuse(LEAST_PEOPLE) ?? '');
   const at = tried.findIndex(isEnough);
   if (at < 0) {
     const widths = tried.map((people) => ({ people, width: expect(people).width }));
-    return nothing(explainTooFew(widths, width, fallSteadily(widths)), expect(WITHOUT_END));
+    return nothing(explainTooFew(widths, width, fallSteadily(widths), endless), limit);
   }
   // The least between the first that is enough and the one tried before it.
   let [less, enough] = [at === 0 ? LEAST_PEOPLE - 1 : tried[at - 1], tried[at]];
@@ -97,8 +103,8 @@ export function findPeople(planning: Planning, plan: PlannedStudy, name: BandNam
     if (isEnough(middle)) enough = middle;
     else less = middle;
   }
-  const refusal = refuseAdded(planning, band, rows.of(enough));
-  return refusal ? nothing(refusal) : found(enough, tried.slice(at).every(isEnough));
+  const refusal = refuse(enough);
+  return refusal ? nothing(refusal) : found(enough, endless === null && tried.slice(at).every(isEnough));
 }
 
 /** The plan's rows in the band with so many people in each arm, or why there are none. */

@@ -16,22 +16,31 @@ export interface TriedWidth {
  * @param tried from few people to people without end, all wider than asked
  * @param asked repetitions
  * @param isFalling whether each width is at most the one before, so that what holds of those tried holds of all
+ * @param endless why of more people no fit would be made; null where one would be
  */
-export function explainTooFew(tried: readonly TriedWidth[], asked: number, isFalling: boolean): string {
+export function explainTooFew(
+  tried: readonly TriedWidth[],
+  asked: number,
+  isFalling: boolean,
+  endless: string | null,
+): string {
   const [least, most] = [tried[0].people, tried[tried.length - 1]];
   const told = (width: number | null) => (width === null ? null : writeAbove(width, asked));
   const limit = told(most.width);
-  if (isFalling) {
+  if (isFalling && endless === null) {
     const reaches = limit === null ? 'gives no interval with an upper end' : `leaves it about ${limit} wide`;
     return `no number of people is enough for ${asked} in one such study: even without end it ${reaches}, ${WHY}`;
   }
+  const without = limit === null ? 'no upper end with people without end' : `about ${limit} with people without end`;
   const { people, width } = tried.reduce((best, one) =>
     (one.width ?? Number.POSITIVE_INFINITY) < (best.width ?? Number.POSITIVE_INFINITY) ? one : best,
   );
   return [
     `none of the numbers tried (${least} to ${most.people.toLocaleString('en')} in each arm) is enough for ${asked} in one such study`,
-    `: the narrowest, about ${told(width)} wide, is expected with ${people.toLocaleString('en')} in each arm`,
-    limit === null ? ', and no upper end with people without end' : `, and about ${limit} with people without end`,
+    width === null
+      ? ': none gives an interval with an upper end'
+      : `: the narrowest, about ${told(width)} wide, is expected with ${people.toLocaleString('en')} in each arm`,
+    endless === null ? `, and ${without}` : `; with ever more people none can be foreseen (${endless})`,
   ].join('');
 }
 

@@ -81,6 +81,20 @@ describe('people needed', () => {
     );
   });
 
+  it('are sought as far as a fit would be made', () => {
+    // With people enough the study alone decides a covariate's slope, which no other study can check.
+    const adjusting = openPlanning(shipped, {
+      ...defaultSettings,
+      weighting: 'precision',
+      adjust: ['training-status', 'weekly-sets'],
+    });
+    const needed = findPeople(adjusting, armsOf([0, 10], 20, 'heavy'), 'heavy', 1.1);
+    expect(needed).toMatchObject({ perArm: null, limit: null });
+    expect(needed.reason).toMatch(
+      /^none of the numbers tried \(3 to 57,926 in each arm\).*; with ever more people none can be foreseen \(with this study no fit would be made: /u,
+    );
+  });
+
   it('say what is wrong with a plan, and where no arm is in the band', () => {
     expect(findPeople(planning, armsOf([0, 99], 0), 'light', 0.5).reason).toBe(
       'arm 2: expected a reserve from 0 to 30, received 99',
