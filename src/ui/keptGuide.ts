@@ -11,6 +11,8 @@ const progressSchema = z.object({
   start: z.string(),
   /** What it showed last, as an address: one that asks for something else is no reload. */
   last: z.optional(z.string()),
+  /** What the address had then: it is written a moment later. */
+  search: z.optional(z.string()),
   /** What was worked out on the way, by names of the sequence's own. */
   found: z.record(z.string(), z.unknown()),
 });

@@ -85,10 +85,48 @@ describe('Target', () => {
     );
     await expect.poll(() => new URL(page.url()).searchParams.get('sets')).toBe('2-4 2-5 2-4');
     await page.getByRole('button', { name: 'Remove said 2, did 5' }).click();
-    await expect.poll(() => textOf(page, '#test-status')).toBe('Removed: said 2, did 5.');
+    await expect.poll(() => textOf(page, '#test-status')).toBe('Removed: said 2, did 5. Now 2 test sets.');
     expect(await page.evaluate('document.activeElement.id')).toBe('test-said');
     expect(await findViolations(page)).toEqual([]);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('keeps the focus at as many test sets as are kept, by keys and by taps, and says what was done', async () => {
+    const { page, complaints, close } = await openPage(site, 'target/?judgement=own+test+sets', PHONE);
+    const sets = page.locator('.test-sets li');
+    const add = page.getByRole('button', { name: 'Add this set' });
+    const status = () => textOf(page, '#test-status');
+    const write = async (by: 'key' | 'tap') => {
+      await page.locator('#test-said').fill('2');
+      await page.locator('#test-done').fill('4');
+      await (by === 'key' ? page.keyboard.press('Enter') : add.click());
+    };
+    for (let i = 1; i <= 20; i++) {
+      await write('key');
+      await expect.poll(status).toMatch(new RegExp(`^Added: said 2, did 4\\. Now ${i} test sets?\\.`, 'u'));
+    }
+    const FULL = /20 test sets are as many as are kept: remove one to add another\.$/u;
+    await expect.poll(status).toMatch(FULL);
+    expect(await focused(page)).toBe('test-said');
+    expect(await page.locator('#test-said').getAttribute('readonly')).not.toBeNull();
+    await page.keyboard.type('7');
+    expect(await page.locator('#test-said').inputValue()).toBe('');
+    await page.keyboard.press('Enter');
+    await expect.poll(status).toMatch(/^Nothing was added\. 20 test sets/u);
+    expect(await findViolations(page)).toEqual([]);
+    await sets.last().getByRole('button').focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(status).toBe('Removed: said 2, did 4. Now 19 test sets.');
+    expect([await sets.count(), await focused(page)]).toEqual([19, 'test-said']);
+    await write('tap');
+    await expect.poll(status).toMatch(/^Added: .* Now 20 test sets\. 20 test sets are/u);
+    expect([await sets.count(), await focused(page)]).toEqual([20, 'test-said']);
+    // It is told as disabled and takes the tap all the same.
+    await add.click({ force: true });
+    await expect.poll(status).toMatch(/^Nothing was added\./u);
+    expect([await sets.count(), await add.evaluate((one) => one === document.activeElement)]).toEqual([20, true]);
     expect(complaints).toEqual([]);
     await close();
   });

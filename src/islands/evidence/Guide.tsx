@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { GuidePanel, type GuideQuestion, Said } from '../../ui/GuidePanel.tsx';
 import type { EvidenceState } from './evidence.state.ts';
 import { GUESSES, stateTaught } from './guideFindings.ts';
-import { GUIDE_STEPS, nameFollowed } from './guideSteps.ts';
+import { GUIDE_STEPS } from './guideSteps.ts';
 
 interface Props {
   readonly state: EvidenceState;
@@ -53,20 +53,14 @@ function questionOf({ guide, fitting }: EvidenceState): GuideQuestion | null {
   const step = guide.step.value;
   if (!step) return null;
   const found = guide.findings.value[guide.progress.value?.step ?? 0];
-  // After a reload an answered step begins from nothing; the loads that it asks of are those that are shown.
-  const before = guide.before.value ?? (found ? fitting.analysis.value : null);
-  const asked = before && nameFollowed(before);
-  const asks =
-    step.asks === 'target'
-      ? `Where will the target with ${asked} go?`
-      : `How wide will the interval of the target with ${asked} become?`;
+  const question = guide.question.value;
   const problem = fitting.problem.value;
   return {
     title: step.title,
-    ask: before ? `${step.look} ${asks}` : (problem ?? 'Being worked out …'),
-    choices: before ? GUESSES[step.asks] : [],
+    ask: question ?? problem ?? 'Being worked out …',
+    choices: question !== null ? GUESSES[step.asks] : [],
     guess: guide.guess.value,
-    answer: found ? `${found.came} ${step.lesson}` : problem && `This could not be fitted: ${problem}.`,
+    answer: found ? `${found.came} ${found.lesson}`.trim() : problem && `This could not be fitted: ${problem}.`,
     whyNot: guide.whyNot.value,
   };
 }

@@ -7,7 +7,7 @@ import { readSettings, writeSettings } from '../analysis/settingsAddress.ts';
 import type { createFitting } from './fitting.state.ts';
 import { type Finding, findChange, findingSchema, passOver } from './guideFindings.ts';
 import { type Ringed, ringTarget } from './guideRings.ts';
-import { GUIDE_STEPS, refuseGuide } from './guideSteps.ts';
+import { GUIDE_STEPS, refuseGuide, stateQuestion } from './guideSteps.ts';
 
 /** Name under which the browser keeps it, before the address of the table that is read. */
 const STORE = 'shy-of-failure guide';
@@ -39,6 +39,12 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
   const whyNot = computed(() =>
     step.value && context.value ? (refuseGuide(context.value.analysis) ?? step.value.whyNot(context.value)) : null,
   );
+  /** What is asked; null until that is known. An answered step says what it asked, whatever is fitted now. */
+  const question = computed(() => {
+    const found = findings.value[progress.value?.step ?? 0];
+    if (found?.wasAsked) return found.question;
+    return step.value && context.value ? stateQuestion(step.value, context.value) : null;
+  });
   const ringed: ReadonlySignal<Ringed | null> = computed(() => {
     const at = progress.value;
     if (!at || !step.value || fitting.pending.value) return null;
@@ -100,6 +106,8 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
   const connect = () => {
     isConnected = true;
     const kept = readProgress(store, GUIDE_STEPS.length);
+    // Left before its address was written, the page goes on with what it showed.
+    if (kept?.last !== undefined && kept.search === location.search) settings.value = readSettings(kept.last).settings;
     const here = writeSettings(settings.peek());
     // Settings that a link asks for go before a sequence that was begun at others; a plain address asks for none.
     const isAskedFor = here !== writeSettings(defaultSettings) && here !== kept?.last;
@@ -108,7 +116,10 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
     // An answered step stands as the address has it.
     else if (progress.value && !findings.value[progress.value.step]?.wasAsked) goTo(progress.value.step);
     const stops = [
-      effect(() => keepProgress(store, progress.value && { ...progress.value, last: writeSettings(settings.value) })),
+      effect(() => {
+        const [last, { search }] = [writeSettings(settings.value), location];
+        keepProgress(store, progress.value && { ...progress.value, last, search });
+      }),
       effect(() => {
         const at = progress.value;
         const analysis = fitting.analysis.value;
@@ -123,7 +134,7 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
         } else if (whyNot.value !== null) {
           if (!findings.value[at.step]) note(passOver(whyNot.value));
         } else if (guess.value !== null && !findings.value[at.step] && context.value) {
-          if (is(step.value.change(context.value))) note(findChange(step.value, before.value, analysis));
+          if (is(step.value.change(context.value))) note(findChange(step.value, context.value, analysis));
         }
       }),
     ];
@@ -132,7 +143,22 @@ export function createGuide(table: string, settings: Signal<Settings>, fitting: 
       for (const stop of stops) stop();
     };
   };
-  return { progress, step, guess, before, whyNot, findings, ringed, begin, again, leave, goTo, choose, connect };
+  return {
+    progress,
+    step,
+    guess,
+    before,
+    question,
+    whyNot,
+    findings,
+    ringed,
+    begin,
+    again,
+    leave,
+    goTo,
+    choose,
+    connect,
+  };
 }
 
 export type GuideState = ReturnType<typeof createGuide>;

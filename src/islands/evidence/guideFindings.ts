@@ -5,13 +5,17 @@ import { formatNumber, formatTarget } from '../../figures/format.ts';
 import { stateMoved } from '../../figures/moved.ts';
 import { findBand } from '../../model/bands.ts';
 import type { Analysis, Target } from '../../model/result.ts';
-import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
+import { LOAD_HEADINGS, LOAD_NAMES } from '../../practice/loadNames.ts';
 import { followedBand } from './guideRings.ts';
-import { GUIDE_STEPS, type GuideStep } from './guideSteps.ts';
+import { GUIDE_STEPS, type GuideContext, type GuideStep, stateQuestion } from './guideSteps.ts';
 
 export const findingSchema = z.object({
+  /** The question as it was asked, of the analysis before; empty where nothing was. */
+  question: z.string(),
   /** What moved and by how much; why nothing could be asked, where nothing was. */
   came: z.string(),
+  /** What that shows; empty where no curve is left to follow. */
+  lesson: z.string(),
   /** The target that was followed, before and after, in a line. */
   brief: z.string(),
   /** The choice that came true; null where none did, as where a target is gone. */
@@ -42,20 +46,39 @@ const HARDLY = 0.25;
 /** An interval is about as wide up to this ratio of its widths. */
 const ABOUT = 1.1;
 
-export function findChange({ asks }: Pick<GuideStep, 'asks'>, before: Analysis, after: Analysis): Finding {
+/** @param context of the step, before its change @param after the analysis with the change */
+export function findChange(
+  step: Pick<GuideStep, 'asks' | 'look' | 'lesson'>,
+  context: GuideContext,
+  after: Analysis,
+): Finding {
+  const before = context.analysis;
   const followed = followedBand(before);
-  const [old, now] = [followed?.band.target, followed && findBand(after.bands, followed.name)?.target];
+  const band = followed && findBand(after.bands, followed.name);
+  const [old, now] = [followed?.band.target, band?.target];
   const moved = old && now && old.point !== null && now.point !== null ? now.point - old.point : null;
-  const right = asks === 'target' ? directionOf(moved, HARDLY) : old && now ? compareWidths(old, now) : null;
+  const right = step.asks === 'target' ? directionOf(moved, HARDLY) : old && now ? compareWidths(old, now) : null;
   const brief = followed
     ? `${LOAD_HEADINGS[followed.name]}: target ${formatTarget(followed.band.target)}, then ${now ? formatTarget(now) : 'no curve of its own'}.`
     : '';
-  return { came: stateMoved(before, after), brief, right, moved, wasAsked: true };
+  const lesson =
+    followed && band && !band.failure
+      ? step.lesson({ loads: LOAD_NAMES[followed.name], before: followed.band, after: band })
+      : '';
+  return {
+    question: stateQuestion(step, context),
+    came: stateMoved(before, after),
+    lesson,
+    brief,
+    right,
+    moved,
+    wasAsked: true,
+  };
 }
 
 /** A step that says nothing of the table. */
 export function passOver(reason: string): Finding {
-  return { came: reason, brief: reason, right: null, moved: null, wasAsked: false };
+  return { question: '', came: reason, lesson: '', brief: reason, right: null, moved: null, wasAsked: false };
 }
 
 /** Which change moved the target most and which least, of those that were made; empty where fewer than two were. */

@@ -4,6 +4,7 @@ import type { Spot } from '../../figures/pointOut.ts';
 import { findBand } from '../../model/bands.ts';
 import type { FittedRow } from '../../model/fittedRow.ts';
 import type { Analysis, Band, BandName } from '../../model/result.ts';
+import { LOAD_NAMES } from '../../practice/loadNames.ts';
 
 export interface Ringed {
   /** Of which figure. */
@@ -12,7 +13,10 @@ export interface Ringed {
 }
 
 /** Rings on one figure: more are looked at no more. */
-const MOST_RINGS = 5;
+export const MOST_RINGS = 5;
+/** A row as it is ringed, with a fit or without. */
+export type RingedRow = Pick<FittedRow, 'study' | 'reserve' | 'effect' | 'load'>;
+
 /** Loads in the order in which the guide follows one of their targets. */
 const FOLLOWED = ['heavy', 'all', 'light'] as const satisfies readonly BandName[];
 
@@ -25,11 +29,17 @@ export function followedBand({ bands }: Pick<Analysis, 'bands'>): { name: BandNa
   return null;
 }
 
+/** “heavy loads”, of the curve that the questions follow; empty where there is none. */
+export function nameFollowed(analysis: Pick<Analysis, 'bands'>): string {
+  const followed = followedBand(analysis);
+  return followed ? LOAD_NAMES[followed.name] : '';
+}
+
 /** @param band whose figure is ringed, where not that whose target is followed */
 export function ringRows(
   analysis: Analysis,
   what: string,
-  pick: (rows: readonly FittedRow[]) => readonly FittedRow[],
+  pick: (rows: readonly FittedRow[]) => readonly RingedRow[],
   band: BandName = followedBand(analysis)?.name ?? 'all',
 ): Ringed {
   const rows = pick(findBand(analysis.bands, band)?.fitted ?? []).slice(0, MOST_RINGS);
@@ -41,12 +51,9 @@ export function ringRows(
   return { band, spots };
 }
 
-/** The rows of a study, in the figure that is followed or, where it has none there, in another. */
+/** The rows of a study, in the figure that is followed. */
 export function ringStudy(analysis: Analysis, name: string | null): Ringed {
-  const own = (rows: readonly FittedRow[]) => rows.filter(({ study }) => study === name);
-  const bands = [followedBand(analysis)?.name ?? 'all', ...FOLLOWED];
-  const band = bands.find((one) => own(findBand(analysis.bands, one)?.fitted ?? []).length > 0);
-  return ringRows(analysis, 'the study', own, band);
+  return ringRows(analysis, 'the study', (rows) => rows.filter(({ study }) => study === name));
 }
 
 /** The curve that is followed, at reserve 0 or at the largest reserve studied. */

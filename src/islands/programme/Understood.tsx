@@ -13,7 +13,8 @@ import {
   writeLoad,
   writeSpan,
 } from '../../practice/programme/written/understood.ts';
-import type { OfferedLine, Opening } from './opening.state.ts';
+import type { OfferedLine } from './offered.ts';
+import type { Opening } from './opening.state.ts';
 
 /** Lines that are laid out at once. */
 const FIRST_LINES = 60;
@@ -31,15 +32,15 @@ export function Understood({ opening, written }: { readonly opening: Opening; re
   const [showsAll, setShowsAll] = useState(false);
   const offered = opening.offered.value;
   const lines = showsAll ? offered : offered.slice(0, FIRST_LINES);
-  const ofLines = new Set(offered.map(({ understood }) => understood.line));
-  const others = written.notRead.filter(({ line }) => line === null || !ofLines.has(line));
+  const { beside, others } = opening.placed.value;
   return (
     <div class="understood">
       <h2 id="understood" tabIndex={-1}>
         How it was understood
       </h2>
       <p role="status">
-        {countOf(offered.length, 'line')} of sets; {countOf(written.notRead.length, 'entry', 'entries')} not read;{' '}
+        {countOf(offered.length, 'line')} of sets;{' '}
+        {countOf(written.notRead.filter(opening.isOpenProblem).length, 'entry', 'entries')} not read;{' '}
         {countOf(written.notes.length, 'note')}.
       </p>
       {written.assumed.length > 0 && <List of={written.assumed} />}
@@ -48,7 +49,7 @@ export function Understood({ opening, written }: { readonly opening: Opening; re
           <Line
             key={i}
             one={one}
-            notRead={written.notRead.filter(({ line }) => line === one.understood.line)}
+            problems={(beside.get(one.understood) ?? []).filter(opening.isOpenProblem)}
             opening={opening}
           />
         ))}
@@ -87,22 +88,21 @@ export function Understood({ opening, written }: { readonly opening: Opening; re
 
 interface LineProps {
   readonly one: OfferedLine;
-  readonly notRead: readonly NotRead[];
+  readonly problems: readonly NotRead[];
   readonly opening: Opening;
 }
 
-function Line({ one: { understood, cells, writtenName, assumed }, notRead, opening }: LineProps) {
-  // A name that the reader has chosen is not asked about any more.
-  const open = notRead.filter(({ suggestions }) => suggestions.length === 0 || cells.exercise === writtenName);
+function Line({ one, problems, opening }: LineProps) {
+  const { understood, assumed } = one;
   return (
     <li value={understood.line}>
       <p class="as-written">
         <code>{understood.text.trim()}</code>
       </p>
-      <p>{listReadings(understood, cells.exercise).join('; ')}</p>
+      <p>{listReadings(one).join('; ')}</p>
       {assumed.length > 0 && <List of={assumed.map(({ said }) => said)} />}
       {understood.notes.length > 0 && <p class="small">Kept as a note: {understood.notes.join('; ')}</p>}
-      {open.map((problem, i) => (
+      {problems.map((problem, i) => (
         <div class="problem" key={i}>
           <p>
             {problem.column ?? 'This line'}: {formatExpectation(problem)}
@@ -110,7 +110,7 @@ function Line({ one: { understood, cells, writtenName, assumed }, notRead, openi
           {problem.suggestions.length > 0 && (
             <p class="buttons">
               {problem.suggestions.map((name) => (
-                <button type="button" class="inline" key={name} onClick={() => opening.choose(writtenName, name)}>
+                <button type="button" class="inline" key={name} onClick={() => opening.choose(problem, name)}>
                   Take “{name}”
                 </button>
               ))}
@@ -123,16 +123,18 @@ function Line({ one: { understood, cells, writtenName, assumed }, notRead, openi
 }
 
 /** “day Monday, from “Mon””, one for each value. */
-function listReadings(line: UnderstoodLine, exercise: string): readonly string[] {
+function listReadings({ understood: line, cells, chosen }: OfferedLine): readonly string[] {
   const { day, week } = line;
+  const chosenDay = chosen.find(({ column }) => column === 'day');
+  const dayWords = chosenDay ? `day ${chosenDay.taken} (from “${chosenDay.value}”)` : 'no day';
   const values = FIELDS.flatMap((field) => {
     const reading = line[field];
     return reading ? [say(WORDS[field], showValue(field, line), reading)] : [];
   });
   const facts = Object.entries(line.facts).map(([name, fact]) => say(name.replace('_', ' '), fact.value, fact));
   return [
-    ...(day ? [say('day', writeDay(day.value), day)] : week === null ? ['no day'] : [`week ${week}, no day`]),
-    ...(line.exercise ? [say('exercise', exercise, line.exercise)] : []),
+    day ? say('day', writeDay(day.value), day) : `${week === null ? '' : `week ${week}, `}${dayWords}`,
+    ...(line.exercise ? [say('exercise', cells.exercise, line.exercise)] : []),
     ...values,
     ...facts,
   ];

@@ -4,27 +4,18 @@ import type { NamedExercise } from '../../evidence/exerciseNames.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { readDraft } from '../../practice/programme/draft.ts';
 import { addLine, NO_LINES, replaceLines } from '../../practice/programme/edit.ts';
-import type { Cells } from '../../practice/programme/editorColumns.ts';
-import { toCells } from '../../practice/programme/written/toCells.ts';
-import type { Assumed, UnderstoodLine, WrittenProgramme } from '../../practice/programme/written/understood.ts';
+import type { NotRead, WrittenProgramme } from '../../practice/programme/written/understood.ts';
 import { reasonOf } from '../../ui/reasonOf.ts';
 import type { WorkerCalls } from '../../ui/workerCalls.ts';
 import type { Editing, VersionName } from './editing.state.ts';
 import { keepTaken, readTaken } from './keptProgramme.ts';
+import { type Chosen, choose as chooseFor, isAnswered, offerLine } from './offered.ts';
+import { placeProblems } from './problemsOfSets.ts';
 import type { ProgrammeOperations } from './programmeWorker.ts';
 import { addTaken, type Taken } from './taken.ts';
 
 /** Milliseconds without a keystroke after which a text is read. */
 const REST = 150;
-
-/** A line as it was understood, and the cells that it would come in with. */
-export interface OfferedLine {
-  readonly understood: UnderstoodLine;
-  readonly cells: Cells;
-  /** Its exercise before the reader chose another. */
-  readonly writtenName: string;
-  readonly assumed: readonly Assumed[];
-}
 
 export function createOpening(
   editing: Editing,
@@ -34,8 +25,7 @@ export function createOpening(
   const isOpen = signal(false);
   const text = signal('');
   const written = signal<WrittenProgramme | null>(null);
-  /** Exercise that the reader took for a written name. */
-  const chosen = signal<ReadonlyMap<string, string>>(new Map());
+  const chosen = signal<readonly Chosen[]>([]);
   /** Why the last step could not be done. */
   const problem = signal<string | null>(null);
   /** How the last file was read, where that is not plain. */
@@ -43,7 +33,10 @@ export function createOpening(
   const isReading = signal(false);
   /** What was taken without being written, for the lines that came in. */
   const taken = signal<Taken>(new Map());
-  const offered = computed(() => (written.value?.lines ?? []).map((line) => offer(line, chosen.value)));
+  const offered = computed(() => (written.value?.lines ?? []).map((line) => offerLine(line, chosen.value)));
+  const placed = computed(() => placeProblems(written.value ?? { lines: [], notRead: [] }));
+  /** A question that was answered is not asked any more. */
+  const isOpenProblem = (one: NotRead) => !isAnswered(one, chosen.value);
   let cancelAsked = () => {};
   let rest: ReturnType<typeof setTimeout> | undefined;
   /** Number of the file that was opened last: one that takes longer to read must not come after it. */
@@ -74,7 +67,7 @@ export function createOpening(
       text.value = whole;
       problem.value = null;
       note.value = '';
-      chosen.value = new Map();
+      chosen.value = [];
       isReading.value = whole.trim() !== '';
       if (isReading.value) rest = setTimeout(() => read(whole), wait);
       else written.value = null;
@@ -108,9 +101,9 @@ export function createOpening(
     editing.say(`${name} was opened.`);
     close('version-first');
   };
-  const choose = (name: string, exercise: string) => {
-    chosen.value = new Map([...chosen.value, [name, exercise]]);
-    editing.say(`“${name}” is taken as ${exercise}.`);
+  const choose = (asked: NotRead, taken: string) => {
+    chosen.value = [...chosen.value, chooseFor(asked, taken)];
+    editing.say(`“${asked.value}” is taken as ${taken}.`);
     editing.focusOn('understood');
   };
   /** @param way in place of the lines of a version, or below them */
@@ -159,7 +152,8 @@ export function createOpening(
     text,
     written,
     offered,
-    chosen,
+    placed,
+    isOpenProblem,
     problem,
     note,
     isReading,
@@ -175,13 +169,3 @@ export function createOpening(
 }
 
 export type Opening = ReturnType<typeof createOpening>;
-
-function offer(understood: UnderstoodLine, chosen: ReadonlyMap<string, string>): OfferedLine {
-  const cells = toCells(understood);
-  const writtenName = cells.exercise;
-  const exercise = chosen.get(writtenName);
-  if (exercise === undefined) return { understood, cells, writtenName, assumed: understood.assumed };
-  const said = `“${writtenName}” was taken as ${exercise}, as you chose.`;
-  const assumed: readonly Assumed[] = [...understood.assumed, { said, of: ['exercise'] }];
-  return { understood, cells: { ...cells, exercise }, writtenName, assumed };
-}

@@ -1,5 +1,6 @@
 /** A lifter's own test sets, entered one by one: what was said to be left, and what was then done to failure. */
 import { useRef, useState } from 'preact/hooks';
+import { countOf } from '../../numerics/countOf.ts';
 import {
   isWholeCount,
   MOST_TEST_SETS,
@@ -29,6 +30,10 @@ export function TestSets({ sets, own, onChange }: Props) {
   const isFull = sets.length >= MOST_TEST_SETS;
 
   const add = () => {
+    if (isFull) {
+      setStatus('Nothing was added.');
+      return;
+    }
     const written = { said: readCount(said.current), done: readCount(done.current) };
     const wrong = ENTRIES.filter(([name]) => written[name] === null);
     setRefused(wrong.map(([name]) => name));
@@ -40,13 +45,13 @@ export function TestSets({ sets, own, onChange }: Props) {
     }
     const added = { said: written.said, done: written.done };
     onChange([...sets, added]);
-    setStatus(`Added: ${tellSet(added)}.`);
+    setStatus(`Added: ${tellSet(added)}. ${tellCount(sets.length + 1)}`);
     for (const { current } of [said, done]) if (current) current.value = '';
     said.current?.focus();
   };
   const remove = (index: number) => {
     onChange(sets.filter((_, i) => i !== index));
-    setStatus(`Removed: ${tellSet(sets[index])}.`);
+    setStatus(`Removed: ${tellSet(sets[index])}. ${tellCount(sets.length - 1)}`);
     // The button that was pressed is gone.
     said.current?.focus();
   };
@@ -81,7 +86,8 @@ export function TestSets({ sets, own, onChange }: Props) {
               type="text"
               inputMode="numeric"
               autocomplete="off"
-              disabled={isFull}
+              // A disabled field would lose the focus that adding the last one leaves here.
+              readOnly={isFull}
               aria-invalid={refused.includes(name)}
               aria-describedby="test-status"
               onKeyDown={(event) => {
@@ -93,12 +99,11 @@ export function TestSets({ sets, own, onChange }: Props) {
           </div>
         ))}
       </div>
-      <button type="button" disabled={isFull} onClick={add}>
+      <button type="button" aria-disabled={isFull} onClick={add}>
         Add this set
       </button>
       <p class="help" role="status" id="test-status">
-        {isFull ? `${MOST_TEST_SETS} sets are as many as are kept. ` : ''}
-        {status}
+        {status} {isFull && `${MOST_TEST_SETS} test sets are as many as are kept: remove one to add another.`}
       </p>
       <p class="help">{stateOwn(own)}</p>
     </fieldset>
@@ -113,4 +118,9 @@ function readCount(input: HTMLInputElement | null): number | null {
 
 function tellSet({ said, done }: TestSet): string {
   return `said ${said}, did ${done}`;
+}
+
+/** Beside what was done to a set, so that the same done again is said again. */
+function tellCount(sets: number): string {
+  return `Now ${countOf(sets, 'test set')}.`;
 }

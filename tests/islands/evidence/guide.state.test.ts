@@ -28,6 +28,8 @@ afterEach(() => vi.unstubAllGlobals());
 
 function open(arms: readonly Arm[], from: Settings, storage: Record<string, string> | 'forbidden' | null = {}) {
   if (storage !== null) pretendBrowser('', storage);
+  // The address that the page was opened by; the guide comes before what writes it.
+  location.search = writeSettings(from);
   const settings = signal(from);
   const analysis = signal(analyse(arms, from));
   const fitting = {
@@ -151,6 +153,58 @@ describe('the guide', () => {
     expect(third.settings.value).toEqual(from);
     third.close();
     expect(sessionStorage.getItem(STORE)).toBeNull();
+  });
+
+  it('survives a reload that comes before the address was written', () => {
+    const first = open(growth, from);
+    first.guide.begin();
+    first.guide.choose('less');
+    const [progress, shown] = [first.guide.progress.value, first.settings.value];
+    expect(shown).not.toEqual(from);
+    first.close();
+    const again = open(growth, from, null);
+    expect(again.settings.value).toEqual(shown);
+    expect(again.guide.progress.value).toMatchObject(progress ?? {});
+    expect(again.guide.findings.value).toEqual(first.guide.findings.value);
+    again.close();
+  });
+
+  it('still says after a reload, and going back, what an answered step asked, whatever is fitted by then', () => {
+    const start = settingsSchema.parse({ split: 80, curve: 'log' });
+    const first = open(growth, start);
+    first.guide.begin();
+    for (const title of ['Straighten or bend', 'Move the split']) {
+      const place = GUIDE_STEPS.findIndex((step) => step.title === title);
+      first.guide.goTo(place);
+      const asked = first.guide.question.value;
+      expect(asked).toMatch(title === 'Move the split' ? /from heavy to light/u : /the place of the logarithm/u);
+      first.guide.choose('same');
+      expect(first.guide.question.value).toBe(asked);
+      const reloaded = open(growth, first.settings.value, null);
+      expect(reloaded.guide.before.value).toBeNull();
+      expect(reloaded.guide.question.value).toBe(asked);
+      expect(reloaded.guide.findings.value).toEqual(first.guide.findings.value);
+      reloaded.close();
+      first.guide.goTo(0);
+      first.guide.goTo(place);
+      expect(first.guide.question.value).toBe(asked);
+    }
+    first.close();
+  });
+
+  it('asks anew what it keeps no question of', () => {
+    const first = open(growth, from);
+    first.guide.begin();
+    first.guide.choose('less');
+    const whole = first.guide.findings.value[0];
+    const kept = JSON.parse(sessionStorage.getItem(STORE) ?? '');
+    const answered = first.settings.value;
+    first.close();
+    const { question: _, ...former } = kept.found[0];
+    const again = open(growth, answered, { [STORE]: JSON.stringify({ ...kept, found: { 0: former } }) });
+    expect(again.guide.findings.value[0]).toEqual(whole);
+    expect(again.settings.value).toEqual(answered);
+    again.close();
   });
 
   it('begins at the settings of the address where the reader was quicker than the page', () => {

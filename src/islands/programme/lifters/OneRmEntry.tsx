@@ -1,15 +1,13 @@
 /** What a lifter can lift once in an exercise, with a step of its own, and the loads that follow. */
 import { formatExpectation } from '../../../evidence/problem.ts';
-import { formatPlain } from '../../../figures/format.ts';
 import { isWithBodyWeight } from '../../../practice/lifters/bodyWeight.ts';
-import { exerciseKey, type Lifter, oneRmOf } from '../../../practice/lifters/lifter.ts';
-import { loadFor } from '../../../practice/lifters/loadFor.ts';
+import { type Lifter, oneRmOf } from '../../../practice/lifters/lifter.ts';
 import { askUnit, findOneRm, inUnitOf, stepOf } from '../../../practice/lifters/oneRm.ts';
 import { readStep } from '../../../practice/lifters/step.ts';
-import { explainLoad, tellLoad } from '../../../practice/lifters/tellLine.ts';
 import { writeWeight } from '../../../practice/lifters/weight.ts';
 import type { ProgrammeState } from '../programme.state.ts';
 import { idOfMaximum, type LiftersState } from './lifters.state.ts';
+import { sayLoads } from './sayLoads.ts';
 import type { SheetsState } from './sheets.state.ts';
 
 interface Props {
@@ -69,7 +67,7 @@ export function OneRmEntry({ programme, state, sheets, lifter, exercise, isUsed 
         {isOther && <p>That is {writeWeight(inUnitOf(lifter, found.weight))}.</p>}
         {question && <p>{question}</p>}
         {isUsed ? (
-          <p>{sayLoads(programme, sheets, lifter, exercise)}</p>
+          <p>{sayLoads(sheets.list.value.lines, lifter, exercise, exercises)}</p>
         ) : (
           <p>
             This programme does not have it.{' '}
@@ -115,23 +113,4 @@ function Cell({ id, label, exercise, placeholder, value = '', isWrong, said, onI
       />
     </div>
   );
-}
-
-/** “107.5 kg for 78 %; 110 kg for 80 %”: each load once. */
-function sayLoads(programme: ProgrammeState, { list }: SheetsState, lifter: Lifter, exercise: string): string {
-  const exercises = programme.exercises.value;
-  const key = exerciseKey(exercises, exercise);
-  const said = list.value.lines
-    .filter(({ cells }) => exerciseKey(exercises, cells.exercise) === key)
-    .map((line) => {
-      const load = loadFor(lifter, line, exercises);
-      if (load.kind !== 'weight') return [tellLoad(load), explainLoad(load)].filter((one) => one !== null).join(': ');
-      const share = `${formatPlain(load.planned)}\u00a0%`;
-      const rounded =
-        formatPlain(load.actual) === formatPlain(load.planned)
-          ? ''
-          : `, rounded down to ${formatPlain(load.actual)}\u00a0%`;
-      return `${tellLoad(load)} for ${share}${rounded}`;
-    });
-  return `${[...new Set(said)].join('; ').replace(/\.$/u, '')}.`;
 }

@@ -1,0 +1,42 @@
+/** The loads of one exercise for one lifter in a programme, each once, as they stand below what the lifter can lift. */
+import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
+import { lowerFirst } from '../../../figures/firstLetter.ts';
+import { formatPlain } from '../../../figures/format.ts';
+import { exerciseKey, type Lifter } from '../../../practice/lifters/lifter.ts';
+import { type LifterLoad, loadFor } from '../../../practice/lifters/loadFor.ts';
+import { explainLoad, tellLoad } from '../../../practice/lifters/tellLine.ts';
+import type { EditorLine } from '../../../practice/programme/edit.ts';
+
+/**
+ * “107.5 kg for 78 %; 110 kg for 80 %.”, then a sentence for what has to be known of others: “75 % of 1RM, 80 % of
+ * 1RM: no 1RM of squat given.”
+ *
+ * @param lines of a programme that has the exercise
+ */
+export function sayLoads(
+  lines: readonly EditorLine[],
+  lifter: Lifter,
+  exercise: string,
+  exercises: readonly NamedExercise[],
+): string {
+  const key = exerciseKey(exercises, exercise);
+  const plain = new Set<string>();
+  const byExplanation = new Map<string, Set<string>>();
+  for (const line of lines) {
+    if (exerciseKey(exercises, line.cells.exercise) !== key) continue;
+    const load = loadFor(lifter, line, exercises);
+    // Of a weight the entry says itself whether body weight is part of it.
+    const explanation = load.kind === 'weight' ? null : explainLoad(load);
+    if (explanation === null) plain.add(sayPlain(load));
+    else byExplanation.set(explanation, (byExplanation.get(explanation) ?? new Set()).add(tellLoad(load)));
+  }
+  const explained = [...byExplanation].map(([said, loads]) => `${[...loads].join(', ')}: ${lowerFirst(said)}`);
+  return [...(plain.size > 0 ? [`${[...plain].join('; ')}.`] : []), ...explained].join(' ');
+}
+
+function sayPlain(load: LifterLoad): string {
+  if (load.kind !== 'weight') return tellLoad(load);
+  const [planned, actual] = [formatPlain(load.planned), formatPlain(load.actual)];
+  const rounded = actual === planned ? '' : `, rounded down to ${actual}\u00a0%`;
+  return `${tellLoad(load)} for ${planned}\u00a0%${rounded}`;
+}
