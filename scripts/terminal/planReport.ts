@@ -1,5 +1,6 @@
 /** What a planned study is expected to do, as lines of text for a terminal. */
 import { formatWhole } from '../../src/figures/format.ts';
+import { stateLimitWidth } from '../../src/figures/plan/limitWords.ts';
 import { PER_PEOPLE, statePerPeople } from '../../src/figures/plan/planWords.ts';
 import type { PlacementSearch } from '../../src/model/plan/bestPlacement.ts';
 import type { ExpectedKept, ExpectedTarget } from '../../src/model/plan/expectedTarget.ts';
@@ -48,10 +49,14 @@ function stateKept({ low, high }: ExpectedKept): string {
   return `${share(low)} to ${share(high)}`;
 }
 
-export function statePeople({ band, width, perArm, people, limit, reason }: PeopleNeeded): string {
-  const most = limit?.width ? `; without end of people ${limit.width.toFixed(2)}` : '';
+export function statePeople(needed: PeopleNeeded): string {
+  const { band, width, perArm, people, limit, isEnoughFromThere, reason } = needed;
+  const most = limit ? `; without end of people ${stateLimitWidth(limit, needed)}` : '';
   if (perArm === null) return `${band}: ${reason}`;
-  return `${band}: no wider than ${width} from ${perArm} people an arm on, ${people} in all${most}`;
+  if (perArm === 0) return `${band}: no wider than ${width} today already, with nobody more${most}`;
+  const how = isEnoughFromThere ? `from ${perArm} people an arm on` : `with ${perArm} people an arm`;
+  const others = isEnoughFromThere ? '' : '; not every larger number that was tried is enough';
+  return `${band}: no wider than ${width} ${how}, ${people} in all${others}${most}`;
 }
 
 export function statePlacements({ best, tried, reason }: PlacementSearch): string {

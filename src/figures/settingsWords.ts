@@ -1,7 +1,7 @@
 /** The settings of an analysis in words, for a reader who has only the figure. */
 import { FILTER_KEYS, FILTERS } from '../model/filters.ts';
 import type { Band } from '../model/result.ts';
-import type { Settings } from '../model/settings.ts';
+import type { Adjustment, Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { shownUnit } from './format.ts';
 
@@ -39,6 +39,11 @@ export const MISSING_SDS_WORDS = {
   all: 'the pooled spread of the measure, for all rows with means',
 } as const;
 
+/** “training status”: a covariate as the menu of Evidence calls it. */
+export function nameAdjustment(name: Adjustment): string {
+  return name.replaceAll('-', ' ');
+}
+
 /** Pairs of what and how, in the order of the calculation. */
 export function stateSettings(settings: Settings): readonly (readonly [name: string, value: string])[] {
   const {
@@ -61,7 +66,7 @@ export function stateSettings(settings: Settings): readonly (readonly [name: str
     ['Loads', split === null ? 'fitted together' : `light below ${split}\u00a0% of 1RM, heavy from there`],
     ['Curve', CURVE_WORDS[curve]],
     ['Weights', WEIGHTING_WORDS[weighting]],
-    ['Adjusted for', adjust.length > 0 ? adjust.join(', ') : 'nothing'],
+    ['Adjusted for', adjust.map(nameAdjustment).join(', ') || 'nothing'],
     ['Errors of the same people correlate', String(rho)],
     [
       'Before and after correlate, where not reported',

@@ -106,6 +106,25 @@ describe('Plan a study', () => {
     await close();
   });
 
+  it('says where more people widen an interval again, and what is assumed of covariates', async () => {
+    const { page, complaints, close } = await openPage(
+      site,
+      'plan/?a=parallel+light_5_20+light_10_20&need=a_light_0.905',
+    );
+    const people = page.locator('.panel', { hasText: 'How many people' });
+    await expect.poll(() => people.innerText()).toMatch(/is expected with 3 people in each arm/u);
+    expect(await people.innerText()).toContain('More people may widen it again (with people without end: 0.94 wide)');
+    expect(await result(page, 'A')).toContain('0.94 wide, wider than with these people');
+    expect(await page.locator('.planning').innerText()).not.toContain('One study narrows it only so far');
+    await page.goto(`${site.address}/plan/?a=parallel+heavy_0_20+heavy_10_20&v=2&adjust=training-status`);
+    await settled(page);
+    const assumed = card(page, 'A').locator('details', { hasText: 'What is assumed' });
+    await assumed.locator('summary').click();
+    await expect.poll(() => assumed.innerText()).toMatch(/taken to have: training status “(?:not )?trained before”/u);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it('gives text, JSON, CSV and scripts that say what was assumed and that the studies are invented', async () => {
     const { page, complaints, close } = await openPage(site, 'plan/?a=parallel+heavy_0_20+heavy_3_25&v=2&keep=0.85');
     await settled(page);

@@ -2,9 +2,12 @@
 import Papa from 'papaparse';
 import { DEMONSTRATION_NOTE } from '../../evidence/demonstration.ts';
 import type { PlanAnswer } from '../../model/plan/planAnswer.ts';
+import type { PlanAssumptions } from '../../model/plan/plannedRows.ts';
 import type { PlanningFacts } from '../../model/plan/planningFacts.ts';
+import type { BandName } from '../../model/result.ts';
 import { stateSettings } from '../settingsWords.ts';
 import type { TakeHomeFile } from '../takeHome/takeHome.ts';
+import { listAdjusted } from './assumedWords.ts';
 import { assumedOfMeasure, type PlanName } from './planWords.ts';
 
 export interface NamedAnswer {
@@ -42,6 +45,7 @@ export function writePlanJson(
     notClaimed: NOT_CLAIMED,
     from: { ...from, rows: facts.rows, studies: facts.studies },
     settings: facts.settings,
+    ...(facts.settings.adjust.length > 0 ? { adjustedFor: answers.map((one) => listAdjustedOf(one, facts)) } : {}),
     plans: answers.map(({ name, answer }) => ({ name, ...answer })),
   };
   return {
@@ -51,10 +55,20 @@ export function writePlanJson(
   };
 }
 
+/** In words, by the plan's name. */
+function listAdjustedOf({ name, answer: { plan, expectation } }: NamedAnswer, { settings }: PlanningFacts) {
+  const { assumptions } = expectation;
+  return { plan: name, assumed: assumptions ? listAdjusted(assumptions, plan, settings) : [] };
+}
+
 type CsvRecord = Readonly<Record<string, string | number | null | undefined>>;
 
 /** A line a plan and band, with all digits. */
-export function writePlanCsv(answers: readonly NamedAnswer[], context: FileContext): TakeHomeFile {
+export function writePlanCsv(
+  { settings }: Pick<PlanningFacts, 'settings'>,
+  answers: readonly NamedAnswer[],
+  context: FileContext,
+): TakeHomeFile {
   const records = answers.flatMap(({ name, answer: { plan, expectation, limits } }): CsvRecord[] => {
     const arms = plan.arms.map(({ load, reserve, people }) => `${load} ${reserve} ${people}`).join('; ');
     const { assumptions } = expectation;
@@ -85,6 +99,7 @@ export function writePlanCsv(answers: readonly NamedAnswer[], context: FileConte
       }) => ({
         ...common,
         loads: band,
+        ...(assumptions ? listAssumed(assumptions, band, settings) : {}),
         arms_in_these_loads: count,
         between_studies: tau2,
         between_rows: omega2,
@@ -127,17 +142,33 @@ export function writePlanCsv(answers: readonly NamedAnswer[], context: FileConte
   return { name: nameFile(context, '.csv'), type: 'text/csv', text: `${text}\n` };
 }
 
+/** What the planned arms are given of covariates that are adjusted for; weeks stand in every line. */
+function listAssumed(
+  { sets, sessionsPerWeek, bands }: PlanAssumptions,
+  name: BandName,
+  { adjust }: PlanningFacts['settings'],
+): CsvRecord {
+  const { trainingStatus = null, load = null } = bands.find(({ band }) => band === name) ?? {};
+  const weekly = sets === null || sessionsPerWeek === null ? null : sets * sessionsPerWeek;
+  return {
+    ...(adjust.includes('training-status') ? { training_status: trainingStatus } : {}),
+    ...(adjust.includes('weekly-sets') ? { weekly_sets: weekly } : {}),
+    ...(adjust.includes('load') ? { load_pct_1rm_of_arms_without: load } : {}),
+  };
+}
+
 /** What every file says of where its numbers come from and what was assumed, a sentence each. */
 export function stateAssumed(
   answers: readonly NamedAnswer[],
   { table, dataVersion, address }: FileContext,
+  settings: PlanningFacts['settings'],
 ): readonly string[] {
   return [
     `From the table ${table}, version ${dataVersion}: ${address}`,
-    ...answers.flatMap(({ name, answer: { expectation } }) =>
+    ...answers.map(({ name, answer: { plan, expectation } }) =>
       expectation.assumptions
-        ? [`Plan ${name}: ${assumedOfMeasure(expectation.assumptions)}.`]
-        : [`Plan ${name} cannot be worked out: ${expectation.problems.join('; ')}.`],
+        ? `Plan ${name}: ${[assumedOfMeasure(expectation.assumptions), ...listAdjusted(expectation.assumptions, plan, settings)].join('; ')}.`
+        : `Plan ${name} cannot be worked out: ${expectation.problems.join('; ')}.`,
     ),
     NOT_CLAIMED,
   ];

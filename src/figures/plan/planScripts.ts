@@ -61,7 +61,7 @@ export function writePlanScripts(
     'Shy of Failure: what planned studies are expected to do, worked out again from the rows',
     ...(context.isDemonstration ? ['DEMONSTRATION: the studies behind these rows are invented.'] : []),
     `Each study is drawn in ${OUTCOMES} outcomes that stand for all; each outcome's interval is made as the site makes its own, with the spread between studies and rows held as fitted today. Told are the medians.`,
-    ...stateAssumed(answers, context),
+    ...stateAssumed(answers, context, settings),
   ]
     .map(writeComment)
     .join('\n');

@@ -26,10 +26,6 @@ export const DESIGN_WORDS = {
   'within-person': 'the same people in every arm, on other limbs',
 } as const satisfies Readonly<Record<PlannedStudy['design'], string>>;
 
-/** What the limit of people without end means: true also of tables in which τ² or ω² is fitted as 0. */
-export const LIMIT_WORDS =
-  'One such study can do no more, however large: people take away neither how studies and their rows differ otherwise (τ² and ω², as fitted), nor what is unsure where the study has no arm.';
-
 /** Why an interval reads otherwise here than where the answer is told (wholeRepetitions.ts). */
 export const ENDS_AS_COMPUTED =
   'Ends of intervals stand here as computed; elsewhere they are told in tenths, and down to a whole repetition where none lies inside.';
@@ -55,12 +51,13 @@ export function stateWidth({ width, widthMissing }: ExpectedTarget): string {
   return widthMissing === 'no-target' ? 'no target' : 'no upper end';
 }
 
-/** “narrower by 0.04 (4 %)”, “wider by …”. */
-export function stateNarrowing(narrowing: number | null, before: ExpectedTarget): string {
-  if (narrowing === null) return 'cannot be said: one of the two has no width';
+/** “narrower by 0.04 (4 %)”, “wider by …”; says of both what they are where one of them has no width. */
+export function stateNarrowing(narrowing: number | null, before: ExpectedTarget, after: ExpectedTarget): string {
+  if (narrowing === null) return `cannot be said: ${stateWidth(before)} today, ${stateWidth(after)} expected`;
   const size = formatWidth(Math.abs(narrowing));
   if (Number(size) === 0) return 'as wide as today, to a hundredth';
-  const share = before.width ? ` (${Math.round((100 * Math.abs(narrowing)) / before.width)}\u00a0%)` : '';
+  const percent = before.width ? Math.round((100 * Math.abs(narrowing)) / before.width) : null;
+  const share = percent === null ? '' : ` (${percent === 0 ? 'less than 1' : percent}\u00a0%)`;
   return `${narrowing > 0 ? 'narrower' : 'wider'} by ${size}${share}`;
 }
 

@@ -8,13 +8,14 @@ import { writePercent } from '../../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { formatPlain, formatSignificant, formatWhole } from '../format.ts';
 import type { TakeHomeFile } from '../takeHome/takeHome.ts';
+import { listAdjusted } from './assumedWords.ts';
+import { stateLimit } from './limitWords.ts';
 import { type FileContext, INVENTED, listSettings, type NamedAnswer, nameFile } from './planFiles.ts';
 import {
   assumedOfMeasure,
   DESIGN_WORDS,
   formatChance,
   formatExpected,
-  LIMIT_WORDS,
   listWholes,
   stateArm,
   stateNarrowing,
@@ -43,11 +44,12 @@ export function writeProtocol(facts: PlanningFacts, answer: PlanAnswer, context:
   const invented = context.isDemonstration ? [`DEMONSTRATION: ${INVENTED}. Do not plan by them.`] : [];
   if (!assumptions) return [...invented, `This plan cannot be worked out: ${problems.join('; ')}.`].join('\n\n');
   const weeks = assumptions.weeks === null ? 'weeks not said' : `${formatPlain(assumptions.weeks)} weeks`;
+  const adjusted = listAdjusted(assumptions, plan, settings);
   const touched = bands.filter(({ arms }) => arms > 0);
   return [
     ...invented,
     `Planned: a ${plan.design} study (${DESIGN_WORDS[plan.design]}), ${weeks}. Arms: ${plan.arms.map(stateArm).join('; ')}. In all ${countOf(people, 'person', 'people')} measured before and after.`,
-    `Assumed: ${assumedOfMeasure(assumptions)}. The study's arms are drawn from the curve that is fitted to the table, off by the robust error (CR2) of its coefficients, by the spread between studies and between rows as they are fitted (${touched.map(stateSpreads).join('; ') || 'none'}), and by the people's own. ${plan.design === 'within-person' ? `Errors of arms on the same people correlate by ${settings.rho}. ` : ''}These spreads are held as they are when the interval is worked out. Nobody drops out.`,
+    `Assumed: ${assumedOfMeasure(assumptions)}. ${adjusted.length > 0 ? `The analysis is adjusted, and the planned arms are taken to have: ${adjusted.join('; ')}. ` : ''}The study's arms are drawn from the curve that is fitted to the table, off by the robust error (CR2) of its coefficients, by the spread between studies and between rows as they are fitted (${touched.map(stateSpreads).join('; ') || 'none'}), and by the people's own. ${plan.design === 'within-person' ? `Errors of arms on the same people correlate by ${settings.rho}. ` : ''}These spreads are held as they are when the interval is worked out. Nobody drops out.`,
     `From: the table of study arms ${context.table}, version ${context.dataVersion}, ${countOf(facts.rows, 'row')} of ${countStudies(facts.studies)}. Analysis: ${listSettings(facts)}.`,
     ...touched.map((band) => stateExpected(band, answer, facts)),
     'Not claimed: that the interval will come out so; that the curve, the spread between studies or the usual numbers hold for these people, this measure and this training; power of a test; anything on ethics or safety. Registered protocols and local review boards come first.',
@@ -64,18 +66,18 @@ function stateSpreads({ band, tau2, omega2 }: BandExpectation): string {
 function stateExpected(
   { band, before, after, today, chanceOfMove, wholes, narrowing, reason }: BandExpectation,
   { limits }: PlanAnswer,
-  { settings: { keptShare, outcome, confidence } }: PlanningFacts,
+  { settings: { keptShare, outcome, confidence, weighting } }: PlanningFacts,
 ): string {
   const limit = limits.find((one) => one.band === band)?.target;
   const now = `${LOAD_HEADINGS[band]}: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval, is ${formatExpected(before)} today${before.point === null ? '' : `, ${stateWidth(before)}`}.`;
   if (!after) return `${now} What comes cannot be foreseen: ${reason ?? 'no reason is known'}.`;
   return [
     now,
-    `Expected with the study: ${formatExpected(after)}${after.point === null ? '' : `, ${stateWidth(after)}`} (medians of ${OUTCOMES} outcomes that stand for all); ${stateNarrowing(narrowing, before)}.`,
+    `Expected with the study: ${formatExpected(after)}${after.point === null ? '' : `, ${stateWidth(after)}`} (medians of ${OUTCOMES} outcomes that stand for all); ${stateNarrowing(narrowing, before, after)}.`,
     chanceOfMove === null
       ? ''
       : `Whole repetitions told: ${formatWhole(today.whole)} today, another number in ${formatChance(chanceOfMove)} outcomes (${listWholes(wholes)}).`,
-    limit ? `With people without end: ${stateWidth(limit)}. ${LIMIT_WORDS}` : '',
+    limit ? stateLimit(limit, { before, after }, { weighting }) : '',
     reason ? `Note: ${reason}.` : '',
   ]
     .filter(Boolean)

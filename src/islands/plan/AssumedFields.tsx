@@ -1,7 +1,8 @@
-/** What a plan takes from the table unless it says otherwise: measure, how people scatter in it, weeks. */
+/** What a plan takes from the table unless it says otherwise: measure, how people scatter in it, weeks, covariates. */
 
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatPlain, formatSignificant } from '../../figures/format.ts';
+import { listAdjusted } from '../../figures/plan/assumedWords.ts';
 import type { PlanName } from '../../figures/plan/planWords.ts';
 import { MOST_WEEKS, type PlannedStudy } from '../../model/plan/plannedStudy.ts';
 import type { Usual } from '../../model/plan/usualMeasure.ts';
@@ -30,6 +31,9 @@ export function AssumedFields({ state, name, plan }: Props) {
   const set = (part: Partial<PlannedStudy>) => state.setPlan(name, { ...plan, ...part });
   const { coefficientOfVariation: cv, correlation: r, weeks } = plan;
   const spread = cv ?? chosen?.coefficientOfVariation?.value;
+  const { settings } = state.answers.facts.value;
+  const assumptions = state.answers.answers.value[name]?.expectation.assumptions;
+  const adjusted = assumptions ? listAdjusted(assumptions, plan, settings) : [];
   const relation = r ?? chosen?.correlation.value;
   return (
     <details>
@@ -82,6 +86,9 @@ export function AssumedFields({ state, name, plan }: Props) {
           onEmpty={() => set({ weeks: null })}
         />
       </div>
+      {adjusted.length > 0 && (
+        <p class="small">The analysis is adjusted, and these arms are taken to have: {adjusted.join('; ')}.</p>
+      )}
     </details>
   );
 }

@@ -1,8 +1,10 @@
 /** How many people a plan needs for an interval no wider than asked, and what no number of people can do. */
 
 import { upperFirst } from '../../figures/firstLetter.ts';
-import { formatExpected, LIMIT_WORDS, type PlanName, stateWidth } from '../../figures/plan/planWords.ts';
+import { findWidening, stateLimit } from '../../figures/plan/limitWords.ts';
+import { formatExpected, type PlanName, stateWidth } from '../../figures/plan/planWords.ts';
 import type { PeopleNeeded } from '../../model/plan/peopleNeeded.ts';
+import type { Settings } from '../../model/settings.ts';
 import { countOf } from '../../numerics/countOf.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import { Choice } from '../../ui/Choice.tsx';
@@ -69,14 +71,20 @@ export function PeopleForWidth({ state }: { readonly state: PlanState }) {
           </p>
         )}
         {asked && <Trouble what="It could not be worked out" reason={asked.problem} onRetry={state.people.retry} />}
-        {asked?.result && <Answer name={name} found={asked.result} />}
+        {asked?.result && <Answer name={name} found={asked.result} settings={state.page.value.settings} />}
       </div>
     </section>
   );
 }
 
-function Answer({ name, found }: { readonly name: PlanName; readonly found: PeopleNeeded }) {
-  const { band, width, perArm, people, after, limit, reason } = found;
+interface AnswerProps {
+  readonly name: PlanName;
+  readonly found: PeopleNeeded;
+  readonly settings: Settings;
+}
+
+function Answer({ name, found, settings }: AnswerProps) {
+  const { band, width, perArm, people, after, limit, isEnoughFromThere, reason } = found;
   const asked = `an interval no wider than ${width} with ${LOAD_NAMES[band]}`;
   return (
     <>
@@ -84,16 +92,19 @@ function Answer({ name, found }: { readonly name: PlanName; readonly found: Peop
       {perArm === 0 && <p>{upperFirst(`${asked} stands today already: nobody more is needed.`)}</p>}
       {perArm !== null && perArm > 0 && (
         <p>
-          {upperFirst(asked)} is expected from{' '}
+          {upperFirst(asked)} is expected {isEnoughFromThere ? 'from' : 'with'}{' '}
           <strong>
             {perArm.toLocaleString('en')} people in each arm, {countOf(people ?? 0, 'person', 'people')} in all
           </strong>
           {after && `: about ${formatExpected(after)}`}.
         </p>
       )}
-      {limit && perArm !== null && (
+      {perArm !== null && (limit || isEnoughFromThere === false) && (
         <p class="small">
-          With people without end it would be {stateWidth(limit)}. {LIMIT_WORDS}
+          {isEnoughFromThere === false &&
+            (!limit || findWidening(limit, found) === null) &&
+            'Not every larger number that was tried is enough. '}
+          {limit && stateLimit(limit, found, settings)}
         </p>
       )}
     </>

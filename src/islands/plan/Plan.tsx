@@ -1,8 +1,7 @@
 /** The page that plans a study: up to three plans side by side, what each would do, and what may be asked of them. */
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { lowerFirst } from '../../figures/firstLetter.ts';
-import { ENDS_AS_COMPUTED, formatExpected, LIMIT_WORDS, type PlanName } from '../../figures/plan/planWords.ts';
+import { formatExpected, type PlanName } from '../../figures/plan/planWords.ts';
 import { stateSettings } from '../../figures/settingsWords.ts';
 import type { PlanAnswer } from '../../model/plan/planAnswer.ts';
 import { defaultSettings } from '../../model/settings.ts';
@@ -15,6 +14,7 @@ import { focusOn } from '../../ui/focusOn.ts';
 import { Trouble } from '../../ui/Trouble.tsx';
 import { BestPlacement } from './BestPlacement.tsx';
 import { Comparison } from './Comparison.tsx';
+import { LimitNote } from './LimitNote.tsx';
 import { PeopleForWidth } from './PeopleForWidth.tsx';
 import { PlanFields } from './PlanFields.tsx';
 import { PlanResult } from './PlanResult.tsx';
@@ -69,11 +69,7 @@ export function Plan({ built, table, tableName, ...drawn }: Props) {
             );
           })}
         </div>
-        {Object.values(answers.answers.value).some(({ limits }) => limits.some(({ target }) => target)) && (
-          <p class="small apart">
-            {ENDS_AS_COMPUTED} Without end of people: {lowerFirst(LIMIT_WORDS)}
-          </p>
-        )}
+        <LimitNote answers={Object.values(answers.answers.value)} settings={answers.facts.value.settings} />
         <Comparison state={state} drawn={drawn} />
         <PeopleForWidth state={state} />
         <BestPlacement state={state} />

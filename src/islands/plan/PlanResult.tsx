@@ -2,6 +2,7 @@
 
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatWhole } from '../../figures/format.ts';
+import { stateLimitWidth } from '../../figures/plan/limitWords.ts';
 import {
   DESIGN_WORDS,
   formatChance,
@@ -100,7 +101,7 @@ function BandResult({ state, name, band, limit }: BandProps) {
           <>
             <dt>Gain</dt>
             <dd>
-              {stateNarrowing(band.narrowing, before)}
+              {stateNarrowing(band.narrowing, before, after)}
               {band.narrowingPerPerson !== null &&
                 `; ${statePerPeople(band.narrowingPerPerson)} for every ${PER_PEOPLE} people`}
             </dd>
@@ -109,7 +110,7 @@ function BandResult({ state, name, band, limit }: BandProps) {
         {limit && (
           <>
             <dt>Without end of people</dt>
-            <dd>{stateWidth(limit)}</dd>
+            <dd>{stateLimitWidth(limit, band)}</dd>
           </>
         )}
         {after && band.chanceOfMove !== null && (

@@ -56,7 +56,11 @@ export function TakeAway({ state, tableName }: Props) {
         >
           Plans as JSON
         </button>
-        <button type="button" aria-disabled={!isReady} onClick={save(() => saveFile(writePlanCsv(answers, context)))}>
+        <button
+          type="button"
+          aria-disabled={!isReady}
+          onClick={save(() => saveFile(writePlanCsv(facts, answers, context)))}
+        >
           Plans as CSV
         </button>
         <button type="button" aria-disabled={!isReady} onClick={save(() => state.saveScript('.R', answers, context))}>

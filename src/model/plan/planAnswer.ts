@@ -1,4 +1,4 @@
-/** A plan with all that is told of it at once: what is expected, and what one such study could do at most. */
+/** A plan with all that is told of it at once: what is expected, and what is with people without end. */
 import type { BandName } from '../result.ts';
 import type { ExpectedTarget } from './expectedTarget.ts';
 import { expectPlan } from './expectPlan.ts';
@@ -14,7 +14,7 @@ export interface PlanAnswer {
   readonly limits: readonly BandLimit[];
 }
 
-/** The target expected with people without end: what the spread between studies leaves (`peopleNeeded.ts`). */
+/** The target expected with people without end, which need not be the narrowest (`peopleNeeded.ts`). */
 export interface BandLimit {
   readonly band: BandName;
   /** null where nothing can be said. */

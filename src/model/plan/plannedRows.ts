@@ -12,6 +12,7 @@ import type { BandName } from '../result.ts';
 import { applyContrast } from '../robust.ts';
 import { COVARIATES } from '../selection.ts';
 import { ADJUSTMENTS } from '../settings.ts';
+import { assumeOfBand, type BandAssumptions } from './bandAssumptions.ts';
 import type { PlannedArm, PlannedStudy } from './plannedStudy.ts';
 import type { Planning, PlanningBand } from './planningBase.ts';
 import type { Usual } from './usualMeasure.ts';
@@ -21,8 +22,13 @@ export interface PlanAssumptions {
   readonly measure: string;
   readonly coefficientOfVariation: Usual;
   readonly correlation: Usual;
-  /** null where neither plan nor table says. */
+  /** null where neither plan nor table says. It counts only where weeks are adjusted for. */
   readonly weeks: number | null;
+  /** Medians of the rows that are fitted, null where none says; their product counts where weekly sets are adjusted for. */
+  readonly sets: number | null;
+  readonly sessionsPerWeek: number | null;
+  /** Of every band; status and load count only where they are adjusted for. */
+  readonly bands: readonly BandAssumptions[];
 }
 
 /** One row for a band's fit. */
@@ -41,7 +47,7 @@ const ANY_VARIATION = 0.1;
 const EMPTY_ROW = Object.fromEntries(Object.keys(ARM_COLUMNS).map((column) => [column, null]));
 
 /** The reason in words where the table has none and the plan gives none. */
-export function assume({ measures, usual, settings }: Planning, plan: PlannedStudy): PlanAssumptions | string {
+export function assume({ measures, usual, settings, bands }: Planning, plan: PlannedStudy): PlanAssumptions | string {
   const found = plan.measure === null ? measures[0] : measures.find(({ measure }) => measure === plan.measure);
   const given = (value: number | null): Usual | null =>
     value === null ? null : { value, rows: 0, studies: 0, from: 'given', words: 'given with the plan' };
@@ -65,6 +71,9 @@ export function assume({ measures, usual, settings }: Planning, plan: PlannedStu
     coefficientOfVariation,
     correlation: given(plan.correlation) ?? found.correlation,
     weeks: plan.weeks ?? usual.weeks,
+    sets: usual.sets,
+    sessionsPerWeek: usual.sessions_per_week,
+    bands: bands.map(assumeOfBand),
   };
 }
 
@@ -90,6 +99,7 @@ export function makePlannedRows(
     .sort((a, b) => a.reserve - b.reserve || (a.load ?? 0) - (b.load ?? 0) || a.people - b.people);
   let study = STUDY;
   while (planning.studies.has(study)) study += '′';
+  const usual = assumeOfBand(band);
   const rows: PlannedRow[] = [];
   for (const [place, arm] of arms.entries()) {
     if (arm.people === 0 || arm.band !== band.name) continue;
@@ -105,9 +115,10 @@ export function makePlannedRows(
       n: arm.people,
       exercise: 'any',
       load_pct_1rm: arm.load,
-      ...planning.usual,
+      sets: assumptions.sets,
+      sessions_per_week: assumptions.sessionsPerWeek,
       weeks: assumptions.weeks,
-      training_status: usualStatus(band),
+      training_status: usual.trainingStatus,
       reserve_reps: arm.reserve,
       outcome: planning.settings.outcome,
       measure: assumptions.measure,
@@ -161,11 +172,4 @@ function expectEffect(
     });
   const x = [...basis.at(arm.reserve_reps ?? Number.NaN), ...covariates];
   return { x, y: applyContrast(x, outcome.fit.inference.coefficients) };
-}
-
-/** The training status of most rows of the band. */
-function usualStatus({ fit: { effects } }: PlanningBand): Arm['training_status'] {
-  const words = effects.flatMap(({ arm }) => arm.training_status ?? []);
-  if (words.length === 0) return null;
-  return 2 * words.filter((word) => word === 'trained').length >= words.length ? 'trained' : 'untrained';
 }

@@ -79,7 +79,7 @@ describe('the text for a protocol', () => {
   it('of studies that are not invented does not say that they are', () => {
     const { facts, answers, context } = prepare({}, PLANS, real);
     expect(writeProtocols(facts, answers, context).text).not.toMatch(/demonstration|invented/iu);
-    expect(writePlanCsv(answers, context).text).not.toMatch(/invented/u);
+    expect(writePlanCsv(facts, answers, context).text).not.toMatch(/invented/u);
     expect(writePlanJson(facts, answers, context).text).not.toMatch(/invented/u);
   });
 
@@ -104,9 +104,12 @@ describe('the numbers as files', () => {
   });
 
   it('are in CSV a line a plan and band, with all digits', () => {
-    const { data } = Papa.parse<Record<string, string>>(writePlanCsv(first.answers, first.context).text.trim(), {
-      header: true,
-    });
+    const { data } = Papa.parse<Record<string, string>>(
+      writePlanCsv(first.facts, first.answers, first.context).text.trim(),
+      {
+        header: true,
+      },
+    );
     expect(data.map(({ plan, loads }) => `${plan} ${loads}`)).toEqual(
       ['A', 'B', 'C'].flatMap((plan) => ['light', 'heavy'].map((loads) => `${plan} ${loads}`)),
     );

@@ -95,10 +95,14 @@ describe('the words of a plan', () => {
   });
 
   it('say what is gained, nothing gained, and lost', () => {
-    expect(stateNarrowing(0.3, target)).toBe('narrower by 0.30 (20\u00a0%)');
-    expect(stateNarrowing(-0.3, target)).toBe('wider by 0.30 (20\u00a0%)');
-    expect(stateNarrowing(0.004, target)).toBe('as wide as today, to a hundredth');
-    expect(stateNarrowing(null, target)).toMatch(/^cannot be said/u);
+    expect(stateNarrowing(0.3, target, target)).toBe('narrower by 0.30 (20\u00a0%)');
+    expect(stateNarrowing(-0.3, target, target)).toBe('wider by 0.30 (20\u00a0%)');
+    expect(stateNarrowing(0.004, target, target)).toBe('as wide as today, to a hundredth');
+    expect(stateNarrowing(-0.01, { ...target, width: 2.5 }, target)).toBe('wider by 0.01 (less than 1\u00a0%)');
+    const none = { ...target, point: null, low: null, high: null, width: null, widthMissing: 'no-target' as const };
+    const open = { ...target, high: null, width: null, widthMissing: 'no-upper-end' as const };
+    expect(stateNarrowing(null, none, none)).toBe('cannot be said: no target today, no target expected');
+    expect(stateNarrowing(null, open, target)).toBe('cannot be said: no upper end today, 1.50 wide expected');
     expect([0.00432, -0.00043, 1e-9, -1e-9, 0, null].map(statePerPeople)).toEqual([
       '0.043 narrower',
       '0.0043 wider',

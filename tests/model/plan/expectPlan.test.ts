@@ -18,6 +18,7 @@ import { type PlannedStudy, planStudy } from '../../../src/model/plan/plannedStu
 import { bandNamed, openPlanning, type Planning } from '../../../src/model/plan/planningBase.ts';
 import { simulatePlan } from '../../../src/model/plan/simulatePlan.ts';
 import type { BandName } from '../../../src/model/result.ts';
+import { measureContrast } from '../../../src/model/robust.ts';
 import { defaultSettings, settingsSchema } from '../../../src/model/settings.ts';
 import { makeRandom } from '../../../src/numerics/random.ts';
 import { bilinear } from '../../../src/numerics/smallMatrices.ts';
@@ -201,8 +202,9 @@ describe('what must be so of any table', () => {
     ],
   ] as const;
   /**
-   * A fifth of a percent is the step of a median over 128 outcomes; beyond that, intervals far from the target may
-   * widen.
+   * From one number of people to the next, by the site's own weights (mixed) and intervals (CR2). A fifth of a percent
+   * is the step of a median over 128 outcomes; beyond that, residuals that come to count more may widen it, and over
+   * many steps by more.
    */
   const WIDER = 0.015;
 
@@ -238,6 +240,22 @@ describe('what must be so of any table', () => {
     }
   });
 
+  it('people may widen an interval while the model’s error falls: the residuals that count are larger, the df no fewer', () => {
+    const { fit } = bandNamed(planning, 'light');
+    const contrast = Float64Array.from(fit.at(1.1), (value, j) => value - 0.9 * fit.at(0)[j]);
+    const [few, many] = [3, 100_000].map((people) => {
+      const plan = planStudy('parallel', [arm(5, people), arm(10, people)]);
+      const inference = expectInference(
+        addStudy(bandNamed(planning, 'light'), rowsOf(planning, plan), defaultSettings),
+      );
+      return { ...bandOf(planning, plan), ...measureContrast(inference, contrast) };
+    });
+    expect(many.after?.width).toBeGreaterThan(1.04 * (few.after?.width ?? Number.NaN));
+    expect(many.modelError?.after).toBeLessThan(few.modelError?.after ?? 0);
+    expect(many.standardError).toBeGreaterThan(1.05 * few.standardError);
+    expect(many.df).toBeGreaterThan(few.df);
+  });
+
   it('the order of arms changes no digit', () => {
     const arms = [arm(0, 12), arm(5, 20), arm(2, 8), arm(0, 9, 'heavy')];
     expect(expectPlan(planning, planStudy('parallel', [...arms].reverse()))).toEqual(
@@ -266,6 +284,26 @@ describe('what must be so of any table', () => {
       1e-6,
       'width',
     );
+  });
+});
+
+describe('what is assumed of covariates', () => {
+  it('is what the planned rows are made with', () => {
+    const adjusting = openPlanning(shipped, { ...defaultSettings, adjust: ['training-status', 'weekly-sets', 'load'] });
+    const plan = planStudy('parallel', [arm(0, 20), arm(2, 20, 75), arm(2, 20, 'heavy')]);
+    const assumptions = assume(adjusting, plan);
+    if (typeof assumptions === 'string') throw new Error(assumptions);
+    for (const { band, trainingStatus, load } of assumptions.bands) {
+      const rows = rowsOf(adjusting, plan, band).map(({ effect }) => effect.arm);
+      expect(rows.length).toBeGreaterThan(0);
+      for (const row of rows) {
+        expect(row.training_status).toBe(trainingStatus);
+        expect([row.sets, row.sessions_per_week]).toEqual([assumptions.sets, assumptions.sessionsPerWeek]);
+      }
+      expect(rows.map((row) => row.load_pct_1rm)).toContain(load);
+      const of = bandNamed(adjusting, band).fit.effects.filter((one) => one.arm.training_status === trainingStatus);
+      expect(2 * of.length).toBeGreaterThanOrEqual(bandNamed(adjusting, band).fit.effects.length);
+    }
   });
 });
 

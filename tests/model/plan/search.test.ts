@@ -43,6 +43,58 @@ describe('people needed', () => {
     expect(needed.reason).toContain(`even without end it leaves it about ${needed.limit?.width?.toFixed(2)} wide`);
   });
 
+  it('say where every larger number that was tried is enough too', () => {
+    expect(findPeople(planning, armsOf([0, 2], 0), 'light', 0.75).isEnoughFromThere).toBe(true);
+    expect(findPeople(planning, armsOf([0, 2], 0), 'light', 1).isEnoughFromThere).toBeNull();
+  });
+
+  it.each([
+    // Of rows that all weigh the same, the width goes 1.825, 1.799, 1.809, 1.822 at 3, 5, 10 and 20 people.
+    ['equal', [2, 4], 5, 1.8],
+    // By precision it goes up and down: 1.77 at 80 people, 1.99 at 320, 1.62 at 640, 2.20 without end.
+    ['precision', [3, 3], 640, 1.63],
+    // By the site's own choices it is 0.902 at 3 people, 0.905 at 10, 0.945 without end.
+    ['mixed', [5, 10], 20, 0.905],
+  ] as const)('weights %s, arms at %j: are found where more people widen it again', (weighting, at, own, width) => {
+    const weighed = openPlanning(shipped, { ...defaultSettings, weighting });
+    const { perArm, after, before, limit, isEnoughFromThere } = findPeople(weighed, armsOf(at, own), 'light', width);
+    expect(perArm).not.toBeNull();
+    expect(perArm).toBeLessThanOrEqual(own);
+    expect(before.width).toBeGreaterThan(width);
+    expect(after?.width).toBeLessThanOrEqual(width);
+    expect(limit?.width).toBeGreaterThan(width);
+    expect(isEnoughFromThere).toBe(false);
+  });
+
+  it('are sought among the plan’s own people, beside those that are tried of every plan', () => {
+    // By precision the width is 1.602 at 600 people, 1.624 at 640, which is tried of every plan, and more on both sides.
+    const weighed = openPlanning(shipped, { ...defaultSettings, weighting: 'precision' });
+    expect(findPeople(weighed, armsOf([3, 3], 20), 'light', 1.605).perArm).toBeNull();
+    expect(findPeople(weighed, armsOf([3, 3], 600), 'light', 1.605).perArm).toBeLessThanOrEqual(600);
+  });
+
+  it('are said to be none of those tried where widths do not fall steadily, with the narrowest', () => {
+    const { reason, perArm } = findPeople(planning, armsOf([5, 10], 20), 'light', 0.9);
+    expect(perArm).toBeNull();
+    expect(reason).toBe(
+      'none of the numbers tried (3 to 100,000 in each arm) is enough for 0.9 in one such study: the narrowest, about 0.902 wide, is expected with 4 in each arm, and about 0.94 with people without end',
+    );
+  });
+
+  it('are sought as far as a fit would be made', () => {
+    // With people enough the study alone decides a covariate's slope, which no other study can check.
+    const adjusting = openPlanning(shipped, {
+      ...defaultSettings,
+      weighting: 'precision',
+      adjust: ['training-status', 'weekly-sets'],
+    });
+    const needed = findPeople(adjusting, armsOf([0, 10], 20, 'heavy'), 'heavy', 1.1);
+    expect(needed).toMatchObject({ perArm: null, limit: null });
+    expect(needed.reason).toMatch(
+      /^none of the numbers tried \(3 to 57,926 in each arm\).*; with ever more people none can be foreseen \(with this study no fit would be made: /u,
+    );
+  });
+
   it('say what is wrong with a plan, and where no arm is in the band', () => {
     expect(findPeople(planning, armsOf([0, 99], 0), 'light', 0.5).reason).toBe(
       'arm 2: expected a reserve from 0 to 30, received 99',
