@@ -10,9 +10,16 @@ const FIELDS = 'input, select, textarea';
 /** Milliseconds until effects have run: the library’s own go 35 ms after what they follow where no frame is painted. */
 const UNTIL_EFFECTS = 50;
 
-/** Fields, buttons and folds that were acted on, in the order of the last act on each, with what was entered. */
-const acted = new Map<Element, string>();
-/** Islands that are being started: what is done to them now could still be overtaken by what they read at first. */
+interface Act {
+  /** Value of a field, whether a box is ticked or a fold open; empty for a button. */
+  readonly entered: string;
+  /** Whether the island answered already: then it is only to be seen that what it reads at first has not overtaken it. */
+  readonly isAnswered: boolean;
+}
+
+/** Fields, buttons and folds that were acted on, in the order of the last act on each. */
+const acted = new Map<Element, Act>();
+/** Islands that are being started. */
 const starting = new Set<Element>();
 
 /** Begins to watch; called once, before the first island is there. */
@@ -25,10 +32,12 @@ function note(event: Event): void {
   const one = found?.matches('summary') ? found.parentElement : found;
   const island = one?.closest('astro-island');
   if (!one || !island || !(starting.has(island) || island.hasAttribute('ssr'))) return;
-  event.stopImmediatePropagation();
+  const isAnswered = !island.hasAttribute('ssr');
+  if (isAnswered && !isField(one)) return;
+  if (!isAnswered) event.stopImmediatePropagation();
   acted.delete(one);
   // A fold is not open yet when it is pressed.
-  acted.set(one, isField(one) ? read(one) : isFold(one) ? String(!one.open) : '');
+  acted.set(one, { entered: isField(one) ? read(one) : isFold(one) ? String(!one.open) : '', isAnswered });
 }
 
 /**
@@ -54,10 +63,12 @@ export function holdEarly(island: Element): () => Promise<void> {
     const acts = [...acted].filter(([one]) => isOwn(one));
     if (acts.length === 0) return;
     const isAsDrawn = listOthers().every((field) => field.isConnected && isDrawn(field));
-    for (const [act, entered] of acts) {
+    for (const [act, { entered, isAnswered }] of acts) {
       acted.delete(act);
       if (!act.isConnected) continue;
-      if (isFold(act)) {
+      if (isAnswered) {
+        if (isField(act) && read(act) !== entered) redo(act, entered);
+      } else if (isFold(act)) {
         fold(act, entered === 'true');
       } else if (!isField(act)) {
         if (isAsDrawn) (act as HTMLElement).click();

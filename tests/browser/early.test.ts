@@ -178,6 +178,21 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     expect(await tab.run(FIELDS)).toBe(kept);
   });
 
+  it('what is done just as it answers is kept, whatever its address asks for', async () => {
+    await forget(tab);
+    await openHeld(tab, 'target/?load=80&company=spotter');
+    await tab.run(`new MutationObserver((_, observer) => {
+      observer.disconnect();
+      ${enter('#judgement', 'own test sets')}
+    }).observe(document.querySelector('astro-island[ssr]'), { attributeFilter: ['ssr'] })`);
+    release();
+    await isTrue(tab, 'document.querySelector(".test-sets")');
+    await settle(tab);
+    expect(await tab.run('document.querySelector(".test-sets") !== null && location.search')).toBe(
+      '?load=80&company=spotter&judgement=own+test+sets',
+    );
+  });
+
   it('a field that the browser has filled in by itself shows what is read', async () => {
     await forget(tab);
     await openHeld(tab, 'target/');
