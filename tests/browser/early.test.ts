@@ -2,7 +2,7 @@
  * What is done to a page before it answers, in both browsers: over a slow line its scripts come seconds after it can be
  * seen. Each act is then done as it would have been later, or not at all; never is a field left with what nothing has read.
  */
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { hasFirefox } from '../support/firefox.ts';
 import { servePages } from './site.ts';
 import { type BrowserName, openProfile, type Profile, type Tab } from './tabs.ts';
@@ -59,8 +59,12 @@ async function settle(tab: Tab): Promise<string> {
   return String(await tab.run(READ));
 }
 
-/** Opens a page whose scripts do not come before `release`. */
+/**
+ * Opens a page whose scripts do not come before `release`. The one before is left first: a script that it asks for late
+ * would be held as well, and six of them take all connections that a browser makes to one host.
+ */
 async function openHeld(tab: Tab, path: string): Promise<void> {
+  await tab.leave();
   hold();
   // It ends loading with its scripts only.
   void tab.goto(path);
@@ -111,8 +115,9 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     profile = await openProfile(name, site.address);
     tab = await profile.open();
   });
+  // What one test has held does not hold the next.
+  afterEach(() => release());
   afterAll(async () => {
-    release();
     await profile?.close();
     await site?.close();
   });

@@ -56,7 +56,7 @@ describe('The published trials', () => {
       await page.goto(`${site.address}/${path}`, { waitUntil: 'load' });
       await expect.poll(() => textOf(page, '[data-own-table]')).toContain(reading);
       expect(await page.locator('[data-demonstration]').isVisible()).toBe(false);
-      await page.waitForSelector('[aria-busy=true]', { state: 'detached', timeout: 60_000 });
+      await page.waitForSelector('[aria-busy=true]', { state: 'detached' });
       expect(await textOf(page, 'main')).not.toMatch(/NaN|undefined|Infinity/u);
     }
     expect(complaints).toEqual([]);

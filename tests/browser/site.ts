@@ -90,6 +90,12 @@ export async function servePages(
   };
 }
 
+/**
+ * Milliseconds that a page is waited for, as long as a poll is (tests/vitest.config.ts): a limit against what never comes,
+ * which a busy machine does not reach as it does a driver's own half a minute.
+ */
+export const LONGEST_WAIT = 60_000;
+
 /** How a Chromium is started that talks to nobody else. */
 export function chromiumOptions(): { readonly executablePath: string; readonly args: string[] } {
   const executablePath = findChromium();
@@ -137,6 +143,7 @@ export async function openPage(
   until: 'settled' | 'started' = 'settled',
 ): Promise<OpenedPage> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  context.setDefaultTimeout(LONGEST_WAIT);
   await context.addInitScript(WITHOUT_SERVICE_WORKERS);
   const page = await context.newPage();
   const complaints: string[] = [];

@@ -4,10 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { launchFirefox } from '../support/firefox.ts';
-import { chromiumOptions, WITHOUT_SERVICE_WORKERS } from './site.ts';
+import { chromiumOptions, LONGEST_WAIT, WITHOUT_SERVICE_WORKERS } from './site.ts';
 
 export interface Tab {
   readonly goto: (path: string) => Promise<unknown>;
+  /** Ends the page that is open, and what it was still asking for. */
+  readonly leave: () => Promise<unknown>;
   /** Runs a script in the page, as text. */
   readonly run: (script: string) => Promise<unknown>;
   /** Gives a file to the entry of “Your table”. */
@@ -35,6 +37,7 @@ export async function openProfile(name: BrowserName, address: string, storage: S
 async function openChromium(address: string, storage: Storage): Promise<Profile> {
   const folder = mkdtempSync(join(tmpdir(), 'profile-'));
   const context = await chromium.launchPersistentContext(folder, chromiumOptions());
+  context.setDefaultTimeout(LONGEST_WAIT);
   if (storage !== 'site too') await context.addInitScript(WITHOUT_SERVICE_WORKERS);
   if (storage === 'denied') {
     // A Chromium without a window does not read the setting of a reader who lets no site keep anything: this is what it does.
@@ -56,6 +59,7 @@ async function openChromium(address: string, storage: Storage): Promise<Profile>
           if (storage === 'full')
             await session.send('Storage.overrideQuotaForOrigin', { origin: address, quotaSize: FULL });
         },
+        leave: () => page.goto('about:blank'),
         run: (script) => page.evaluate(script),
         upload: (file) => page.locator('#own-file').setInputFiles(file),
       };
@@ -81,8 +85,10 @@ async function openFirefox(address: string, storage: Storage): Promise<Profile> 
   return {
     open: async () => {
       const page = await browser.newPage();
+      page.setDefaultTimeout(LONGEST_WAIT);
       return {
         goto: (path) => page.goto(`${address}/${path}`, { waitUntil: 'load' }),
+        leave: () => page.goto('about:blank'),
         run: (script) => page.evaluate(script),
         upload: async (file) => {
           const entry = await page.waitForSelector('#own-file');
