@@ -127,6 +127,32 @@ describe('growth by reserve', () => {
     );
   });
 
+  it('of strength is of gains, and of fatigue of performance, which less fatigue makes better', () => {
+    const of = (outcome: 'strength' | 'fatigue') => {
+      const one = analyse(arms, settingsSchema.parse({ outcome, split: null, curve: 'line' }));
+      return { one, figure: growthByReserve(one, { band: 'all' }) };
+    };
+    const { one, figure } = of('fatigue');
+    if (!('all' in one.bands)) throw new Error('expected one band');
+    const { difference, atFailure } = one.bands.all;
+    // Performance is lost at reserve 0, and less of it with more in reserve.
+    expect(atFailure?.ciHigh).toBeLessThan(0);
+    expect([difference.less, (difference.more?.ciLow ?? 0) > 0]).toEqual([null, true]);
+    expect(figure.title).toBe('All loads: better performance with more in reserve');
+    expect(figure.caption).toMatch(
+      /At reserve 0 the change of performance is −\d\.\d\u00a0% \(−\d\.\d to −\d\.\d\)\./u,
+    );
+    expect(figure.plot.y?.label).toBe('change of performance, %');
+    const turned = { ...one.bands.all, difference: { less: difference.more, more: null } };
+    expect(growthByReserve({ ...one, bands: { all: turned } }, { band: 'all' }).title).toBe(
+      'All loads: worse performance with more in reserve',
+    );
+    const strength = of('strength').figure;
+    expect(strength.title).toBe('All loads: no difference of strength gain by reserve distinguishable from none');
+    expect(strength.caption).toMatch(/At reserve 0 the strength gain is \d/u);
+    expect(strength.table.columns).toContain('strength gain (%)');
+  });
+
   it('has the marks at reserve 0 whole on a phone, too', () => {
     const svg = drawPlot(growthByReserve(analysis, { band: 'heavy' }), NARROW_DRAWING);
     const marks = [...svg.matchAll(/<circle[^>]*>/gu)].map(([mark]) =>
