@@ -97,7 +97,9 @@ describe('growth by reserve', () => {
     expect(captionWith({ high: null, shown, reason: 'this evidence sets no upper end' })).toMatch(
       /keep 90\u00a0% of it \(at least 2\.6\), the bar at the foot\. This evidence sets no upper end\.$/u,
     );
-    expect(captionWith({ reason: 'the curve turns up from 7.0 in reserve' })).toMatch(/\. The curve turns up from 7/u);
+    expect(captionWith({ reason: 'from 7.0 in reserve on it is so' })).toMatch(
+      /\. From 7\.0 in reserve on it is so\./u,
+    );
     expect(
       captionWith({ point: null, low: null, high: null, shown: null, whole: null, reason: 'no target: it is so' }),
     ).toMatch(/\)\. No target: it is so\.$/u);
