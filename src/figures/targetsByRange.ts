@@ -1,6 +1,7 @@
 /** The target by how many repetitions are possible in the set, with common practice beside it. */
 import * as Plot from '@observablehq/plot';
 import type { Settings } from '../model/settings.ts';
+import { drawnLow } from '../model/wholeRepetitions.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
 import type { TargetRow } from '../practice/targetTable.ts';
@@ -23,9 +24,11 @@ export function targetsByRange(
   { keptShare, confidence, outcome, furthest }: TargetsByRangeOptions,
 ): Figure {
   const named = rows.map((row) => ({ ...row, name: `${row.range.name} possible` }));
-  const lines = named.flatMap(({ name, target: { point, low, high } }) =>
-    point === null || low === null ? [] : [{ name, point, low, high: high ?? furthest }],
-  );
+  const lines = named.flatMap(({ name, target }) => {
+    const { point, high } = target;
+    const low = drawnLow(target);
+    return point === null || low === null ? [] : [{ name, point, low, high: high ?? furthest }];
+  });
   const practice = named.map(({ name, range }) => ({ name, upTo: range.upTo }));
   const furthestShown = lines.reduce((most, { high }) => Math.max(most, high), 4) * 1.03;
   // Right of its square, unless it would leave the picture there.

@@ -10,6 +10,7 @@ import { stateBeyondFailure, stateRobustness, stateStrength } from '../../src/fi
 import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';
 import { RESERVE_FRAME } from '../../src/figures/looks.ts';
+import { listPlotted } from '../../src/figures/plotted.ts';
 import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { bandOf } from '../../src/model/bands.ts';
@@ -103,6 +104,24 @@ describe('growth by reserve', () => {
     expect(
       captionWith({ point: null, low: null, high: null, shown: null, whole: null, reason: 'no target: it is so' }),
     ).toMatch(/\)\. No target: it is so\.$/u);
+  });
+
+  it('draws the interval of the target as it is told, also where that is down to a whole repetition', () => {
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    for (const name of ['light', 'heavy'] as const) {
+      const { shown, low } = analysis.bands[name].target;
+      const figure = growthByReserve(analysis, { band: name, former: { ...analysis, settings } });
+      const bars = listPlotted(figure.plot)
+        .flatMap(({ rows }) => rows)
+        .filter((row) => 'target' in row || 'before' in row);
+      expect(bars.length).toBeGreaterThan(1);
+      for (const bar of bars) {
+        expect(Math.abs(Number(bar.low) - (shown?.low ?? Number.NaN))).toBeLessThanOrEqual(0.05);
+        expect(Math.abs(Number(bar.high) - (shown?.high ?? Number.NaN))).toBeLessThanOrEqual(0.05);
+      }
+      // Of the light loads it is told from further down than where it ends.
+      if (name === 'light') expect((low ?? 0) - (shown?.low ?? 0)).toBeGreaterThan(0.1);
+    }
   });
 
   it('says in words that a simpler curve was fitted where too few reserves were studied', () => {
