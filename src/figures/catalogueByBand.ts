@@ -109,7 +109,7 @@ export function showInfluence(of: BandEvidence) {
           figure: targetsWithoutStudies(influence, target, studiedReserve?.high ?? 0, of.name),
           part: { target, studiedReserve, influence: influence.studies },
         }
-      : 'there is no target without any one study',
+      : 'whichever study is left out, there is no target',
   );
 }
 

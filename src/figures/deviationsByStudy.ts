@@ -14,7 +14,7 @@ import { LOAD_LOOKS } from './looks.ts';
 export function deviationsByStudy(
   deviations: readonly StudyDeviation[],
   band: BandName,
-  { metric, confidence }: Pick<Settings, 'metric' | 'confidence'>,
+  { metric, confidence, weighting }: Pick<Settings, 'metric' | 'confidence' | 'weighting'>,
 ): Figure {
   const sorted = [...deviations].sort((a, b) => b.deviation - a.deviation);
   const lines = sorted.map(({ study, deviation, low, high }) => {
@@ -23,6 +23,10 @@ export function deviationsByStudy(
   });
   const outside = lines.filter(({ low, high }) => low > 0 || high < 0).length;
   const one = outside === 1 || lines.length === 1;
+  const behind =
+    weighting === 'mixed'
+      ? 'sampling error and the variance between rows'
+      : 'sampling error alone, as if rows had nothing in common; this weighting estimates no variance between them';
   return describedByWords({
     plot: listIntervals(lines, {
       by: 'study',
@@ -31,7 +35,7 @@ export function deviationsByStudy(
       ...LOAD_LOOKS[band],
     }),
     title: `${outside} of ${countStudies(lines.length)} ${one ? 'lies' : 'lie'} off the curve by more than ${one ? 'its' : 'their'} own error`,
-    caption: `Mean distance of each study's rows from the fitted curve, ${LOAD_NAMES[band]}, with its ${writePercent(confidence)} interval from sampling error and the variance between rows.`,
+    caption: `Mean distance of each study's rows from the fitted curve, ${LOAD_NAMES[band]}, with its ${writePercent(confidence)} interval from ${behind}.`,
     table: {
       columns: ['study', `distance (${slopeUnit(metric)})`, 'low', 'high'],
       rows: sorted.map(({ study, deviation, low, high }) => [

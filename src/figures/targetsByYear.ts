@@ -18,6 +18,10 @@ export function targetsByYear(years: readonly CumulativeYear[], furthest: number
     point === null || low === null ? [] : [{ year, point, low, high }],
   );
   const points = found.map((line) => ({ ...line, high: line.high ?? furthest }));
+  // A year that gives none is a gap, not the target of the year before it.
+  const steps = years.map(
+    ({ year }) => points.find((one) => one.year === year) ?? { year, point: null, low: null, high: null },
+  );
   const { colour, symbol } = LOAD_LOOKS[band];
   const none = years.length - points.length;
   const caption = [
@@ -48,9 +52,11 @@ export function targetsByYear(years: readonly CumulativeYear[], furthest: number
         domain: [0, Math.max(1, ...points.map(({ high }) => high))],
       },
       marks: [
-        Plot.areaY(points, { x: 'year', y1: 'low', y2: 'high', curve: 'step-after', fill: colour, fillOpacity: 0.18 }),
-        Plot.lineY(points, { x: 'year', y: 'point', curve: 'step-after', stroke: colour, strokeWidth: 2.5 }),
-        Plot.dot(points, { x: 'year', y: 'point', symbol, fill: colour, r: 3.5 }),
+        Plot.areaY(steps, { x: 'year', y1: 'low', y2: 'high', curve: 'step-after', fill: colour, fillOpacity: 0.18 }),
+        Plot.lineY(steps, { x: 'year', y: 'point', curve: 'step-after', stroke: colour, strokeWidth: 2.5 }),
+        // A step is as wide as the time to the next year: the last one would have no interval.
+        Plot.ruleX(steps, { x: 'year', y1: 'low', y2: 'high', stroke: colour, strokeOpacity: 0.6 }),
+        Plot.dot(steps, { x: 'year', y: 'point', symbol, fill: colour, r: 3.5 }),
       ],
     },
     title: titleOf(points, years.at(-1)?.year),

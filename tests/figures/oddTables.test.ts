@@ -4,12 +4,14 @@ import { deviationsByStudy } from '../../src/figures/deviationsByStudy.ts';
 import { stateBestCurve, stateRobustness, stateStrength, stateSweep } from '../../src/figures/findings.ts';
 import { formatSlope } from '../../src/figures/format.ts';
 import { stateReserveError } from '../../src/figures/panels.ts';
+import { listPlotted } from '../../src/figures/plotted.ts';
 import { targetsByRange } from '../../src/figures/targetsByRange.ts';
 import { targetsByYear } from '../../src/figures/targetsByYear.ts';
 import { targetsWithoutStudies } from '../../src/figures/targetsWithoutStudies.ts';
 import { analyseInFull, type BandChecks } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { listTargets } from '../../src/practice/targetTable.ts';
+import { drawPlot } from '../../src/site/drawFigure.ts';
 import { shippedArms as arms, makeEvidence } from '../support/shippedFigures.ts';
 
 const settings = settingsSchema.parse({});
@@ -85,10 +87,28 @@ describe('findings of odd tables', () => {
     expect(targetsByYear([last, none], 10, 'heavy').title).toBe('The target by year: 3.2 in 2024, none in 2030');
     expect(targetsByYear([last], 10, 'heavy').title).toBe('The target by year: 3.2 in 2024');
     expect(targetsByYear([last, none], 10, 'heavy').caption).toMatch(/1 of 2 years gives none\.$/u);
+    // A gap where a year gives none, and the interval of each year, the last one too, as a line of its own.
+    const figure = targetsByYear([last, none, { ...last, year: 2031 }], 10, 'heavy');
+    expect(listPlotted(figure.plot)).toMatchObject([
+      {
+        drawnAs: 'area, line, rule, dot',
+        rows: [{ year: last.year }, { point: null, low: null, high: null }, { year: 2031 }],
+      },
+    ]);
+    const svg = drawPlot(figure);
+    expect(svg).toMatch(/<path d="M[^"]*M/u);
+    expect(svg).toMatch(/stroke-opacity="0\.6"[^>]*>(?:<line [^>]*?(?:\/>|><\/line>)){2}<\/g>/u);
   });
 
   it('count one study as one', () => {
     const [deviation] = analysis.checks.heavy?.deviations ?? [];
+    const caption = (weighting: typeof settings.weighting) =>
+      deviationsByStudy([deviation], 'heavy', { ...settings, weighting }).caption;
+    expect(caption('mixed')).toMatch(/interval from sampling error and the variance between rows\.$/u);
+    for (const weighting of ['precision', 'equal'] as const)
+      expect(caption(weighting)).toMatch(
+        /from sampling error alone, .*; this weighting estimates no variance between them\.$/u,
+      );
     expect(deviationsByStudy([{ ...deviation, low: 0.01, high: 0.02 }], 'heavy', settings).title).toBe(
       '1 of 1 study lies off the curve by more than its own error',
     );
