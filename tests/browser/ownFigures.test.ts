@@ -115,6 +115,17 @@ describe('a figure of a reader’s settings', () => {
     const built = await openPage(site, 'figures/evidence-map/');
     for (const id of ['apa', 'vancouver', 'bibtex', 'ris', 'csl'])
       expect(await page.locator(`#${id}`).textContent(), id).toBe(await built.page.locator(`#${id}`).textContent());
+    // The files of the site's figure have the whole address too, wherever it was built for.
+    for (const [name, id] of [
+      ['BibTeX', 'bibtex'],
+      ['RIS', 'ris'],
+      ['CSL-JSON', 'csl'],
+    ]) {
+      const waiting = built.page.waitForEvent('download');
+      await built.page.getByRole('link', { name, exact: true }).click();
+      const text = readFileSync(await (await waiting).path(), 'utf8');
+      expect(text.replaceAll('\r\n', '\n').trim()).toBe(await built.page.locator(`#${id}`).textContent());
+    }
     await built.close();
     await close();
   });
