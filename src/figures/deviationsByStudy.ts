@@ -26,7 +26,7 @@ export function deviationsByStudy(
   const behind =
     weighting === 'mixed'
       ? 'sampling error and the variance between rows'
-      : 'sampling error alone, as if rows had nothing in common; this weighting estimates no variance between them';
+      : 'sampling error; this weighting estimates no variance between rows';
   return describedByWords({
     plot: listIntervals(lines, {
       by: 'study',

@@ -43,7 +43,7 @@ export function captionGrowth({ settings }: Analysis, band: Band, name: BandName
   }
   const fit = `${countOf(band.rows, 'row')} of ${countStudies(band.studies)}, ${LOAD_NAMES[name]}; marks by weight, curve with ${writePercent(confidence)} band.`;
   const growth = band.atFailure
-    ? `At reserve 0 ${OUTCOME_WORDS[outcome].subject} is ${formatChange(band.atFailure, metric)}.`
+    ? `At reserve 0 ${outcome === 'growth' ? '' : 'the '}${OUTCOME_WORDS[outcome].effect} is ${formatChange(band.atFailure, metric)}.`
     : '';
   const few = band.unreliable
     ? `A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`

@@ -7,8 +7,6 @@ import type { Settings } from '../model/settings.ts';
 interface OutcomeWords {
   /** “90 % of the … at reserve 0”, “…, %”. */
   readonly effect: string;
-  /** “At reserve 0 … is 7.2 %”. */
-  readonly subject: string;
   /** “less growth”, “better performance”: an effect that is lower or higher than another. */
   readonly lower: string;
   readonly higher: string;
@@ -16,17 +14,15 @@ interface OutcomeWords {
 }
 
 export const OUTCOME_WORDS = {
-  growth: { effect: 'growth', subject: 'growth', lower: 'less', higher: 'more', compared: 'growth' },
+  growth: { effect: 'growth', lower: 'less', higher: 'more', compared: 'growth' },
   strength: {
     effect: 'strength gain',
-    subject: 'the strength gain',
     lower: 'less',
     higher: 'more',
     compared: 'strength gain',
   },
   fatigue: {
     effect: 'change of performance',
-    subject: 'the change of performance',
     lower: 'worse',
     higher: 'better',
     compared: 'performance',
