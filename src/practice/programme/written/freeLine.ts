@@ -3,7 +3,7 @@ import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { isNamed } from '../../../evidence/findNamed.ts';
 import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
-import { takeDaysWithin } from './daysWithin.ts';
+import { type DayRefusal, refuseDayWithin, takeDayBeside } from './daysWithin.ts';
 import { takeMarks } from './marks.ts';
 import { type Piece, readPiece } from './piece.ts';
 import { isJoint, scan, type Token } from './scan.ts';
@@ -101,26 +101,16 @@ function dateParts(
   line: number,
 ): { readonly parts: readonly DatedPart[]; readonly notRead: readonly NotRead[] } {
   let under = context?.days ?? [];
-  const refused: string[] = [];
+  const refused: DayRefusal[] = [];
   const parts = written.map((text, i) => {
     const begins = i === 0 ? null : readContext(text);
     if (begins) under = begins.days;
-    const common = { written: text, begins, isUnder: under.length > 0 };
-    const part = begins ? begins.rest : text;
-    const found = takeDaysWithin(part);
-    if (!found) return { ...common, part, within: null };
-    // What may be part of a remark stays in it.
-    if (!found.isClear) {
-      refused.push(found.context.text);
-      return { ...common, part, within: null };
-    }
-    // Before the sets and behind them the same day may stand, and no other.
-    const isSame = JSON.stringify(under) === JSON.stringify(found.context.days);
-    if (common.isUnder && !isSame) refused.push(found.context.text);
-    return { ...common, part: found.rest, within: isSame ? null : found.context };
+    const beside = takeDayBeside(begins ? begins.rest : text, under);
+    if (beside.refused) refused.push(beside.refused);
+    return { written: text, begins, isUnder: under.length > 0, part: beside.rest, within: beside.within };
   });
   // A day behind the last of several exercises may be that of all.
-  const within = parts.flatMap(({ within: days }) => days?.text ?? []);
+  const within = parts.flatMap(({ within: days }) => (days ? [{ text: days.text, isClear: true }] : []));
   if (within.length > 0 && parts.some((one) => one.within === null && !one.isUnder)) refused.push(...within);
   return {
     parts: parts.map((one) => ({
@@ -128,16 +118,8 @@ function dateParts(
       within: refused.length > 0 ? null : one.within,
       notes: one.within && refused.length > 0 ? [one.within.text] : [],
     })),
-    notRead: refused.length === 0 ? [] : [refuseDayWithin(line, [...new Set(refused)].join(', '))],
+    notRead: refused.length === 0 ? [] : [refuseDayWithin(line, refused)],
   };
-}
-
-function refuseDayWithin(line: number, value: string): NotRead {
-  return notRead(line, 'day', {
-    value,
-    expected: 'one day, before the sets that are done on it',
-    remedy: `Write the sets of each day on a line of their own, with the day before them: “Mon squat 4x6 80%”; the same sets on two days as “Mon and Thu squat 4x6 80%”.`,
-  });
 }
 
 /** sets: of an exercise; instruction: what holds for others; words: neither. */
