@@ -3,6 +3,7 @@ import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { isNamed } from '../../../evidence/findNamed.ts';
 import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
+import { takeMisspeltDay } from './days.ts';
 import { type DayRefusal, refuseDayWithin, takeDayBeside } from './daysWithin.ts';
 import { takeMarks } from './marks.ts';
 import { type Piece, readPiece } from './piece.ts';
@@ -13,6 +14,8 @@ import { type NotRead, notRead } from './understood.ts';
 export interface FreeLine {
   /** Day or week that it begins with; null where it names none. */
   readonly context: Context | null;
+  /** A word that it begins with and that is nearly a weekday; null where it begins with none. */
+  readonly misspeltDay: string | null;
   readonly lines: readonly FreeSets[];
   /** The name where the line is that of an exercise and nothing else: its sets may stand below. */
   readonly name: Piece | null;
@@ -36,7 +39,15 @@ const DATE = /^\d{1,4}[./-]\d{1,2}[./-](?:\d{1,4})?$/u;
 /** A week that is another one again: “Week 2: as week 1”, “repeat for 4 weeks”. */
 const REPEATS = /(?<!\p{L})(?:same|as|like|repeat(?:ed|s)?|copy|ditto|again)(?!\p{L})/iu;
 const OF_WEEKS = /(?<!\p{L})(?:weeks?|wks?)(?!\p{L})/iu;
-const NOTHING: FreeLine = { context: null, lines: [], name: null, lacksName: false, note: null, notRead: [] };
+const NOTHING: FreeLine = {
+  context: null,
+  misspeltDay: null,
+  lines: [],
+  name: null,
+  lacksName: false,
+  note: null,
+  notRead: [],
+};
 /** Characters of a line that are read; nobody writes a longer one of sets. */
 const LONGEST = 500;
 
@@ -48,7 +59,8 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   }
   const marked = takeMarks(text);
   const context = readContext(marked.text);
-  const { text: rest, superset } = context ? takeMarks(context.rest) : marked;
+  const misspelt = context || isNamed(exercises, marked.text) ? null : takeMisspeltDay(marked.text);
+  const { text: rest, superset } = context ? takeMarks(context.rest) : misspelt ? takeMarks(misspelt.rest) : marked;
   const mark = superset ?? marked.superset;
   const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest), context, line);
   const parts = dated.map((one) => ({ ...one, kind: kindOfLine(one.part, exercises) }));
@@ -63,6 +75,7 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   const pieces = parts.map(({ part }): Piece => ({ place: { line, column: null, text: part }, column: null }));
   return {
     context,
+    misspeltDay: misspelt?.day ?? null,
     name:
       isOfSets && parts.length === 1 && isNamed(exercises, only.part)
         ? { ...pieces[0], column: { kind: 'exercise' } }
