@@ -62,7 +62,7 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   const misspelt = context || isNamed(exercises, marked.text) ? null : takeMisspeltDay(marked.text);
   const { text: rest, superset } = context ? takeMarks(context.rest) : misspelt ? takeMarks(misspelt.rest) : marked;
   const mark = superset ?? marked.superset;
-  const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest), context, line);
+  const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest, exercises), context, line);
   const parts = dated.map((one) => ({ ...one, kind: kindOfLine(one.part, exercises) }));
   const isOfSets = parts.some(({ kind }) => kind === 'sets');
   if (!isOfSets && parts.some(({ kind }) => kind === 'instruction') && !context) {
