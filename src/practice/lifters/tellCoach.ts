@@ -10,6 +10,8 @@ export function tellLoadToCoach(load: LifterLoad): string {
       return writeWeight(load.meant);
     case 'by repetitions':
       return `one for ${load.possible} repetitions at most`;
+    case 'not read':
+      return load.written === '' ? 'no load' : load.written;
     default:
       return tellLoad(load);
   }
@@ -21,7 +23,7 @@ export function explainToCoach(load: LifterLoad): string | null {
     case 'above 1RM':
       return `Above the 1RM of ${writeWeight(load.oneRm)}: no set can be advised.`;
     case 'not read':
-      return load.written === '' ? 'No load can be told.' : 'The load cannot be read.';
+      return load.written === '' ? 'Write one, or the repetitions possible.' : 'The load cannot be read.';
     // The entry says itself whether body weight is part of it.
     case 'weight':
       return null;

@@ -43,7 +43,7 @@ export function explainLoad(load: LifterLoad): string | null {
     case 'below step':
       return `That is ${writeWeight(load.meant)}, less than the smallest step of ${writeWeight(load.step)}.`;
     case 'not read':
-      return load.written === '' ? 'Ask your coach for it.' : 'The load cannot be read: ask your coach.';
+      return load.written === '' ? 'Ask your coach for the load.' : 'The load cannot be read: ask your coach.';
     case 'by repetitions':
       return null;
   }

@@ -37,5 +37,6 @@ function sayPlain(load: LifterLoad): string {
   if (load.kind !== 'weight') return tellLoadToCoach(load);
   const [planned, actual] = [formatPlain(load.planned), formatPlain(load.actual)];
   const rounded = actual === planned ? '' : `, rounded down to ${actual}\u00a0%`;
-  return `${tellLoadToCoach(load)} for ${planned}\u00a0%${rounded}`;
+  // Of a range both ends are told, and the per cent of the heavier one.
+  return `${tellLoadToCoach(load)} for ${load.from ? 'at most ' : ''}${planned}\u00a0%${rounded}`;
 }

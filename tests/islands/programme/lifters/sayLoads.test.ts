@@ -14,6 +14,7 @@ it('each load stands once, of this exercise alone, and says how it was rounded',
     '107.5 kg for 78 %, rounded down to 76.8 %; 110 kg for 80 %, rounded down to 78.6 %.',
   );
   expect(say(['50'])).toBe('70 kg for 50 %.');
+  expect(say(['70-75'])).toBe('97.5 to 105 kg for at most 75 %.');
 });
 
 it('what has to be known of several loads is said once, after them', () => {
