@@ -25,7 +25,12 @@ export function gainMap(map: EvidenceMap, people: number, tiles: readonly GainTi
     caption: `Shaded by how much narrower the interval of the target would be expected to get with ${describeStudy(people)}.`,
     table: tabulate(map, tiles),
   });
-  return { ...figure, alternative: `${figure.alternative} ${stateGains(people, tiles)}` };
+  return {
+    ...figure,
+    // Shades are named by the marks, also where no tile has one.
+    plot: { ...figure.plot, color: { type: 'identity' } },
+    alternative: `${figure.alternative} ${stateGains(people, tiles)}`,
+  };
 }
 
 function shadeMark(tiles: readonly GainTile[]): Plot.Markish {

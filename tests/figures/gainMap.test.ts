@@ -143,6 +143,12 @@ describe('intervals that would widen or have no end', () => {
     expect(drawPlot(opening.figure).match(/>\+</gu)).toHaveLength(opens);
   });
 
+  it('are drawn by browsers, which know no scheme of colours, where no tile at all has a shade', () => {
+    const unshaded = odd.tiles.filter(({ band }) => band === 'light');
+    expect(unshaded.map(lookOf)).toEqual(Array(10).fill('unsaid'));
+    expect(drawPlot(gainMap(odd.map, 50, unshaded)).match(/>\?</gu)).toHaveLength(10);
+  });
+
   it('are in the legend where they are on the map', () => {
     const others = (tiles: readonly GainTile[]) =>
       listLegend(tiles).flatMap(({ look: one, words }) => (typeof one === 'number' || one === 'none' ? [] : [words]));
