@@ -3,10 +3,7 @@ import type { ExpectedTarget } from '../model/plan/expectedTarget.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatNumber, formatRange } from './format.ts';
-import { type GainTile, lookOf, SHADES_FROM, type TileLook } from './gainTiles.ts';
-
-/** Digits of a narrowing and of the ends expected: a digit more than targets are told with, since they are compared. */
-const DIGITS = 2;
+import { GAIN_DIGITS, type GainTile, lookOf, SHADES_FROM, type TileLook } from './gainTiles.ts';
 
 /** What the shading is of. @param people of the study */
 export function describeStudy(people: number): string {
@@ -31,7 +28,7 @@ function stateBand(tiles: readonly GainTile[]): string {
   const [{ band, before, reason }] = tiles;
   const loads = LOAD_NAMES[band];
   if (tiles.every((tile) => tile.after === null)) return `${loads}, nothing can be said${reason ? `: ${reason}` : ''}`;
-  const today = before.width === null ? tellMissing(before) : formatRange(before.low, before.high, DIGITS);
+  const today = before.width === null ? tellMissing(before) : formatRange(before.low, before.high, GAIN_DIGITS);
   const measured = tiles.filter(({ narrowing }) => narrowing !== null);
   if (measured.length === 0) {
     const opens = tiles.filter((tile) => lookOf(tile) === 'opens');
@@ -42,19 +39,19 @@ function stateBand(tiles: readonly GainTile[]): string {
   const most = measured.reduce((a, b) => ((b.narrowing ?? 0) > (a.narrowing ?? 0) ? b : a));
   const look = lookOf(most);
   if (look === 'none' || look === 'wider')
-    return `${loads}, today ${today}, nowhere narrower by ${formatNumber(SHADES_FROM[0], DIGITS)} or more`;
-  return `${loads}, today ${today}, most at ${most.reserve[0]} in reserve: about ${tellExpected(most.after)}, ${formatNumber(most.narrowing ?? 0, DIGITS)} narrower`;
+    return `${loads}, today ${today}, nowhere narrower by ${formatNumber(SHADES_FROM[0], GAIN_DIGITS)} or more`;
+  return `${loads}, today ${today}, most at ${most.reserve[0]} in reserve: about ${tellExpected(most.after)}, ${formatNumber(most.narrowing ?? 0, GAIN_DIGITS)} narrower`;
 }
 
 /** “0.21 to 0.93”, or why there is none. */
 export function tellExpected(after: ExpectedTarget | null): string {
   if (!after) return 'none';
-  return after.point === null ? tellMissing(after) : formatRange(after.low, after.high, DIGITS);
+  return after.point === null ? tellMissing(after) : formatRange(after.low, after.high, GAIN_DIGITS);
 }
 
 /** “0.18”, “−0.02”, or what stands in its place. */
 export function tellNarrowing(tile: Pick<GainTile, 'narrowing' | 'before' | 'after'>): string {
-  if (tile.narrowing !== null) return formatNumber(tile.narrowing, DIGITS);
+  if (tile.narrowing !== null) return formatNumber(tile.narrowing, GAIN_DIGITS);
   return lookOf(tile) === 'opens' ? 'would have an upper end' : 'cannot be told';
 }
 
@@ -71,7 +68,7 @@ export interface LegendEntry {
 /** Every shade, so that the scale is seen whole; other signs where the map has them. Repetitions. */
 export function listLegend(tiles: readonly GainTile[]): readonly LegendEntry[] {
   const looks = new Set(tiles.map(lookOf));
-  const number = (value: number) => formatNumber(value, DIGITS);
+  const number = (value: number) => formatNumber(value, GAIN_DIGITS);
   const shades = SHADES_FROM.map((from, i): LegendEntry => {
     const to = SHADES_FROM[i + 1];
     const words = to === undefined ? `${number(from)} or more` : `${number(from)} to below ${number(to)}`;

@@ -8,7 +8,7 @@ import { readArms } from '../../src/evidence/table.ts';
 import { evidenceMap } from '../../src/figures/evidenceMap.ts';
 import { gainMap } from '../../src/figures/gainMap.ts';
 import { type GainTile, lookOf, SHADES_FROM, tileGains } from '../../src/figures/gainTiles.ts';
-import { listLegend, stateGains, stateUnsaid } from '../../src/figures/gainWords.ts';
+import { listLegend, stateGains, stateUnsaid, tellNarrowing } from '../../src/figures/gainWords.ts';
 import { viewGains } from '../../src/islands/analysis/gainsView.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { mapEvidence } from '../../src/model/evidenceMap.ts';
@@ -65,13 +65,15 @@ describe('the tiles', () => {
     const before = { ...shipped.tiles[0].before };
     const at = (narrowing: number | null, after = before) => lookOf({ narrowing, before, after });
     expect(SHADES_FROM.map((from) => at(from))).toEqual([1, 2, 3, 4, 5]);
-    expect([0.049, 0, -0.049, -0.05, -3].map((narrowing) => at(narrowing))).toEqual([
+    expect([0.044, 0, -0.044, -0.05, -3].map((narrowing) => at(narrowing))).toEqual([
       'none',
       'none',
       'none',
       'wider',
       'wider',
     ]);
+    // A number that is told as 0.05 has the shade that the legend gives 0.05.
+    expect([0.046, 0.098, 0.198, 0.796, -0.046].map((narrowing) => at(narrowing))).toEqual([1, 2, 3, 5, 'wider']);
     const endless = { ...before, width: null, high: null, widthMissing: 'no-upper-end' } as const;
     expect(at(null, endless)).toBe('unsaid');
     expect(lookOf({ narrowing: null, before: endless, after: before })).toBe('opens');
@@ -113,6 +115,15 @@ describe('the map with them', () => {
       );
       expect(narrower).toBe(tile?.narrowing?.toFixed(2).replace('-0.00', '0.00').replace('-', '−'));
       expect(interval).toBe(`${tile?.after?.low?.toFixed(2)} to ${tile?.after?.high?.toFixed(2)}`);
+    }
+  });
+
+  it.each([10, 50, 200])('shades as the legend says of the number in its table, with %d people', (people) => {
+    for (const tile of look(arms, people).tiles) {
+      const told = Number(tellNarrowing(tile).replace('−', '-'));
+      const one = lookOf(tile);
+      const shade = SHADES_FROM.filter((from) => told >= from).length;
+      expect(one, `${tile.narrowing} told as ${told}`).toBe(shade > 0 ? shade : told <= -0.05 ? 'wider' : 'none');
     }
   });
 
