@@ -5,9 +5,12 @@ import { upperFirst } from './firstLetter.ts';
 import { formatNumber, formatRange } from './format.ts';
 import { GAIN_DIGITS, type GainTile, lookOf, SHADES_FROM, type TileLook } from './gainTiles.ts';
 
-/** What the shading is of. @param people of the study */
-export function describeStudy(people: number): string {
-  return `one more study of ${people} people, half of them training to failure and half leaving the reserve at which a cell begins`;
+/** What the shading is of, or that there is none. @param people of the study */
+export function stateShading(people: number, tiles: readonly GainTile[]): string {
+  const study = `one more study of ${people} people, half of them training to failure and half leaving the reserve at which a cell begins`;
+  return tiles.some((tile) => typeof lookOf(tile) === 'number')
+    ? `Shaded by how much narrower the interval of the target would be expected to get with ${study}.`
+    : `No cell is shaded: nowhere can the interval of the target be expected to get narrower by ${formatNumber(SHADES_FROM[0], GAIN_DIGITS)} repetitions or more with ${study}.`;
 }
 
 /** Where it would narrow most, by loads, or why nothing can be said. */
@@ -17,11 +20,17 @@ export function stateGains(people: number, tiles: readonly GainTile[]): string {
   return `With ${people} people: ${said.join('; ')}.`;
 }
 
+const UNFORESEEN = 'no interval can be foreseen';
+
 /** Why there is nothing to shade, where that is so for all loads; null otherwise. */
 export function stateUnsaid(tiles: readonly GainTile[]): string | null {
   if (tiles.some(({ after }) => after !== null)) return null;
-  const reasons = [...new Set(tiles.map(({ reason }) => reason ?? 'no interval can be foreseen'))];
-  return `The map is not shaded: ${reasons.join('; ')}.`;
+  const reasons = [...new Set(tiles.map(({ reason }) => reason ?? UNFORESEEN))];
+  const said =
+    reasons.length === 1
+      ? reasons
+      : [...new Set(tiles.map(({ band, reason }) => `${LOAD_NAMES[band]}, ${reason ?? UNFORESEEN}`))];
+  return `The map is not shaded: ${said.join('; ')}.`;
 }
 
 function stateBand(tiles: readonly GainTile[]): string {

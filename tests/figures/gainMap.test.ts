@@ -157,7 +157,13 @@ describe('intervals that would widen or have no end', () => {
   it('are drawn by browsers, which know no scheme of colours, where no tile at all has a shade', () => {
     const unshaded = odd.tiles.filter(({ band }) => band === 'light');
     expect(unshaded.map(lookOf)).toEqual(Array(10).fill('unsaid'));
-    expect(drawPlot(gainMap(odd.map, 50, unshaded)).match(/>\?</gu)).toHaveLength(10);
+    const figure = gainMap(odd.map, 50, unshaded);
+    expect(drawPlot(figure).match(/>\?</gu)).toHaveLength(10);
+    expect(figure.caption).toMatch(
+      /No cell is shaded: nowhere can the interval .* narrower by 0\.05 repetitions or more/u,
+    );
+    expect(figure.caption).not.toMatch(/Shaded by/u);
+    expect(odd.figure.caption).toMatch(/Shaded by/u);
   });
 
   it('are in the legend where they are on the map', () => {
@@ -192,6 +198,10 @@ describe('a table without a curve', () => {
       'The map is not shaded: no curve is fitted today, so that no interval can be foreseen.',
     );
     expect(stateUnsaid(shipped.tiles)).toBeNull();
+    const [light, heavy] = tiles;
+    expect(stateUnsaid([light, { ...heavy, reason: 'no row has a standard deviation' }])).toBe(
+      'The map is not shaded: light loads, no curve is fitted today, so that no interval can be foreseen; heavy loads, no row has a standard deviation.',
+    );
   });
 
   it('keeps its cells, whatever can be told of them', () => {
