@@ -7,6 +7,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 /** Files that take longest where two run at once, by how long (2026-11-26); the others follow by their size. */
 const LONGEST: readonly string[] = [
   'browser/offline',
+  'browser/early',
   'browser/curate',
   'browser/pages',
   'browser/ownTables',
