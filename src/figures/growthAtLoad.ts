@@ -7,10 +7,10 @@ import { inferContrast } from '../model/robust.ts';
 import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES, SOURCE_NAMES } from '../practice/loadNames.ts';
+import { EFFECT_NAMES } from './effectNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatPlain, formatTarget, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
 import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME, TOP_LABEL } from './looks.ts';
-import { OUTCOME_WORDS } from './outcomeWords.ts';
 
 export interface GrowthAtLoadOptions {
   /** Per cent of 1RM. */
@@ -72,7 +72,7 @@ export function growthAtLoad(
       ...RESERVE_FRAME,
       x: { ...RESERVE_AXIS, domain: [-REACH * 2, studiedReserve.high + REACH] },
       y: {
-        label: `${OUTCOME_WORDS[outcome].effect}, ${shownUnit(metric)}`,
+        label: `${EFFECT_NAMES[outcome]}, ${shownUnit(metric)}`,
         domain: [floor, top * 1.02],
         ticks: 5,
         grid: true,
@@ -123,7 +123,7 @@ export function growthAtLoad(
     table: {
       columns: [
         'reserve (repetitions)',
-        `${OUTCOME_WORDS[outcome].effect} (${shownUnit(metric)})`,
+        `${EFFECT_NAMES[outcome]} (${shownUnit(metric)})`,
         `${writePercent(confidence)} interval, low`,
         'high',
       ],

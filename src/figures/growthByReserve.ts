@@ -8,6 +8,7 @@ import { bandOf, listBands } from '../model/bands.ts';
 import type { Analysis, Band, BandName } from '../model/result.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
+import { EFFECT_NAMES } from './effectNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { stateFooting } from './footing.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
@@ -24,7 +25,6 @@ import {
 import { captionGrowth, titleGrowth } from './growthWords.ts';
 import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
 import { isComparable } from './moved.ts';
-import { OUTCOME_WORDS } from './outcomeWords.ts';
 import { targetMarks } from './targetMarks.ts';
 
 export interface GrowthByReserveOptions {
@@ -93,7 +93,7 @@ export function growthByReserve(
       ...RESERVE_FRAME,
       x: { ...RESERVE_AXIS, domain: domain.x, insetLeft: EDGE_ROOM, insetRight: EDGE_ROOM },
       y: {
-        label: `${OUTCOME_WORDS[analysis.settings.outcome].effect}, ${unit}`,
+        label: `${EFFECT_NAMES[analysis.settings.outcome]}, ${unit}`,
         domain: domain.y,
         ticks: 6,
         grid: true,
@@ -162,7 +162,7 @@ function tableOf(
   const write = (value: number) => formatNumber(value, shownDigits(metric));
   const columns = [
     'reserve (repetitions)',
-    `${OUTCOME_WORDS[outcome].effect} (${shownUnit(metric)})`,
+    `${EFFECT_NAMES[outcome]} (${shownUnit(metric)})`,
     `${writePercent(confidence)} interval, low`,
     'high',
   ];

@@ -3,10 +3,10 @@ import { type Analysis, type Band, type BandName, LEAST_RELIABLE_DF, type Target
 import { countOf, countStudies } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
+import { EFFECT_NAMES } from './effectNames.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, shownDigits, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
-import { OUTCOME_WORDS } from './outcomeWords.ts';
 import { stateSimplerCurve } from './settingsWords.ts';
 
 /** What differs from growth at reserve 0 for sure, no stronger than its degrees of freedom allow. */
@@ -14,7 +14,9 @@ export function titleGrowth({ settings: { outcome } }: Analysis, band: Band, nam
   const where = upperFirst(LOAD_NAMES[name]);
   if (band.failure) return `${where}: no curve could be fitted`;
   const { less, more } = band.difference;
-  const { lower, higher, compared } = OUTCOME_WORDS[outcome];
+  // Of a performance that is lost, the higher change is the smaller loss.
+  const [lower, higher, compared] =
+    outcome === 'fatigue' ? ['worse', 'better', 'performance'] : ['less', 'more', EFFECT_NAMES[outcome]];
   if (less && more) return `${where}: ${lower} ${compared} at some reserves, ${higher} at others`;
   if (less) return `${where}: ${hedge(`${lower} ${compared} with more in reserve`, less)}`;
   if (more) return `${where}: ${hedge(`${higher} ${compared} with more in reserve`, more)}`;
@@ -43,7 +45,7 @@ export function captionGrowth({ settings }: Analysis, band: Band, name: BandName
   }
   const fit = `${countOf(band.rows, 'row')} of ${countStudies(band.studies)}, ${LOAD_NAMES[name]}; marks by weight, curve with ${writePercent(confidence)} band.`;
   const growth = band.atFailure
-    ? `At reserve 0 ${outcome === 'growth' ? '' : 'the '}${OUTCOME_WORDS[outcome].effect} is ${formatChange(band.atFailure, metric)}.`
+    ? `At reserve 0 ${outcome === 'growth' ? '' : 'the '}${EFFECT_NAMES[outcome]} is ${formatChange(band.atFailure, metric)}.`
     : '';
   const few = band.unreliable
     ? `A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`

@@ -7,8 +7,8 @@ import type { Analysis, Band, BandName, CurvePoint } from '../model/result.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_HEADINGS, LOAD_NAMES } from '../practice/loadNames.ts';
+import { EFFECT_NAMES } from './effectNames.ts';
 import { formatNumber, formatTarget } from './format.ts';
-import { OUTCOME_WORDS } from './outcomeWords.ts';
 
 /** Difference of two drawn curves below which they are one: a millionth of a per cent, far below what is shown. */
 const SAME = 1e-8;
@@ -43,7 +43,7 @@ export function hasMoved(before: Analysis, after: Analysis): boolean {
 
 /** A sentence or two for each band, and one of the rows where their number changed. */
 export function stateMoved(before: Analysis, after: Analysis): string {
-  const words = { effect: OUTCOME_WORDS[after.settings.outcome].effect, onOneScale: isComparable(before, after) };
+  const words = { effect: EFFECT_NAMES[after.settings.outcome], onOneScale: isComparable(before, after) };
   const sentences = listBands(after.bands).map(([name, band]) => {
     const former = bandsAgainst(before, name);
     const [[one, old]] = former;

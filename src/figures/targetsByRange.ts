@@ -5,10 +5,10 @@ import { drawnLow } from '../model/wholeRepetitions.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
 import type { TargetRow } from '../practice/targetTable.ts';
+import { EFFECT_NAMES } from './effectNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatRange, formatTarget, formatWhole } from './format.ts';
 import { listIntervals } from './intervalList.ts';
-import { OUTCOME_WORDS } from './outcomeWords.ts';
 
 export interface TargetsByRangeOptions {
   readonly keptShare: number;
@@ -39,7 +39,7 @@ export function targetsByRange(
     .map(({ range, load }) => `${range.typical} at about ${formatNumber(load, 0)}\u00a0% of 1RM`)
     .join(', ');
   const caption = [
-    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${OUTCOME_WORDS[outcome].effect} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(stateRow).join('; ')}.`,
+    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${EFFECT_NAMES[outcome]} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(stateRow).join('; ')}.`,
     `Read where so many repetitions are possible on average: ${loads}.`,
     rows.some(({ inPractice, target }) => inPractice?.most !== target.whole?.most)
       ? 'In whole repetitions no set leaves more than those possible but one.'

@@ -1,6 +1,7 @@
 /** Growth kept at each whole reserve, light beside heavy, with their difference. */
+
+import { EFFECT_NAMES } from '../figures/effectNames.ts';
 import { formatNumber, formatShare } from '../figures/format.ts';
-import { OUTCOME_WORDS } from '../figures/outcomeWords.ts';
 import type { KeptShareDifference } from '../model/differenceResult.ts';
 import type { FullAnalysis } from '../model/full.ts';
 import { writePercent } from '../numerics/percent.ts';
@@ -14,7 +15,7 @@ export function GrowthKeptTable({ analysis }: { readonly analysis: FullAnalysis 
   const rows = listGrowthKept(analysis);
   const [{ bands }] = rows;
   const { outcome, confidence } = analysis.settings;
-  const { effect } = OUTCOME_WORDS[outcome];
+  const effect = EFFECT_NAMES[outcome];
   const hasDifference = rows.some(({ difference }) => difference !== null);
   return (
     <Scroll label={`${effect} kept by reserve`}>
