@@ -92,17 +92,15 @@ export function formatHours(low: number | null, high: number | null): string {
   return formatRange(low === null ? null : wholeHours(low), high === null ? null : wholeHours(high), 0);
 }
 
-/** A share of 1 in per cent with its interval: “91 % (88 to 95 %)”. */
-export function formatShare({
-  estimate,
-  low,
-  high,
-}: {
+interface Share {
   readonly estimate: number;
   readonly low: number | null;
   readonly high: number | null;
-}): string {
-  const percent = (share: number) => formatNumber(100 * share, 0);
+}
+
+/** A share of 1 in per cent with its interval: “91 % (88 to 95 %)”. @param digits of a per cent */
+export function formatShare({ estimate, low, high }: Share, digits = 0): string {
+  const percent = (share: number) => formatNumber(100 * share, digits);
   if (low === estimate && high === estimate) return `${percent(estimate)}\u00a0%`;
   const from = low === null ? 'no lower limit' : percent(low);
   const to = high === null ? 'no upper limit' : `${percent(high)}\u00a0%`;

@@ -8,7 +8,7 @@ import type { EvidenceMap, MapCell } from '../model/evidenceMap.ts';
 import { CELL_COLUMNS, evidenceMap, tellCell } from './evidenceMap.ts';
 import type { Figure, FigureTable } from './figure.ts';
 import { type GainTile, lookOf } from './gainTiles.ts';
-import { describeStudy, stateGains, tellExpected, tellNarrowing } from './gainWords.ts';
+import { stateGains, stateShading, tellExpected, tellNarrowing } from './gainWords.ts';
 
 /** Signs of tiles that have no width to be shaded by. */
 export const TILE_SIGNS = { opens: '+', unsaid: '?' } as const;
@@ -22,10 +22,15 @@ const SIGN_ABOVE = 2.5;
 export function gainMap(map: EvidenceMap, people: number, tiles: readonly GainTile[]): Figure {
   const figure = evidenceMap(map, {
     marks: [shadeMark(tiles), hatchMark(tiles), signMark(tiles)],
-    caption: `Shaded by how much narrower the interval of the target would be expected to get with ${describeStudy(people)}.`,
+    caption: stateShading(people, tiles),
     table: tabulate(map, tiles),
   });
-  return { ...figure, alternative: `${figure.alternative} ${stateGains(people, tiles)}` };
+  return {
+    ...figure,
+    // Shades are named by the marks, also where no tile has one.
+    plot: { ...figure.plot, color: { type: 'identity' } },
+    alternative: `${figure.alternative} ${stateGains(people, tiles)}`,
+  };
 }
 
 function shadeMark(tiles: readonly GainTile[]): Plot.Markish {

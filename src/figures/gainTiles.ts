@@ -24,10 +24,15 @@ export const SHADES_FROM = [0.05, 0.1, 0.2, 0.4, 0.8] as const;
 /** How a tile looks: one of the shades from 1 on; `opens` where the interval has no width today and would have one. */
 export type TileLook = 1 | 2 | 3 | 4 | 5 | 'none' | 'wider' | 'opens' | 'unsaid';
 
+/** Digits that a narrowing and the ends expected are told with: one more than targets, since they are compared. */
+export const GAIN_DIGITS = 2;
+
+/** By the narrowing as it is told, so that shade, legend and number are of one another. */
 export function lookOf({ narrowing, before, after }: Pick<GainTile, 'narrowing' | 'before' | 'after'>): TileLook {
   if (narrowing === null) return before.width === null && after?.width != null ? 'opens' : 'unsaid';
-  if (narrowing <= -SHADES_FROM[0]) return 'wider';
-  const shade = SHADES_FROM.filter((from) => narrowing >= from).length;
+  const told = Number(narrowing.toFixed(GAIN_DIGITS));
+  if (told <= -SHADES_FROM[0]) return 'wider';
+  const shade = SHADES_FROM.filter((from) => told >= from).length;
   return shade === 0 ? 'none' : (shade as 1 | 2 | 3 | 4 | 5);
 }
 

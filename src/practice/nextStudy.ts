@@ -14,8 +14,8 @@ export const MUCH = { repetitions: 0.1, share: 0.1 } as const;
 /** Per cent to which a share is told: expected widths are off by up to 4 (src/model/README.md). */
 const ROUND = 5;
 
-/** What stands where nothing can be foreseen. */
-export const UNFORESEEN = 'The next study, above all where the interval is wide.';
+/** What stands where nothing can be foreseen: there may be no interval either, nor a curve. */
+export const UNFORESEEN = 'The next study, though which one would change it most cannot be told from this table.';
 
 /** What is said, and the studies that it is said of, in the order of the sentences. */
 export interface StatedNextStudy {

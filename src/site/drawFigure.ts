@@ -48,7 +48,11 @@ export function drawPng(svg: string, scale: 1 | 2): Buffer {
     .asPng();
 }
 
+/** @throws where the figure takes colours from a scheme: browsers have none, and would not draw it (colourSchemes.js) */
 function draw(plot: PlotOptions) {
   const { document } = parseHTML('<!doctype html><html><body></body></html>');
-  return Plot.plot({ ...plot, document, ariaLabel: null });
+  const svg = Plot.plot({ ...plot, document, ariaLabel: null });
+  const { type = 'identity' } = svg.scale('color') ?? {};
+  if (type !== 'identity') throw new Error(`invalid figure; its colours are not named but of a ${type} scale`);
+  return svg;
 }

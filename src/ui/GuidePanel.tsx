@@ -50,12 +50,13 @@ export function GuidePanel({ name, step, count, question, onGuess, onGo, onAgain
     }
     wasAt.current = step;
   }, [step]);
-  // What is ringed comes into sight: under the sheet of a narrow window it may be hidden.
+  const hasAnswer = question !== null && question.guess !== null && question.answer !== null;
+  // What is ringed comes into sight, also where it is there only with the answer: under the sheet of a narrow window it
+  // may be hidden.
   useEffect(() => {
     const block = matchMedia('(max-width: 60rem)').matches ? 'start' : 'nearest';
     document.querySelector('.ringed')?.scrollIntoView({ block });
-  }, [step, question?.guess, question?.ask]);
-  const hasAnswer = question !== null && question.guess !== null && question.answer !== null;
+  }, [step, question?.guess, question?.ask, hasAnswer]);
   useEffect(() => {
     if (hasAnswer) answer.current?.scrollIntoView({ block: 'nearest' });
   }, [hasAnswer]);

@@ -25,6 +25,20 @@ const starting = new Set<Element>();
 /** Begins to watch; called once, before the first island is there. */
 export function watchEarly(): void {
   for (const name of ['input', 'change', 'click']) document.addEventListener(name, note, true);
+  for (const name of ['dragover', 'drop'] as const) document.addEventListener(name, takeDropped, true);
+}
+
+/** A file that is dropped where one can be is as one that was chosen; else the browser would open it in the page’s place. */
+function takeDropped(event: DragEvent): void {
+  // Firefox tells of the text that it is dropped on.
+  const on = event.target instanceof Text ? event.target.parentElement : (event.target as Element);
+  const field = on?.closest?.('.drop')?.querySelector<HTMLInputElement>('input[type=file]');
+  if (!field?.closest('astro-island')?.hasAttribute('ssr')) return;
+  event.preventDefault();
+  if (event.type === 'dragover' || !event.dataTransfer?.files.length) return;
+  field.files = event.dataTransfer.files;
+  acted.delete(field);
+  acted.set(field, { entered: read(field), isAnswered: false });
 }
 
 function note(event: Event): void {

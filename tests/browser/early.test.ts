@@ -4,8 +4,11 @@
  */
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { hasFirefox } from '../support/firefox.ts';
+import { makeTable } from '../support/tables.ts';
 import { servePages } from './site.ts';
 import { type BrowserName, openProfile, type Profile, type Tab } from './tabs.ts';
+
+const TABLE = makeTable([{}]);
 
 /** Lets the scripts of the page that is being loaded come; until then none does. */
 let release = () => {};
@@ -136,6 +139,20 @@ describe.each(BROWSERS)('Before a page has started, in %s', (name) => {
     release();
     await isTrue(tab, '/arms\\.csv was taken/u.test(document.querySelector(".your-table").innerText)');
     expect(await tab.run(shownIn('#own-file'))).toBe('');
+    await forget(tab);
+  });
+
+  it('a file is taken that was dropped before', async () => {
+    await openHeld(tab, 'table/');
+    const isLeft = await tab.run(`(() => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([${JSON.stringify(TABLE)}], 'dropped.csv'));
+      return ['dragover', 'drop'].map((name) => document.querySelector('.drop label')
+        .dispatchEvent(new DragEvent(name, { dataTransfer, bubbles: true, cancelable: true }))).join();
+    })()`);
+    expect(isLeft).toBe('false,false');
+    release();
+    await isTrue(tab, '/dropped\\.csv was taken/u.test(document.querySelector(".your-table").innerText)');
     await forget(tab);
   });
 

@@ -1,6 +1,7 @@
 /** The page of intervals in a real Chromium: tables drawn as asked, the lesson through and again, by keyboard and without JavaScript. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_EXPERIMENT, type Experiment } from '../../src/islands/intervals/experiment.ts';
+import { LESSON } from '../../src/islands/intervals/lesson.state.ts';
 import { resultOf } from '../../src/islands/intervals/results.ts';
 import { makeWholeRun } from '../../src/islands/intervals/wholeRun.ts';
 import { findViolations, openPage, type ServedSite, serveSite } from './site.ts';
@@ -113,6 +114,16 @@ describe('Intervals', () => {
       })
       .toBe(true);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
+    // The fifth answer is ringed on a figure that comes with it, below the first.
+    await page.evaluate(`{
+      const kept = JSON.parse(sessionStorage.getItem('${LESSON}'));
+      sessionStorage.setItem('${LESSON}', JSON.stringify({ ...kept, step: 4 }));
+    }`);
+    await page.reload({ waitUntil: 'load' });
+    await page.locator('.guide .choices button').last().click();
+    await expect.poll(() => page.locator('.guide .finding').innerText()).toMatch(/^The flexible curve’s hold it/u);
+    await expect.poll(async () => (await heights())[0]).toBeLessThan(300);
+    expect((await heights())[0]).toBeGreaterThanOrEqual(0);
     await close();
   });
 

@@ -8,7 +8,7 @@ import { readArms } from '../../src/evidence/table.ts';
 import { evidenceMap } from '../../src/figures/evidenceMap.ts';
 import { gainMap } from '../../src/figures/gainMap.ts';
 import { type GainTile, lookOf, SHADES_FROM, tileGains } from '../../src/figures/gainTiles.ts';
-import { listLegend, stateGains, stateUnsaid } from '../../src/figures/gainWords.ts';
+import { listLegend, stateGains, stateUnsaid, tellNarrowing } from '../../src/figures/gainWords.ts';
 import { viewGains } from '../../src/islands/analysis/gainsView.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { mapEvidence } from '../../src/model/evidenceMap.ts';
@@ -65,13 +65,15 @@ describe('the tiles', () => {
     const before = { ...shipped.tiles[0].before };
     const at = (narrowing: number | null, after = before) => lookOf({ narrowing, before, after });
     expect(SHADES_FROM.map((from) => at(from))).toEqual([1, 2, 3, 4, 5]);
-    expect([0.049, 0, -0.049, -0.05, -3].map((narrowing) => at(narrowing))).toEqual([
+    expect([0.044, 0, -0.044, -0.05, -3].map((narrowing) => at(narrowing))).toEqual([
       'none',
       'none',
       'none',
       'wider',
       'wider',
     ]);
+    // A number that is told as 0.05 has the shade that the legend gives 0.05.
+    expect([0.046, 0.098, 0.198, 0.796, -0.046].map((narrowing) => at(narrowing))).toEqual([1, 2, 3, 5, 'wider']);
     const endless = { ...before, width: null, high: null, widthMissing: 'no-upper-end' } as const;
     expect(at(null, endless)).toBe('unsaid');
     expect(lookOf({ narrowing: null, before: endless, after: before })).toBe('opens');
@@ -116,6 +118,15 @@ describe('the map with them', () => {
     }
   });
 
+  it.each([10, 50, 200])('shades as the legend says of the number in its table, with %d people', (people) => {
+    for (const tile of look(arms, people).tiles) {
+      const told = Number(tellNarrowing(tile).replace('−', '-'));
+      const one = lookOf(tile);
+      const shade = SHADES_FROM.filter((from) => told >= from).length;
+      expect(one, `${tile.narrowing} told as ${told}`).toBe(shade > 0 ? shade : told <= -0.05 ? 'wider' : 'none');
+    }
+  });
+
   it('shades more with more people, and nowhere less', () => {
     const shade = (tile: GainTile) => Number(lookOf(tile)) || 0;
     const more = look(arms, 200).tiles.map(shade);
@@ -141,6 +152,18 @@ describe('intervals that would widen or have no end', () => {
     const opens = opening.tiles.map(lookOf).filter((one) => one === 'opens').length;
     expect(opens).toBeGreaterThan(0);
     expect(drawPlot(opening.figure).match(/>\+</gu)).toHaveLength(opens);
+  });
+
+  it('are drawn by browsers, which know no scheme of colours, where no tile at all has a shade', () => {
+    const unshaded = odd.tiles.filter(({ band }) => band === 'light');
+    expect(unshaded.map(lookOf)).toEqual(Array(10).fill('unsaid'));
+    const figure = gainMap(odd.map, 50, unshaded);
+    expect(drawPlot(figure).match(/>\?</gu)).toHaveLength(10);
+    expect(figure.caption).toMatch(
+      /No cell is shaded: nowhere can the interval .* narrower by 0\.05 repetitions or more/u,
+    );
+    expect(figure.caption).not.toMatch(/Shaded by/u);
+    expect(odd.figure.caption).toMatch(/Shaded by/u);
   });
 
   it('are in the legend where they are on the map', () => {
@@ -175,6 +198,10 @@ describe('a table without a curve', () => {
       'The map is not shaded: no curve is fitted today, so that no interval can be foreseen.',
     );
     expect(stateUnsaid(shipped.tiles)).toBeNull();
+    const [light, heavy] = tiles;
+    expect(stateUnsaid([light, { ...heavy, reason: 'no row has a standard deviation' }])).toBe(
+      'The map is not shaded: light loads, no curve is fitted today, so that no interval can be foreseen; heavy loads, no row has a standard deviation.',
+    );
   });
 
   it('keeps its cells, whatever can be told of them', () => {

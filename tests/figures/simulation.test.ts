@@ -42,12 +42,25 @@ describe('the intervals of drawn tables', () => {
   it('say how many hold the truth, and tell refusals apart', () => {
     expect(figure.title).toBe('Straight line: 3 of 5 intervals hold the truth: 60\u00a0% (23 to 88\u00a0%)');
     expect(figure.caption).toContain(
-      '1 table gave no interval (1 growth at reserve 0 not told from nothing) and counts neither way.',
+      '1 table gave no interval (1 growth at reserve 0 not told from nothing) and counts neither way. It has a ring at the left.',
     );
     expect(figure.caption).toContain('the true target, 2.50 in reserve');
     expect(figure.table.rows).toHaveLength(6);
     expect(figure.table.rows[3]).toEqual([4, '2.00', '3.00', 'no upper end', 'no']);
     expect(figure.table.rows[4]).toEqual([5, 'none', 'none', 'none', 'growth at reserve 0 not told from nothing']);
+  });
+
+  it('are said to span something where most of them have an end, and how the others count', () => {
+    const captionOf = (list: readonly TableAnswer[]) =>
+      drawnIntervals(list, { ...options, tables: list.length }).caption;
+    expect(figure.caption).toContain(
+      'A typical interval spans 3.0 repetitions. Lines that reach the right edge have no upper end; in that width they count up to the largest reserve of their table.',
+    );
+    expect(captionOf([open, open, held])).toContain(
+      'A typical interval has no upper end. Lines that reach the right edge have no upper end.',
+    );
+    expect(captionOf([held, held])).not.toMatch(/no upper end/u);
+    expect(captionOf([held, refused, refused])).toContain('They have a ring at the left.');
   });
 
   it('keep their places and their scales while tables come', () => {
@@ -77,6 +90,15 @@ describe('the running count', () => {
 
   it('is drawn as before', async () => {
     await expect(settleSvg(drawPlot(figure))).toMatchFileSnapshot('running-coverage.svg');
+  });
+
+  it('goes on to the last table, also where that gave none', () => {
+    const list = [refused, ...Array<TableAnswer>(38).fill(held), refused].map((one) => [one]);
+    const { rows } = runningCoverage(list, { curves: ['line'], tables: 40 }).table;
+    expect(rows.map(([, table, given]) => [table, given])).toEqual([
+      [20, 19],
+      [40, 38],
+    ]);
   });
 
   it('has the share and its interval after each table that gave one', () => {
@@ -116,6 +138,14 @@ describe('a drawn table', () => {
     expect(fits.caption).toMatch(
       /Straight line, dashed: target 0\.\d\d \(0\.\d\d to \d\.\d\d\), which misses the truth\./u,
     );
+  });
+
+  it('says how many of its rows lie beyond the picture', () => {
+    const far = describeFirst({ truth: 'line', studies: 60, layout: 'spread' }, [], 4);
+    const beyond = far.rows.filter(({ effect }) => effect < Math.log(0.96) || effect > Math.log(1.18)).length;
+    expect(beyond).toBeGreaterThan(0);
+    expect(drawnTable(far, 'rows').caption).toContain(`with error, ${beyond} of them beyond the picture; larger`);
+    expect(drawnTable(table, 'rows').caption).not.toMatch(/beyond/u);
   });
 
   it('of a truth that loses nothing has no place of the target', () => {

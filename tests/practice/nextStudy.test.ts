@@ -61,6 +61,8 @@ describe('what one more study would do', () => {
 
   it('stays general where nothing can be foreseen', () => {
     expect(state()).toBe(UNFORESEEN);
+    // A table without any interval comes here too.
+    expect(UNFORESEEN).not.toMatch(/interval|wide|narrow/u);
   });
 
   it('names the studies that it speaks of as plans, those without a width after the narrowest', () => {

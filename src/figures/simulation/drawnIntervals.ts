@@ -105,10 +105,15 @@ function captionOf(answers: readonly TableAnswer[], { tables, trueTarget }: Draw
     ? `Dotted: the true target, ${writeTrueTarget(trueTarget)} in reserve.`
     : 'Every reserve keeps the share: only an interval without an upper end holds that.';
   const missed = `A thick line with a cross at the right misses it; ${PROMISED} are promised to hold it.`;
-  const width = coverage.given > 0 ? `A typical interval spans ${writeWidth(coverage)}.` : '';
-  const openEnd = (coverage.withoutUpperEnd ?? 0) > 0 ? 'Lines that reach the right edge have no upper end.' : '';
+  const open = coverage.withoutUpperEnd ?? 0;
+  const isMostlyOpen = open > 0.5;
+  const width = isMostlyOpen ? 'no upper end' : writeWidth(coverage);
+  const typical = coverage.given > 0 ? `A typical interval ${isMostlyOpen ? 'has' : 'spans'} ${width}.` : '';
+  const counted = isMostlyOpen ? '' : '; in that width they count up to the largest reserve of their table';
+  const openEnd = open > 0 ? `Lines that reach the right edge have no upper end${counted}.` : '';
   const refused = stateRefused(coverage);
-  return [progress, where, missed, width, openEnd, refused && `${refused} They have a ring at the left.`]
+  const ring = answers.length - coverage.given === 1 ? 'It has' : 'They have';
+  return [progress, where, missed, typical, openEnd, refused && `${refused} ${ring} a ring at the left.`]
     .filter(Boolean)
     .join(' ');
 }

@@ -22,7 +22,7 @@ const RADIUS = 4.5;
 const MIDDLE_ERROR = 0.0125;
 /** Distance of the points at which the truth is drawn, repetitions. */
 const STEP = 0.1;
-/** Scale of growth, per cent: what tables around every truth stay within, so that figures can be compared. */
+/** Scale of growth, per cent: the same for all, so that figures can be compared. A large table has rows beyond it. */
 const GROWTH = { least: -4, most: 18 } as const;
 
 /** @param shown how much of the table */
@@ -36,6 +36,7 @@ export function drawnTable(table: DescribedTable, shown: Shown): Figure {
     growth: toPercent(growth(i * STEP)),
   }));
   const rows = shown === 'curve' || shown === 'truth' ? [] : table.rows.map(drawRow);
+  const beyond = rows.filter(({ growth: grown }) => grown < GROWTH.least || grown > GROWTH.most).length;
   const fits = shown === 'fits' ? table.fits : [];
   const target =
     Number.isFinite(trueTarget) && shown !== 'curve'
@@ -80,7 +81,7 @@ export function drawnTable(table: DescribedTable, shown: Shown): Figure {
       `Dotted: the truth, “${TRUTH_WORDS[truth]}”.`,
       shown === 'curve' ? '' : stateTarget(trueTarget),
       rows.length > 0
-        ? `Marks: ${countOf(rows.length, 'row')} of ${countStudies(table.cell.studies)}, drawn around it with error; larger ones are more precise.`
+        ? `Marks: ${countOf(rows.length, 'row')} of ${countStudies(table.cell.studies)}, drawn around it with error${beyond > 0 ? `, ${beyond} of them beyond the picture` : ''}; larger ones are more precise.`
         : '',
       ...fits.map(
         (fit, place) => `${nameCurve(fit.curve)}, ${place === 0 ? 'dashed' : 'drawn through'}: ${stateFit(fit)}.`,

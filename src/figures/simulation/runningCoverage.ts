@@ -101,14 +101,14 @@ export function runningCoverage(
   });
 }
 
-/** One step for each table that gave an interval. */
+/** One step for each table from the first that gave an interval on. */
 function runOf(answers: readonly TableAnswer[]): readonly Step[] {
   let held = 0;
   let given = 0;
   return answers.flatMap(({ holds }, i) => {
-    if (holds === null) return [];
-    given++;
+    if (holds !== null) given++;
     if (holds) held++;
+    if (given === 0) return [];
     const { share, low, high } = inferShare(held, given, COVERAGE_QUESTION.confidence);
     return [{ table: i + 1, held, given, share: 100 * share, low: 100 * low, high: 100 * high }];
   });

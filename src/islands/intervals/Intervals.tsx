@@ -74,7 +74,7 @@ function Progress({ state: { running } }: { readonly state: IntervalsState }) {
     <div class="buttons progress">
       {running.isRunning.value && (
         <>
-          <progress value={running.run.value.answers.length} max={TABLES} aria-label="Tables drawn" />
+          <progress value={running.drawn.value} max={TABLES} aria-label="Tables drawn" />
           <button type="button" class="inline" onClick={running.stop}>
             Stop
           </button>
@@ -84,10 +84,11 @@ function Progress({ state: { running } }: { readonly state: IntervalsState }) {
   );
 }
 
-function Messages({ state }: { readonly state: IntervalsState }) {
+export function Messages({ state }: { readonly state: IntervalsState }) {
   const { running, ignored } = state;
   const run = running.run.value;
-  const isWhole = run.answers.length === TABLES && !running.isRunning.value;
+  const drawn = running.drawn.value;
+  const isWhole = drawn === TABLES && !running.isRunning.value;
   return (
     <div aria-live="polite">
       {ignored.value.length > 0 && (
@@ -98,12 +99,13 @@ function Messages({ state }: { readonly state: IntervalsState }) {
       <Trouble what="The tables could not be drawn" reason={running.problem.value} onRetry={state.retry} />
       {running.isStopped.value && (
         <p>
-          Stopped after {run.answers.length} of {TABLES} tables.{' '}
+          Stopped after {drawn} of {TABLES} tables.{' '}
           <button type="button" class="inline" onClick={state.retry}>
             Draw them
           </button>
         </p>
       )}
+      {running.isFormer.value && !running.isRunning.value && <p>Below still stands what was drawn before.</p>}
       {isWhole && state.seen.value.hasIntervals && (
         <p class="unseen">
           {Object.entries(resultOf(run))

@@ -3,6 +3,8 @@ import { GuidePanel, Said } from '../../ui/GuidePanel.tsx';
 import type { IntervalsState } from './intervals.state.ts';
 import type { LessonStep } from './lessonSteps.ts';
 
+const NOT_DRAWN = 'Not drawn.';
+
 export function LessonPanel({ state }: { readonly state: IntervalsState }) {
   const { lesson } = state;
   const progress = lesson.progress.value;
@@ -21,10 +23,11 @@ export function LessonPanel({ state }: { readonly state: IntervalsState }) {
       question={
         now && {
           title: now.step.title,
-          ask: now.step.ask,
+          ask: [now.step.ask, now.step.where].filter(Boolean).join(' '),
           choices: now.step.choices,
           guess: now.guess,
-          answer: results && now.step.answer(...results),
+          // Where it was stopped, or could not be drawn, nothing is being worked out any more.
+          answer: results ? now.step.answer(...results) : state.running.isRunning.value ? null : NOT_DRAWN,
           whyNot: null,
         }
       }
@@ -38,7 +41,7 @@ export function LessonPanel({ state }: { readonly state: IntervalsState }) {
           const came = resultsOf(step);
           return (
             <li key={step.title}>
-              <strong>{step.title}.</strong> {came ? step.brief(...came) : 'Not drawn.'}
+              <strong>{step.title}.</strong> {came ? step.brief(...came) : NOT_DRAWN}
               <Said choices={step.choices} guess={progress.guesses[i]} right={came ? step.right(...came) : undefined} />
             </li>
           );

@@ -71,7 +71,12 @@ export function readExperiment(query: string): { readonly experiment: Experiment
     if (parsed.success) values[name] = parsed.data;
     else unread.push(name);
   }
-  return { experiment: { ...DEFAULT_EXPERIMENT, ...values }, unread };
+  const experiment: Experiment = { ...DEFAULT_EXPERIMENT, ...values };
+  // A curve beside itself is one curve.
+  return {
+    experiment: experiment.against === experiment.fit ? { ...experiment, against: 'none' } : experiment,
+    unread,
+  };
 }
 
 /** Query of an address, with its question mark; empty for the defaults. */

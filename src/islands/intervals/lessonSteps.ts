@@ -26,6 +26,8 @@ interface Seen {
 export interface LessonStep {
   readonly title: string;
   readonly ask: string;
+  /** Where on the figures to look, which only those have who see them ringed. */
+  readonly where?: string;
   readonly choices: readonly { readonly id: string; readonly words: string }[];
   readonly before: Seen;
   readonly after: Seen;
@@ -54,7 +56,8 @@ export function lessonSteps(seed: number): readonly LessonStep[] {
   return [
     {
       title: 'A truth that we chose',
-      ask: `Follow the dotted line from the ring, growth at reserve 0 (${formatNumber(toPercent(ALL_TRUTHS[few.truth](0)), 1)}\u00a0%). How many repetitions may stay in reserve if 90\u00a0% of it are to be kept?`,
+      ask: `Growth at reserve 0 is ${formatNumber(toPercent(ALL_TRUTHS[few.truth](0)), 1)}\u00a0%. How many repetitions may stay in reserve if 90\u00a0% of it are to be kept?`,
+      where: 'Follow the dotted line from the ring.',
       choices: [
         { id: '0.5', words: 'about half of one' },
         { id: '2', words: 'about 2' },
@@ -69,7 +72,8 @@ export function lessonSteps(seed: number): readonly LessonStep[] {
     },
     {
       title: 'One table, one straight line',
-      ask: `${few.studies} studies measured growth around that truth, each with error. An analyst fits a straight line and gives a 95\u00a0% interval for the target. Will it hold the true one, ringed at the foot?`,
+      ask: `${few.studies} studies measured growth around that truth, each with error. An analyst fits a straight line and gives a 95\u00a0% interval for the target. Will it hold the true one?`,
+      where: 'The true one is ringed at the foot.',
       choices: [
         { id: 'yes', words: 'Yes' },
         { id: 'no', words: 'No' },
@@ -78,7 +82,7 @@ export function lessonSteps(seed: number): readonly LessonStep[] {
       after: only('fits'),
       right: ({ line }) => (line?.first?.holds ? 'yes' : 'no'),
       answer: ({ line }) =>
-        `${line ? stateFirst(line, truth) : ''} But one table proves nothing: of intervals that promise 95\u00a0%, 1 in 20 misses by bad luck.`,
+        `${line ? stateFirst(line, truth) : ''} But one table proves nothing${line?.first?.holds ? ': a wrong shape can be lucky once' : line?.first?.holds === false ? ': of intervals that promise 95\u00a0%, 1 in 20 misses by bad luck' : ''}.`,
       brief: ({ line }) => (line ? stateFirst(line, truth) : ''),
     },
     {
@@ -87,11 +91,11 @@ export function lessonSteps(seed: number): readonly LessonStep[] {
       choices: [
         { id: '0.95', words: 'about 190, as promised' },
         { id: '0.5', words: 'about 100' },
-        { id: '0.2', words: 'fewer than 60' },
+        { id: '0.25', words: 'about 50' },
       ],
       before: only('fits'),
       after: all(few),
-      right: ({ line }) => nearest(['0.95', '0.5', '0.2'], line ? shareOf(line) : 0),
+      right: ({ line }) => nearest(['0.95', '0.5', '0.25'], line ? shareOf(line) : 0),
       answer: ({ line }) =>
         `${line ? writeResult(line) : ''}. In brackets is what ${TABLES} tables leave open. No bad luck then: a line cannot bend, takes the steep start for a gentle slope, and puts the target too far from failure.`,
       brief: ({ line }) => `The line’s interval held the truth in ${line ? writeResult(line) : 'none'}.`,

@@ -1,5 +1,5 @@
 /** State of a run: tables that a worker draws and fits, shown as they come, and the first of them to look at. */
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { DescribedTable } from '../../model/drawnTable.ts';
 import { callWorker } from '../../ui/workerCalls.ts';
 import { cellOf, curvesOf, type Experiment, TABLES, writeExperiment } from './experiment.ts';
@@ -15,6 +15,11 @@ export interface Run {
 /** @param start a whole run, as the build made it */
 export function createRunning(start: Run) {
   const run = signal<Run>(start);
+  const wanted = signal(start.experiment);
+  /** Whether what is shown is still what was drawn before: of what is wanted there is no table yet. */
+  const isFormer = computed(() => !isSame(run.value.experiment, wanted.value));
+  /** Tables there are of what is wanted. */
+  const drawn = computed(() => (isFormer.value ? 0 : run.value.answers.length));
   const isRunning = signal(false);
   /** True where a run was stopped before its end. */
   const isStopped = signal(false);
@@ -27,6 +32,7 @@ export function createRunning(start: Run) {
   /** @param finish called when all tables are there */
   const draw = (experiment: Experiment, finish: () => void = () => undefined) => {
     cancel();
+    wanted.value = experiment;
     problem.value = null;
     isStopped.value = false;
     if (isWhole(run.peek(), experiment)) {
@@ -70,11 +76,15 @@ export function createRunning(start: Run) {
     isRunning.value = false;
     calculation.end();
   };
-  return { run: run as ReadonlySignal<Run>, isRunning, isStopped, problem, draw, stop, end };
+  return { run: run as ReadonlySignal<Run>, drawn, isFormer, isRunning, isStopped, problem, draw, stop, end };
 }
 
 export type Running = ReturnType<typeof createRunning>;
 
 function isWhole({ experiment, answers }: Run, asked: Experiment): boolean {
-  return answers.length === TABLES && writeExperiment(experiment) === writeExperiment(asked);
+  return answers.length === TABLES && isSame(experiment, asked);
+}
+
+function isSame(one: Experiment, other: Experiment): boolean {
+  return writeExperiment(one) === writeExperiment(other);
 }

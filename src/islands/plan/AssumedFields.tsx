@@ -6,6 +6,7 @@ import { listAdjusted } from '../../figures/plan/assumedWords.ts';
 import type { PlanName } from '../../figures/plan/planWords.ts';
 import { MOST_WEEKS, type PlannedStudy } from '../../model/plan/plannedStudy.ts';
 import type { Usual } from '../../model/plan/usualMeasure.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { PlanEntry } from './PlanEntry.tsx';
 import type { PlanState } from './plan.state.ts';
@@ -51,7 +52,7 @@ export function AssumedFields({ state, name, plan }: Props) {
           options={[
             [USUAL, measures[0] ? `the usual one: ${measures[0].measure}` : 'none in this table'],
             ...(isKnown ? [] : [[plan.measure ?? '', `${plan.measure} (not in this table)`] as const]),
-            ...measures.map(({ measure, rows }) => [measure, `${measure} (${rows} rows)`] as const),
+            ...measures.map(({ measure, rows }) => [measure, `${measure} (${countOf(rows, 'row')})`] as const),
           ]}
           onChange={(measure) => set({ measure: measure === USUAL ? null : measure })}
         />

@@ -43,7 +43,7 @@ export function GainBasis({ view: { assumptions }, methods, planPage }: BasisPro
   const measured =
     typeof assumptions === 'string'
       ? ''
-      : ` It measures ${assumptions.measure}, as most rows here${assumptions.weeks === null ? '' : `, over ${formatPlain(assumptions.weeks)} weeks, the median here`}. What is assumed of it: ${assumedSpread(assumptions)}.`;
+      : ` It measures ${assumptions.measure} (no other measure has more rows here)${assumptions.weeks === null ? '' : `, over ${formatPlain(assumptions.weeks)} ${assumptions.weeks === 1 ? 'week' : 'weeks'} (the median here)`}. What is assumed of it: ${assumedSpread(assumptions)}.`;
   return (
     <p class="small">
       What is expected, not what will be. {ENDS_AS_COMPUTED} The study is drawn from the curve fitted here and differs

@@ -60,7 +60,7 @@ export function listUsualMeasures(
     };
     const reason = coefficientOfVariation
       ? null
-      : `fewer than ${LEAST_STUDIES} studies of ${settings.outcome} print a standard deviation before training beside its mean, so that no usual one can be taken: give a coefficient of variation`;
+      : `fewer than ${LEAST_STUDIES} studies of ${settings.outcome} print a standard deviation before training beside its mean, so that no usual one can be taken: a plan has to give its coefficient of variation`;
     return { measure, rows: rows.length, coefficientOfVariation, correlation, reason };
   });
 }

@@ -2,6 +2,8 @@
  * The lesson: its state driven as a reader drives it, by runs that the engine makes; what its answers and its summary say
  * are those runs' counts; reload, leaving and a browser that keeps nothing.
  */
+import { h } from 'preact';
+import { renderToString } from 'preact-render-to-string';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import {
   cellOf,
@@ -10,7 +12,9 @@ import {
   TABLES,
   writeExperiment,
 } from '../../../src/islands/intervals/experiment.ts';
+import { Messages } from '../../../src/islands/intervals/Intervals.tsx';
 import { createIntervals } from '../../../src/islands/intervals/intervals.state.ts';
+import { LessonPanel } from '../../../src/islands/intervals/LessonPanel.tsx';
 import { LESSON } from '../../../src/islands/intervals/lesson.state.ts';
 import { lessonSteps } from '../../../src/islands/intervals/lessonSteps.ts';
 import { resultOf } from '../../../src/islands/intervals/results.ts';
@@ -23,6 +27,8 @@ afterEach(() => vi.unstubAllGlobals());
 
 const start = makeWholeRun(DEFAULT_EXPERIMENT);
 const steps = lessonSteps(1);
+/** A seed whose first table gives an interval of the line that holds the truth. */
+const LUCKY = 5;
 /** The engine's runs, made once each. */
 const runs = new Map<string, ReturnType<typeof makeWholeRun>>();
 const runOf = (experiment: typeof DEFAULT_EXPERIMENT) => {
@@ -120,7 +126,48 @@ describe('the lesson', () => {
       .map(({ right: choose, before, after }) =>
         choose(resultOf(runOf(after.experiment)), resultOf(runOf(before.experiment))),
       );
-    expect(right).toEqual(['0.2', 'fewer', 'wide', 'both', 'no']);
+    expect(right).toEqual(['0.25', 'fewer', 'wide', 'both', 'no']);
+  });
+
+  it('explains one table by what came of it: an interval that missed, or one that was lucky', () => {
+    const answerOf = (seed: number) => {
+      const { answer, after } = lessonSteps(seed)[1];
+      const result = resultOf(runOf(after.experiment));
+      return { holds: result.line?.first?.holds, said: answer(result, result) };
+    };
+    expect(answerOf(1)).toMatchObject({
+      holds: false,
+      said: expect.stringMatching(/misses .* 1 in 20 misses by bad luck/u),
+    });
+    expect(answerOf(LUCKY)).toMatchObject({
+      holds: true,
+      said: expect.stringMatching(/holds .*: a wrong shape can be lucky once\.$/u),
+    });
+  });
+
+  it('says that a step is not drawn where it was stopped, and draws it when it is come back to', () => {
+    const { browser, state, settle } = open();
+    state.begin();
+    settle();
+    state.lesson.goTo(3);
+    settle();
+    const said = () => renderToString(h(LessonPanel, { state }));
+    state.lesson.guess('more');
+    expect(said()).toMatch(/Being worked out/u);
+    state.running.stop();
+    expect(said()).not.toMatch(/Being worked out/u);
+    expect(said()).toMatch(/Not drawn\./u);
+    browser.workers.at(-1)?.asked.forEach(({ id }) => {
+      done.add(`${browser.workers.length} ${id}`);
+    });
+    state.lesson.goTo(3);
+    settle();
+    expect(said()).toMatch(/around the same wrong place/u);
+  });
+
+  it('speaks of rings only where a figure has them, not in the list of what was measured', () => {
+    expect(steps.some(({ where }) => where !== undefined)).toBe(true);
+    for (const { ask, came } of measuredSteps) expect(`${ask} ${came}`).not.toMatch(/ring/u);
   });
 
   it('survives a reload at any step, answered or not, and goes on with what was found', () => {
@@ -244,6 +291,23 @@ describe('a run', () => {
     expect(state.running.run.value.answers).toHaveLength(TABLES);
   });
 
+  it('stopped before its first table says so, not what was drawn before', () => {
+    const { browser, state } = open();
+    state.change({ studies: 15 });
+    expect([state.running.drawn.value, state.running.isFormer.value]).toEqual([0, true]);
+    state.running.stop();
+    const said = () => renderToString(h(Messages, { state }));
+    expect(said()).toMatch(/Stopped after 0 of 200 tables/u);
+    expect(said()).toMatch(/Below still stands what was drawn before/u);
+    expect(said()).not.toMatch(/Straight line:/u);
+    state.retry();
+    browser.workers[0].answer('look', { problem: 'no more memory' });
+    expect(said()).toMatch(/no more memory.*Below still stands/u);
+    state.change({ studies: DEFAULT_EXPERIMENT.studies });
+    expect([state.running.drawn.value, state.running.isFormer.value]).toEqual([TABLES, false]);
+    expect(said()).not.toMatch(/Below still stands/u);
+  });
+
   it('is given up for a newer one, and the address says which', () => {
     const { browser, state } = open();
     state.change({ truth: 'step' });
@@ -257,6 +321,8 @@ describe('the lesson without a browser’s tables', () => {
   it('gives for each step what calibration counted', () => {
     expect(measuredSteps).toHaveLength(steps.length);
     for (const { came } of measuredSteps) expect(came).toMatch(/\d/u);
-    expect(measuredSteps[2].came).toMatch(/^The line’s interval held the truth in 491 of 2000, /u);
+    expect(measuredSteps[2].came).toMatch(/^The line’s interval held the truth in 491 of 2000, 24\.6\u00a0% /u);
+    // None of as many is no promise of none.
+    expect(measuredSteps[3].came).toMatch(/in 0 of 2000, 0\.0\u00a0% \(0\.0 to 0\.2\u00a0%\)/u);
   });
 });

@@ -10,8 +10,10 @@ import { makeArms } from '../../support/tables.ts';
 
 const STUDIES = ['A 2001', 'B 2002'];
 
-function basisOf(correlation: string, settings = defaultSettings): string {
-  const arms = makeArms(STUDIES.map((study, i) => ({ study, year: String(2001 + i), correlation })));
+function basisOf(correlation: string, settings = defaultSettings, changes: Parameters<typeof makeArms>[0] = [{}, {}]) {
+  const arms = makeArms(
+    changes.map((change, i) => ({ study: STUDIES[i], year: String(2001 + i), correlation, ...change })),
+  );
   const steps = viewGains(openPlanning(arms, settings), 40);
   let step = steps.next();
   while (!step.done) step = steps.next();
@@ -33,5 +35,17 @@ describe('what the shading rests on', () => {
     );
     expect(said).toMatch(/standard deviation before training [\d.]+ % of the mean \(median of 2 rows/u);
     expect(said).not.toMatch(/usual/u);
+  });
+
+  it('says of the measure only that no other has more rows, which two measures of one row each bear out', () => {
+    const weeks = '1';
+    const said = basisOf('0.9', defaultSettings, [
+      { measure: 'muscle thickness', weeks },
+      { measure: 'volume', weeks },
+    ]);
+    expect(said).toMatch(
+      /measures muscle thickness \(no other measure has more rows here\), over 1 week \(the median/u,
+    );
+    expect(said).not.toMatch(/most rows/u);
   });
 });
