@@ -432,6 +432,10 @@ describe('Programme', () => {
     await expect.poll(() => version.innerText()).toMatch(/Sums wait until lines? 1/u);
     await text.fill(`${HEADER}\nMon;sled drag;3;8;75;2;alone\nTue;squat;3;8;75;2;spotter\n`);
     await expect.poll(() => version.innerText()).toMatch(/What is “sled drag”\? Line 1 waits/u);
+    expect(await version.innerText()).toMatch(/Sums wait until “sled drag” is described/u);
+    await page.emulateMedia({ media: 'print' });
+    await expect.poll(() => version.innerText()).toMatch(/neither checked nor below: line 1\.[\s\S]*squat/u);
+    await page.emulateMedia({ media: 'screen' });
     await page.getByRole('button', { name: /Use this for/u }).click();
     await expect.poll(() => version.innerText()).toMatch(/Expected at least one muscle/u);
     await page.getByLabel('Muscles it trains').fill('quadriceps; calves');

@@ -1,39 +1,49 @@
 /** The lines of a version on paper, and where nothing can be edited: each against the evidence. */
 import { formatPlain, formatShare } from '../../figures/format.ts';
 import { stateAgainst } from '../../figures/programmeFindings.ts';
+import { nameLines } from '../../numerics/countOf.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { isBlock } from '../../practice/programme/checkedWeeks.ts';
 import { weekdayOf, weekOfDay, writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
-import type { ProgrammeCheck } from '../../practice/programme/report.ts';
 import { showReserve } from '../../ui/reserveWords.ts';
 import { TableHead } from '../../ui/TableHead.tsx';
 import { usePaper } from './usePaper.ts';
 
 interface Props {
-  readonly check: ProgrammeCheck;
+  readonly lines: readonly CheckedLine[];
+  /** Numbers of lines that could not be checked. */
+  readonly left: readonly number[];
   readonly name: string;
   readonly numberOf: (line: number) => number;
   /** Share of growth that is to be kept, 0–1. */
   readonly keptShare: number;
 }
 
-export function ProgrammeSheet({ check, name, numberOf, keptShare }: Props) {
+export function ProgrammeSheet({ left, ...table }: Props) {
   const isNeeded = usePaper();
   if (!isNeeded) return null;
+  const all = [...new Set(table.lines.map(({ line }) => weekOfDay(line.day)))].sort((a, b) => a - b);
   // A week of a block is a page of its own.
-  const weeks = isBlock(check.weeks) ? check.weeks.map(({ week }) => week) : [null];
+  const weeks = isBlock(all.map((week) => ({ week }))) ? all : [null];
   return (
     <>
+      {left.length > 0 && <p class="problem">Not whole, and so neither checked nor below: {nameLines(left)}.</p>}
       {weeks.map((week) => (
-        <Table key={week} check={check} name={name} numberOf={numberOf} keptShare={keptShare} week={week} />
+        <Table key={week} {...table} week={week} />
       ))}
     </>
   );
 }
 
-function Table({ check, name, numberOf, keptShare, week }: Props & { readonly week: number | null }) {
-  const lines = week === null ? check.lines : check.lines.filter(({ line }) => weekOfDay(line.day) === week);
+function Table({
+  lines: all,
+  name,
+  numberOf,
+  keptShare,
+  week,
+}: Omit<Props, 'left'> & { readonly week: number | null }) {
+  const lines = week === null ? all : all.filter(({ line }) => weekOfDay(line.day) === week);
   return (
     <table class={week === null ? 'sheet' : 'sheet of-week'}>
       <caption>

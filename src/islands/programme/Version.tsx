@@ -1,10 +1,10 @@
 /** One version of a programme: its lines to be edited, what is asked of them, and what they come to. */
 import type { ComponentChildren } from 'preact';
-import { listFirst } from '../../numerics/countOf.ts';
+import { listFirst, nameLines } from '../../numerics/countOf.ts';
 import { isBlock } from '../../practice/programme/checkedWeeks.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
-import type { ProgrammeCheck } from '../../practice/programme/report.ts';
+import type { AskedExercise } from '../../practice/programme/read.ts';
 import { Asleep } from '../../ui/Asleep.tsx';
 import { ProblemList } from '../../ui/ProblemList.tsx';
 import { ProgrammeAsked } from './Asked.tsx';
@@ -36,13 +36,18 @@ export function ProgrammeVersion({ state, which, name, drawn }: Props) {
   /** Number that a line of the checked text has in the editor. */
   const numberOf = (line: number) => numbers.get(lineReports?.idOf.get(line) ?? 0) ?? 0;
   const unsafe = version?.lines.filter((line) => line.unsafe) ?? [];
-  const open = new Set(
-    [...(lineReports?.byId ?? [])].filter(([, { problems }]) => problems.length > 0).map(([id]) => numbers.get(id)),
-  );
+  const reported = [...(lineReports?.byId ?? [])];
+  const open = reported.flatMap(([id, { problems }]) => (problems.length > 0 ? (numbers.get(id) ?? []) : []));
   const isOfBlock = isBlock(version?.check?.weeks ?? []);
-  const sheet = (check: ProgrammeCheck) => (
+  const sheet = version && (version.check || version.lines.length > 0) && (
     <Asleep>
-      <ProgrammeSheet check={check} name={name} numberOf={numberOf} keptShare={by.settings.keptShare} />
+      <ProgrammeSheet
+        lines={version.lines}
+        left={reported.flatMap(([id, { checked }]) => (checked ? [] : (numbers.get(id) ?? [])))}
+        name={name}
+        numberOf={numberOf}
+        keptShare={by.settings.keptShare}
+      />
     </Asleep>
   );
   return (
@@ -64,19 +69,19 @@ export function ProgrammeVersion({ state, which, name, drawn }: Props) {
           heading={heading}
         />
       ))}
-      {version && open.size > 0 && (
+      {version && open.length + version.asked.length > 0 && (
         <p class="entry small">
-          Sums wait until {open.size === 1 ? 'line' : 'lines'} {listFirst([...open].map(String), MOST_NAMED)}{' '}
-          {open.size === 1 ? 'is' : 'are'} whole: of part of a programme they would be of another one.
+          Sums wait until {sayOpen(open, version.asked)}: of part of a programme they would be of another one.
         </p>
       )}
+      {!version?.check && sheet}
       {version?.check && (
         <>
-          {!isOfBlock && sheet(version.check)}
+          {!isOfBlock && sheet}
           <Asleep>
             <ProgrammeSums state={state} check={version.check} name={name} numberOf={numberOf} drawn={drawn} />
           </Asleep>
-          {isOfBlock && sheet(version.check)}
+          {isOfBlock && sheet}
         </>
       )}
       {list.lines.length > 0 && <SharingDoor state={state} which={which} name={name} numberOf={numberOf} />}
@@ -100,8 +105,17 @@ export function ProgrammeVersion({ state, which, name, drawn }: Props) {
   );
 }
 
-/** Numbers of lines that a sentence names. */
+/** Lines, and exercises, that a sentence names. */
 const MOST_NAMED = 8;
+
+/** “lines 1, 2 are whole and “sled drag” is described” */
+function sayOpen(open: readonly number[], asked: readonly AskedExercise[]): string {
+  const names = asked.map(({ name }) => `“${name}”`);
+  return [
+    ...(open.length > 0 ? [`${nameLines(open, MOST_NAMED)} ${open.length === 1 ? 'is' : 'are'} whole`] : []),
+    ...(names.length > 0 ? [`${listFirst(names, MOST_NAMED)} ${names.length === 1 ? 'is' : 'are'} described`] : []),
+  ].join(' and ');
+}
 
 interface UnsafeProps {
   readonly lines: readonly CheckedLine[];

@@ -1,7 +1,7 @@
 /** What is done with whole weeks of a version, each a step that can be undone, said aloud. */
 import { batch } from '@preact/signals';
 import { countOf } from '../../numerics/countOf.ts';
-import { MOST_WEEKS, writeDay } from '../../practice/programme/columns.ts';
+import { MOST_WEEKS, writeDayOfBlock } from '../../practice/programme/columns.ts';
 import type { LineList } from '../../practice/programme/edit.ts';
 import {
   addWeek,
@@ -27,7 +27,7 @@ export function createWeeks(editing: ReturnType<typeof createEditing>) {
   /** The event is of the calendar, and never moves with the lines. */
   const sayEvent = () => {
     const { event } = editing.draft.peek().calendar;
-    return event ? ` The event stays on ${writeDay(event.day)}.` : '';
+    return event ? ` The event stays on ${writeDayOfBlock(event.day)}.` : '';
   };
   /** One step, its words, and the focus on the week that it made. */
   const step = (which: VersionName, list: LineList, label: string, words: string, week: number | null) =>

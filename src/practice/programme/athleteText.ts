@@ -9,7 +9,7 @@ import { plannedLoad, plannedSpan, tellPlanned, tellPlannedLoad } from '../lifte
 import { TOO_MANY, tellGuarded } from '../tellGuarded.ts';
 import { tellLifter } from '../tellLifter.ts';
 import { isBlock } from './checkedWeeks.ts';
-import { weekdayOf, weekOfDay, writeDay } from './columns.ts';
+import { weekdayOf, weekOfDay, writeDay, writeDayOfBlock } from './columns.ts';
 import type { Cells } from './editorColumns.ts';
 import type { CheckedLine } from './line.ts';
 import type { Calendar } from './sessions.ts';
@@ -37,7 +37,7 @@ export function writeForAthlete(lines: readonly AthleteLine[], { week, event }: 
     'Your training',
     'In reserve are the good repetitions that you could still have done when you end a set.',
     ...weeks.map((all) => tellWeek(all, hasWeeks)),
-    ...(event ? [`Event: ${writeDay(event.day)}, ${event.hour}:00`] : []),
+    ...(event ? [`Event: ${hasWeeks ? writeDayOfBlock(event.day) : writeDay(event.day)}, ${event.hour}:00`] : []),
     tellSafety(told),
   ].join('\n\n')}\n`;
 }

@@ -59,6 +59,11 @@ export function writeDay(day: number): string {
   return week === 1 ? weekdayOf(day) : `${weekdayOf(day)} of week ${week}`;
 }
 
+/** The same among days of several weeks, where the first week is named too: “Saturday of week 1”. */
+export function writeDayOfBlock(day: number): string {
+  return `${weekdayOf(day)} of week ${weekOfDay(day)}`;
+}
+
 const group = 'programme';
 
 const day: DescribedColumn<number, true> = {

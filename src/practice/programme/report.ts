@@ -34,7 +34,7 @@ export interface ProgrammeCheck {
 export interface Version extends Omit<Programme, 'lines'> {
   /** Every line that could be read, each for itself, whatever the others are. */
   readonly lines: readonly CheckedLine[];
-  /** null while there are problems: a sum over half a programme would be of another one. */
+  /** null while there are problems, or an exercise is asked about: a sum over half a programme would be of another one. */
   readonly check: ProgrammeCheck | null;
 }
 
@@ -78,7 +78,7 @@ function checkVersion(
 ): Version {
   const { lines: written, ...found } = readProgramme(text, name, exercises);
   const lines = written.map((line) => checkLine(analysis, line, calendar.status));
-  if (found.problems.length > 0 || written.length === 0) return { ...found, lines, check: null };
+  if (found.problems.length + found.asked.length > 0 || written.length === 0) return { ...found, lines, check: null };
   const sessions = listSessions(analysis, written, calendar);
   return {
     ...found,

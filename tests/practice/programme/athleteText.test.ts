@@ -84,6 +84,16 @@ describe('the message', () => {
     expect(text).toContain('Event: Saturday of week 2, 9:00');
   });
 
+  it('names the week of the event wherever the programme has several', () => {
+    const event = { day: 6, hour: 9 };
+    const one = linesOf(PRESS);
+    const several = linesOf(PRESS, { ...PRESS, week: '2' });
+    expect(writeForAthlete(one, { week: null, event })).toContain('Event: Saturday, 9:00');
+    for (const week of [null, 1, 2]) {
+      expect(writeForAthlete(several, { week, event })).toContain('Event: Saturday of week 1, 9:00');
+    }
+  });
+
   it('has no statistics', () => {
     expect(write(PRESS, { ...PRESS, day: 'Tue', exercise: 'arm curl' })).not.toMatch(
       /growth|interval|evidence|advised|stud(?:y|ies)|hours|reps\b|RIR/iu,

@@ -23,6 +23,23 @@ const linesOf = (version: typeof both.first | null): readonly CheckedLine[] => {
   return version.check.lines;
 };
 
+describe('a programme with an exercise that is asked about', () => {
+  const known = `${HEADER}\nMonday,squat,4,6,80,,3,spotter\n`;
+  const asked = `${known}Monday,sled drag,3,10,70,,0,alone\n`;
+
+  it('has no sums: its session would be told without the line that waits', () => {
+    const { first } = report({ first: asked, calendar: { ...regatta, event: null } });
+    expect(first.asked.map(({ name }) => name)).toEqual(['sled drag']);
+    expect(first.problems).toEqual([]);
+    expect(first.check).toBeNull();
+    expect(first.lines.map(({ line }) => line.exercise.name)).toEqual(['squat']);
+  });
+
+  it('is compared with no other', () => {
+    expect(report({ first: known, second: asked }).comparison).toBeNull();
+  });
+});
+
 describe('the worked example', () => {
   it('is a rowing club’s week whose second version follows the targets', () => {
     expect(both.first.problems).toEqual([]);

@@ -55,11 +55,12 @@ export function readContext(text: string): Context | null {
     if (week) rest = week.rest;
   }
   // “Mon-Fri” may be two days or five.
-  const isUnclear = days.length > 0 && takeDay(rest.replace(BETWEEN, '')) !== null;
+  const unclear = days.length > 0 ? takeDay(rest.replace(BETWEEN, '')) : null;
+  rest = unclear?.rest ?? rest;
   const taken = text.trim();
   return {
     week: week?.week ?? null,
-    days: isUnclear ? [UNCLEAR] : days,
+    days: unclear ? [UNCLEAR] : days,
     text: taken.slice(0, taken.length - rest.length).trim(),
     rest: trimRest(rest),
   };

@@ -62,7 +62,7 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   const misspelt = context || isNamed(exercises, marked.text) ? null : takeMisspeltDay(marked.text);
   const { text: rest, superset } = context ? takeMarks(context.rest) : misspelt ? takeMarks(misspelt.rest) : marked;
   const mark = superset ?? marked.superset;
-  const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest, exercises), context, line);
+  const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest, exercises), context, line, exercises);
   const parts = dated.map((one) => ({ ...one, kind: kindOfLine(one.part, exercises) }));
   const isOfSets = parts.some(({ kind }) => kind === 'sets');
   if (!isOfSets && parts.some(({ kind }) => kind === 'instruction') && !context) {
@@ -112,13 +112,16 @@ function dateParts(
   written: readonly string[],
   context: Context | null,
   line: number,
+  exercises: readonly NamedExercise[],
 ): { readonly parts: readonly DatedPart[]; readonly notRead: readonly NotRead[] } {
   let under = context?.days ?? [];
   const refused: DayRefusal[] = [];
   const parts = written.map((text, i) => {
     const begins = i === 0 ? null : readContext(text);
     if (begins) under = begins.days;
-    const beside = takeDayBeside(begins ? begins.rest : text, under);
+    const misspelt = i === 0 || begins || isNamed(exercises, text) ? null : takeMisspeltDay(text);
+    if (misspelt) refused.push({ text: misspelt.day, isClear: true });
+    const beside = takeDayBeside(begins?.rest ?? misspelt?.rest ?? text, under);
     if (beside.refused) refused.push(beside.refused);
     return { written: text, begins, isUnder: under.length > 0, part: beside.rest, within: beside.within };
   });

@@ -3,7 +3,7 @@ import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { isNamed } from '../../../evidence/findNamed.ts';
 import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
-import { type RefusedDay, readContextCell, refuseDay } from './days.ts';
+import { type RefusedDay, readContextCell, refuseDay, takeMisspeltDay } from './days.ts';
 import { dateCells, type NamedDays } from './daysOfCells.ts';
 import { refuseDayWithin } from './daysWithin.ts';
 import type { WrittenColumn } from './headings.ts';
@@ -67,8 +67,8 @@ export function readTableRow(
       }),
     )
     .filter(({ place }) => !isNothing(place.text));
-  const given = table ? written : partContext(written);
   const refused: RefusedDay[] = [];
+  const given = table ? written : partMisspelt(partContext(written), refused);
   // A row of nothing but a week and a day heads what follows, whatever its columns.
   const isHeading = given.every(({ place }) => readContext(place.text)?.rest === '');
   const contexts = given.flatMap(({ place, column }) => {
@@ -149,6 +149,15 @@ function partContext(cells: readonly Cell[]): readonly Cell[] {
   if (!context || context.rest === '') return cells;
   const cell = (text: string): Cell => ({ ...first, place: { ...first.place, text } });
   return [cell(context.text), cell(context.rest), ...others];
+}
+
+/** Or a weekday that is misspelt, alone: no name of an exercise. */
+function partMisspelt(cells: readonly Cell[], refused: RefusedDay[]): readonly Cell[] {
+  const [first, ...others] = cells;
+  const found = first && others.length > 0 ? takeMisspeltDay(first.place.text) : null;
+  if (found?.rest !== '') return cells;
+  refused.push({ kind: 'day', text: found.day, line: first.place.line });
+  return others;
 }
 
 function contextOf(text: string, column: WrittenColumn | null, isHeadless: boolean): Context | null {

@@ -118,6 +118,42 @@ describe('a day that is refused', () => {
     expect(asked[0]).toMatch(/Is it Tuesday/u);
   });
 
+  it('in a table without a header is no exercise', () => {
+    const { days, asked } = read('Mon»squat»4x6»80%»2 RIR\nTusday»dip»3x8»60%»3 RIR\n»RDL»3x8»70%»3 RIR');
+    expect(days).toEqual([
+      ['squat', 'Monday'],
+      ['dip', 'Tusday'],
+      ['Romanian deadlift', 'Tusday'],
+    ]);
+    expect(asked).toHaveLength(2);
+  });
+
+  it('beside columns of weeks leaves the weeks one after the other', () => {
+    const { days } = read('Day»Exercise»Week 1»Week 2\nTusday»squat»4x6 80%»4x6 82%\n»RDL»3x8 70%»3x8 72%');
+    expect(days).toEqual([
+      ['squat', '1Tusday'],
+      ['Romanian deadlift', '1Tusday'],
+      ['squat', '2Tusday'],
+      ['Romanian deadlift', '2Tusday'],
+    ]);
+  });
+
+  it('before a second exercise of a line is asked about, and is no part of its name', () => {
+    const { cells, asked } = read('Mon squat 4x6 80% 2 RIR; Tusday dip 3x8 60% 3 RIR');
+    expect(cells.map(({ exercise, day }) => [exercise, day])).toEqual([
+      ['squat', ''],
+      ['dip', ''],
+    ]);
+    expect(asked).toHaveLength(1);
+    expect(asked[0]).toMatch(/received “Tusday”.*Write the sets of each day on a line of their own/u);
+  });
+
+  it('of two with a dash between them is asked about once', () => {
+    const { cells, asked } = read('Mon-Fri squat 4x6 80% 2 RIR');
+    expect(cells[0]).toMatchObject({ exercise: 'squat', day: 'Mon-Fri' });
+    expect(asked).toHaveLength(1);
+  });
+
   it('before an exercise of a table is not taken for part of its name', () => {
     const { days, asked } = read(`${HEAD}Mon squat»4x6»80»2\nTusday squat»4x6»80»2`);
     expect(days[1]).toEqual(['squat', 'Tusday']);
