@@ -22,6 +22,8 @@ const MISSPELLED_LETTERS = [
   { from: 7, letters: 2 },
   { from: 4, letters: 1 },
 ] as const;
+/** Letters from which a word counts as misspelt where two have changed their places. */
+const SWAPPED_LETTERS = 4;
 /** Letters of a name above which no misspelling is looked for; the work grows with their square. */
 const LONGEST_NAME = 60;
 
@@ -41,6 +43,30 @@ export function findNamed(exercises: readonly NamedExercise[], written: string):
 /** True where one of them has the name, but for case, plural and hyphens; nothing is looked for that is only near. */
 export function isNamed(exercises: readonly NamedExercise[], written: string): boolean {
   return namesOf(exercises).byFolded.has(foldName(written));
+}
+
+/**
+ * True where a name or a synonym is misspelt, or is among the words written: “bech press”, “paused bench”. Words that
+ * are only part of a name, “low bar”, may be anything.
+ */
+export function isNearlyNamed(exercises: readonly NamedExercise[], written: string): boolean {
+  return isMisspelt(exercises, written) || findNarrower(namesOf(exercises).all, nameWords(written), '').length > 0;
+}
+
+/** True where it is a name or a synonym of which words are misspelt; a short word has to stand as it is: “chest up” is no chest dip. */
+export function isMisspelt(exercises: readonly NamedExercise[], written: string): boolean {
+  const words = nameWords(written);
+  return (
+    words.length > 0 &&
+    namesOf(exercises).all.some(
+      (name) => name.words.length === words.length && name.words.every((word, i) => isSameWord(word, words[i])),
+    )
+  );
+}
+
+function isSameWord(a: string, b: string): boolean {
+  const isSwapped = a.length >= SWAPPED_LETTERS && [...a].sort().join('') === [...b].sort().join('');
+  return a === b || isSwapped || Number.isFinite(lettersApart(a, b));
 }
 
 /** Those that differ in few letters, the fewest first. */
@@ -65,12 +91,23 @@ function lettersApart(wanted: string, name: string): number {
 /** Those that have all the words written, names before synonyms and the shortest first; then those that are written with more, the longest first. */
 function findByWords(names: readonly ExerciseName[], written: string, wanted: string): readonly ExerciseName[] {
   const words = nameWords(written);
-  const holds = (all: readonly string[], some: readonly string[]) => some.every((word) => all.includes(word));
   const wider = names
     .filter((name) => holds(name.words, words))
     .sort((a, b) => Number(a.isSynonym) - Number(b.isSynonym) || a.words.length - b.words.length);
-  const narrower = names
+  return [...wider, ...findNarrower(names, words, wanted)];
+}
+
+/** @param wanted the words folded into one, in which a name of several words may stand; empty where it is not looked for */
+function findNarrower(
+  names: readonly ExerciseName[],
+  words: readonly string[],
+  wanted: string,
+): readonly ExerciseName[] {
+  return names
     .filter((name) => holds(words, name.words) || (name.words.length > 1 && wanted.includes(name.folded)))
     .sort((a, b) => b.words.length - a.words.length);
-  return [...wider, ...narrower];
+}
+
+function holds(all: readonly string[], some: readonly string[]): boolean {
+  return some.every((word) => all.includes(word));
 }

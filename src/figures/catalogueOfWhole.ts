@@ -24,7 +24,7 @@ export function showTargets({ analysis }: FigureEvidence): MadeFigure | string {
   const furthest = Math.max(...[...all, joint].flatMap(({ studiedReserve }) => studiedReserve?.high ?? []));
   return {
     figure: targetsByRange(targets, { ...settings, furthest }),
-    shown: `The targets of ${settings.outcome} from ${countOf(rows.included, 'row')}; near the split between light and heavy the fit of all loads together answers.`,
+    shown: `The targets of ${settings.outcome} from ${countOf(rows.included, 'row')}${settings.split === null ? '' : '; near the split between light and heavy the fit of all loads together answers'}.`,
     excluded: rows.excluded,
     part: { settings, targets, furthest },
   };
@@ -81,12 +81,12 @@ export function showMap({ map }: FigureEvidence): MadeFigure | string {
 export function showRobustness({ analysis, sweep }: FigureEvidence, name: 'light' | 'heavy'): MadeFigure | string {
   if (!sweep) return 'the other choices were not worked out';
   const { outcomes, ...summary } = sweep[name];
-  if (summary.quantiles.length === 0) return `none of ${outcomes.length} combinations gives a target`;
+  if (summary.quantiles.length === 0) return `none of ${countOf(outcomes.length, 'combination')} gives a target`;
   const levels = listSweepLevels(sweep[name]);
   const target = findBand(analysis.bands, name)?.target ?? null;
   return {
     figure: targetsByChoice(name, sweep, levels, target?.point ?? null),
-    shown: `The targets of ${outcomes.length} combinations of choices; each leaves out rows of its own.`,
+    shown: `The targets of ${countOf(outcomes.length, 'combination')} of choices; each leaves out rows of its own.`,
     excluded: null,
     part: { settings: analysis.settings, target, combinations: outcomes.length, ...summary, levels },
   };

@@ -205,7 +205,7 @@ function captionOf(map: EvidenceMap, words: readonly string[]): string {
       ? 'Marks'
       : `Diamonds are light loads, circles heavy ones, split at ${map.split}\u00a0% of 1RM; marks`;
   return [
-    `${countOf(arms, 'arm')} and ${people} people of ${countStudies(studies)} that measured ${outcome}. ${looks} are sized by people, a number is the arms at one place; the same people may stand at several.`,
+    `${countOf(arms, 'arm')} and ${countOf(people, 'person', 'people')} of ${countStudies(studies)} that measured ${outcome}. ${looks} are sized by people, a number is the arms at one place; the same people may stand at several.`,
     words.length > 0 && arms > 0
       ? `Largest empty regions between ${MAPPED_LOAD.from} and ${MAPPED_LOAD.to}\u00a0% and ${MAPPED_RESERVE.from} and ${MAPPED_RESERVE.to} in reserve: ${words.join(' ')}`
       : '',

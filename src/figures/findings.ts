@@ -11,7 +11,7 @@ import type { BandChecks, FullAnalysis } from '../model/full.ts';
 import { type Band, type BandName, type Estimate, LEAST_RELIABLE_DF } from '../model/result.ts';
 import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
-import { countOf, countStudies } from '../numerics/countOf.ts';
+import { countOf, countStudies, writeCount } from '../numerics/countOf.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { chooseTold, writeHours } from '../practice/recovery.ts';
 import { upperFirst } from './firstLetter.ts';
@@ -177,8 +177,8 @@ export function stateSweep(name: 'light' | 'heavy', sweep: Sweep): string {
   const found = middleTargets(sweep[name]);
   if (!found) return `All choices: none of ${combinations} gives a target for ${name} loads.`;
   const aside = [
-    atEdge > 0 ? `, ${atEdge} at the largest reserve studied` : '',
-    withoutTarget > 0 ? `, ${withoutTarget} without a target` : '',
+    atEdge > 0 ? `, ${writeCount(atEdge)} at the largest reserve studied` : '',
+    withoutTarget > 0 ? `, ${writeCount(withoutTarget)} without a target` : '',
   ].join('');
   const [first] = shares;
   // Where all targets are one there is nothing to move.

@@ -10,6 +10,7 @@ import { LOAD_NAMES, SOURCE_NAMES } from '../practice/loadNames.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatPlain, formatTarget, formatWhole, shownDigits, shownUnit, toShown } from './format.ts';
 import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME, TOP_LABEL } from './looks.ts';
+import { OUTCOME_WORDS } from './outcomeWords.ts';
 
 export interface GrowthAtLoadOptions {
   /** Per cent of 1RM. */
@@ -70,7 +71,13 @@ export function growthAtLoad(
       height,
       ...RESERVE_FRAME,
       x: { ...RESERVE_AXIS, domain: [-REACH * 2, studiedReserve.high + REACH] },
-      y: { label: `${outcome}, ${shownUnit(metric)}`, domain: [floor, top * 1.02], ticks: 5, grid: true, tickSize: 0 },
+      y: {
+        label: `${OUTCOME_WORDS[outcome].effect}, ${shownUnit(metric)}`,
+        domain: [floor, top * 1.02],
+        ticks: 5,
+        grid: true,
+        tickSize: 0,
+      },
       marks: [
         ...(range
           ? [
@@ -116,7 +123,7 @@ export function growthAtLoad(
     table: {
       columns: [
         'reserve (repetitions)',
-        `${outcome} (${shownUnit(metric)})`,
+        `${OUTCOME_WORDS[outcome].effect} (${shownUnit(metric)})`,
         `${writePercent(confidence)} interval, low`,
         'high',
       ],

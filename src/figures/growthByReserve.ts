@@ -24,6 +24,7 @@ import {
 import { captionGrowth, titleGrowth } from './growthWords.ts';
 import { LOAD_LOOKS, RESERVE_AXIS, RESERVE_FRAME } from './looks.ts';
 import { isComparable } from './moved.ts';
+import { OUTCOME_WORDS } from './outcomeWords.ts';
 import { targetMarks } from './targetMarks.ts';
 
 export interface GrowthByReserveOptions {
@@ -91,7 +92,13 @@ export function growthByReserve(
       height,
       ...RESERVE_FRAME,
       x: { ...RESERVE_AXIS, domain: domain.x, insetLeft: EDGE_ROOM, insetRight: EDGE_ROOM },
-      y: { label: `${analysis.settings.outcome}, ${unit}`, domain: domain.y, ticks: 6, grid: true, tickSize: 0 },
+      y: {
+        label: `${OUTCOME_WORDS[analysis.settings.outcome].effect}, ${unit}`,
+        domain: domain.y,
+        ticks: 6,
+        grid: true,
+        tickSize: 0,
+      },
       r: { type: 'identity' },
       marks: [
         Plot.ruleY([0], { stroke: 'currentColor', strokeOpacity: 0.5 }),
@@ -155,7 +162,7 @@ function tableOf(
   const write = (value: number) => formatNumber(value, shownDigits(metric));
   const columns = [
     'reserve (repetitions)',
-    `${outcome} (${shownUnit(metric)})`,
+    `${OUTCOME_WORDS[outcome].effect} (${shownUnit(metric)})`,
     `${writePercent(confidence)} interval, low`,
     'high',
   ];

@@ -4,6 +4,7 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { Analysis, Band, BandName } from '../model/result.ts';
+import { drawnLow } from '../model/wholeRepetitions.ts';
 import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { formatTarget, toShown } from './format.ts';
 import { bandsAgainst, isComparable } from './moved.ts';
@@ -56,7 +57,8 @@ export function formerMarks(
   height: { readonly first: number; readonly step: number },
 ): Plot.Markish[] {
   return curves.flatMap(({ band, points }, i) => {
-    const { point, low, high } = band.target;
+    const { point, high } = band.target;
+    const low = drawnLow(band.target);
     const bar =
       point === null || low === null
         ? []

@@ -6,6 +6,7 @@ import { LOAD_NAMES } from '../practice/loadNames.ts';
 import { upperFirst } from './firstLetter.ts';
 import { formatChange, formatNumber, formatRange, shownDigits, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
+import { OUTCOME_WORDS } from './outcomeWords.ts';
 import { stateSimplerCurve } from './settingsWords.ts';
 
 /** What differs from growth at reserve 0 for sure, no stronger than its degrees of freedom allow. */
@@ -13,10 +14,11 @@ export function titleGrowth({ settings: { outcome } }: Analysis, band: Band, nam
   const where = upperFirst(LOAD_NAMES[name]);
   if (band.failure) return `${where}: no curve could be fitted`;
   const { less, more } = band.difference;
-  if (less && more) return `${where}: less ${outcome} at some reserves, more at others`;
-  if (less) return `${where}: ${hedge(`less ${outcome} with more in reserve`, less)}`;
-  if (more) return `${where}: ${hedge(`more ${outcome} with more in reserve`, more)}`;
-  return `${where}: no difference of ${outcome} by reserve distinguishable from none`;
+  const { lower, higher, compared } = OUTCOME_WORDS[outcome];
+  if (less && more) return `${where}: ${lower} ${compared} at some reserves, ${higher} at others`;
+  if (less) return `${where}: ${hedge(`${lower} ${compared} with more in reserve`, less)}`;
+  if (more) return `${where}: ${hedge(`${higher} ${compared} with more in reserve`, more)}`;
+  return `${where}: no difference of ${compared} by reserve distinguishable from none`;
 }
 
 /** Growth at reserve 0 of the average and of a new study; null where a weighting estimates no spread between studies. */
@@ -40,7 +42,9 @@ export function captionGrowth({ settings }: Analysis, band: Band, name: BandName
     return `Not fitted: ${band.failure.reason}.${rows}`;
   }
   const fit = `${countOf(band.rows, 'row')} of ${countStudies(band.studies)}, ${LOAD_NAMES[name]}; marks by weight, curve with ${writePercent(confidence)} band.`;
-  const growth = band.atFailure ? `At reserve 0 ${outcome} is ${formatChange(band.atFailure, metric)}.` : '';
+  const growth = band.atFailure
+    ? `At reserve 0 ${OUTCOME_WORDS[outcome].subject} is ${formatChange(band.atFailure, metric)}.`
+    : '';
   const few = band.unreliable
     ? `A coefficient has fewer than ${LEAST_RELIABLE_DF} degrees of freedom: the intervals are unreliable.`
     : '';

@@ -3,8 +3,8 @@ import { showValue } from '../evidence/problem.ts';
 import { listFirst } from '../numerics/countOf.ts';
 import type { LifterLine, LifterLines } from '../practice/lifters/judge.ts';
 import { explainAverages, stateEffect } from '../practice/lifters/step.ts';
-import { explainLoad, roundingOf, tellLoad } from '../practice/lifters/tellLine.ts';
-import { writeWeight } from '../practice/lifters/weight.ts';
+import { explainToCoach, tellLoadToCoach } from '../practice/lifters/tellCoach.ts';
+import { roundingOf } from '../practice/lifters/tellLine.ts';
 import { writeDay } from '../practice/programme/columns.ts';
 import { lowerFirst, upperFirst } from './firstLetter.ts';
 import { formatPlain } from './format.ts';
@@ -35,7 +35,7 @@ export function stateByLifter(
 function stateVerdict(line: LifterLine): string {
   const { load, checked } = line;
   if (load.kind === 'above 1RM') return 'above 1RM: it cannot be lifted once.';
-  if (load.kind === 'no 1RM' || load.kind === 'wrong 1RM') return lowerFirst(explainLoad(load) ?? '');
+  if (load.kind === 'no 1RM' || load.kind === 'wrong 1RM') return lowerFirst(explainToCoach(load) ?? '');
   if (load.kind !== 'weight' || !checked) return 'not judged.';
   return endSentence(stateAgainst(checked));
 }
@@ -57,7 +57,9 @@ export function listToLookAt({ lines }: LifterLines): readonly ToLookAt[] {
   return lines.flatMap((line) => {
     const said = sayOf(line);
     const day = line.day === null ? 'no day' : writeDay(line.day);
-    return said.length > 0 ? [{ id: line.id, place: `${day}, ${line.exercise}, ${tellLoad(line.load)}`, said }] : [];
+    return said.length > 0
+      ? [{ id: line.id, place: `${day}, ${line.exercise}, ${tellLoadToCoach(line.load)}`, said }]
+      : [];
   });
 }
 
@@ -73,16 +75,14 @@ export function explainRounding({ lines }: LifterLines): string | null {
 
 function sayOf(line: LifterLine): readonly string[] {
   const { load, checked, unsafe, problems } = line;
-  if (load.kind === 'above 1RM') {
-    return [`${writeWeight(load.meant)} is above the 1RM of ${writeWeight(load.oneRm)}: no set can be advised.`];
-  }
+  if (load.kind === 'above 1RM') return [explainToCoach(load)].filter((one) => one !== null);
   const rounding = roundingOf(line);
   const isToSay = checked?.unsafe || checked?.against === 'closer' || checked?.against === 'questioned';
   const guard =
     unsafe && !checked ? ['Not judged; alone under a load that can pin, less than safety asks for is left.'] : [];
   return [
     ...(checked && isToSay ? [endSentence(upperFirst(stateAgainst(checked)))] : guard),
-    ...[load.kind === 'weight' ? null : explainLoad(load)].filter((one) => one !== null),
+    ...[explainToCoach(load)].filter((one) => one !== null),
     ...(rounding ? [stateEffect(rounding)] : []),
     ...problems.map(upperFirst),
   ];

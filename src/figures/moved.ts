@@ -8,13 +8,14 @@ import { countOf } from '../numerics/countOf.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { LOAD_HEADINGS, LOAD_NAMES } from '../practice/loadNames.ts';
 import { formatNumber, formatTarget } from './format.ts';
+import { OUTCOME_WORDS } from './outcomeWords.ts';
 
 /** Difference of two drawn curves below which they are one: a millionth of a per cent, far below what is shown. */
 const SAME = 1e-8;
 
 interface Words {
-  /** What grows: growth or strength. */
-  readonly outcome: string;
+  /** What is kept: growth, or what the effects of another outcome are. */
+  readonly effect: string;
   /** True where both curves are of one outcome in one unit. */
   readonly onOneScale: boolean;
 }
@@ -42,7 +43,7 @@ export function hasMoved(before: Analysis, after: Analysis): boolean {
 
 /** A sentence or two for each band, and one of the rows where their number changed. */
 export function stateMoved(before: Analysis, after: Analysis): string {
-  const words = { outcome: after.settings.outcome, onOneScale: isComparable(before, after) };
+  const words = { effect: OUTCOME_WORDS[after.settings.outcome].effect, onOneScale: isComparable(before, after) };
   const sentences = listBands(after.bands).map(([name, band]) => {
     const former = bandsAgainst(before, name);
     const [[one, old]] = former;
@@ -72,7 +73,7 @@ function stateBand(old: Band, now: Band, words: Words): string {
 }
 
 /** Growth kept at the former target, by the curve before and by that of now; empty where either says nothing of it. */
-function stateKept(old: Band, now: Band, { outcome }: Words): string {
+function stateKept(old: Band, now: Band, { effect }: Words): string {
   const { target } = old;
   const { point, keptShare, reachedEdge } = target;
   if (point === null) return '';
@@ -80,7 +81,7 @@ function stateKept(old: Band, now: Band, { outcome }: Words): string {
   if (was === null || is === null) return '';
   const shown = (share: number) => writePercent(Number(share.toFixed(share === keptShare ? 4 : 2)));
   const goes = shown(was) === shown(is) ? `still ${shown(is)}` : `from ${shown(was)} to ${shown(is)}`;
-  return `, ${outcome} kept at ${formatNumber(target.shown?.point ?? point, 1)} ${goes}`;
+  return `, ${effect} kept at ${formatNumber(target.shown?.point ?? point, 1)} ${goes}`;
 }
 
 /** Share of the growth at reserve 0 that a reserve keeps, by the drawn curve; null beyond it, or without growth. */

@@ -1,6 +1,7 @@
 /** The target with its interval below a curve of growth against reserve: a bar with its ends, a mark on it, and words above. */
 import * as Plot from '@observablehq/plot';
 import type { Target } from '../model/result.ts';
+import { drawnLow } from '../model/wholeRepetitions.ts';
 import { formatNumber, formatWhole } from './format.ts';
 import { TOP_LABEL } from './looks.ts';
 
@@ -51,10 +52,9 @@ interface Place {
 }
 
 /** Nothing without a target. */
-export function targetMarks(
-  { point, low, high, shown, whole }: Target,
-  { colour, height, studied, furthest }: Place,
-): Plot.Markish[] {
+export function targetMarks(target: Target, { colour, height, studied, furthest }: Place): Plot.Markish[] {
+  const { point, high, shown, whole } = target;
+  const low = drawnLow(target);
   if (point === null || low === null) return [];
   const beyondMiddle = point > furthest * 0.6;
   const label = `target ${formatNumber(shown?.point ?? point, 1)}, in practice ${formatWhole(whole)}`;

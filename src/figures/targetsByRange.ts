@@ -1,12 +1,14 @@
 /** The target by how many repetitions are possible in the set, with common practice beside it. */
 import * as Plot from '@observablehq/plot';
 import type { Settings } from '../model/settings.ts';
+import { drawnLow } from '../model/wholeRepetitions.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { COMMON_PRACTICE_TAG } from '../practice/commonPractice.ts';
 import type { TargetRow } from '../practice/targetTable.ts';
 import { describedByWords, type Figure } from './figure.ts';
 import { formatNumber, formatRange, formatTarget, formatWhole } from './format.ts';
 import { listIntervals } from './intervalList.ts';
+import { OUTCOME_WORDS } from './outcomeWords.ts';
 
 export interface TargetsByRangeOptions {
   readonly keptShare: number;
@@ -22,9 +24,11 @@ export function targetsByRange(
   { keptShare, confidence, outcome, furthest }: TargetsByRangeOptions,
 ): Figure {
   const named = rows.map((row) => ({ ...row, name: `${row.range.name} possible` }));
-  const lines = named.flatMap(({ name, target: { point, low, high } }) =>
-    point === null || low === null ? [] : [{ name, point, low, high: high ?? furthest }],
-  );
+  const lines = named.flatMap(({ name, target }) => {
+    const { point, high } = target;
+    const low = drawnLow(target);
+    return point === null || low === null ? [] : [{ name, point, low, high: high ?? furthest }];
+  });
   const practice = named.map(({ name, range }) => ({ name, upTo: range.upTo }));
   const furthestShown = lines.reduce((most, { high }) => Math.max(most, high), 4) * 1.03;
   // Right of its square, unless it would leave the picture there.
@@ -35,7 +39,7 @@ export function targetsByRange(
     .map(({ range, load }) => `${range.typical} at about ${formatNumber(load, 0)}\u00a0% of 1RM`)
     .join(', ');
   const caption = [
-    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(stateRow).join('; ')}.`,
+    `Filled: the largest reserve that keeps ${writePercent(keptShare)} of the ${OUTCOME_WORDS[outcome].effect} at reserve 0, with its ${writePercent(confidence)} interval: ${rows.map(stateRow).join('; ')}.`,
     `Read where so many repetitions are possible on average: ${loads}.`,
     rows.some(({ inPractice, target }) => inPractice?.most !== target.whole?.most)
       ? 'In whole repetitions no set leaves more than those possible but one.'
@@ -99,7 +103,7 @@ export function targetsByRange(
 
 function stateRow({ range, target }: TargetRow): string {
   return target.point === null
-    ? `none for ${range.name} possible, since ${(target.reason ?? '').replace(/^no target: /u, '')}`
+    ? `none for ${range.name} possible, since ${(target.reason ?? '').replace(/^no target: (?:no fit was possible, since )?/u, '')}`
     : `${formatTarget(target)} for ${range.name} possible`;
 }
 

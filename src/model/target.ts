@@ -106,6 +106,8 @@ export function findTarget(
   if (reachedEdge && !isSeen()) {
     return { ...noTarget(keptShare, explainNoDifference(furthest)), set, low: least, reachedEdge };
   }
+  const regained = set[shown.length]?.[0] ?? null;
+  const isLostAgain = regained !== null && grid.some((r, i) => r > regained && isLost[i] && !holds[i]);
   const point = lost === null ? furthest : findRoot(kept, grid[firstLost - 1], lost);
   const low = Math.min(least, point);
   const high = surelyLost === null ? null : Math.max(shown.at(-1)?.[1] ?? point, point);
@@ -117,7 +119,7 @@ export function findTarget(
     set,
     ...showTarget({ point, low, high }),
     reachedEdge,
-    reason: explain(reachedEdge, high, set.slice(shown.length), furthest),
+    reason: explain(reachedEdge, high, regained, isLostAgain, furthest),
   };
 }
 
@@ -154,11 +156,12 @@ function explainNoDifference(furthest: number): string {
   return `no target: reserve makes no difference that this table can see, up to ${furthest}, the most studied`;
 }
 
-/** @param later pieces of the set beyond a certain loss */
+/** @param regained where beyond a certain loss the share is no longer surely lost, and `isLostAgain` whether it is further out; null where it stays lost */
 function explain(
   reachedEdge: boolean,
   high: number | null,
-  later: readonly (readonly [number, number])[],
+  regained: number | null,
+  isLostAgain: boolean,
   furthest: number,
 ): string | null {
   const parts: string[] = [];
@@ -168,9 +171,10 @@ function explain(
     );
   }
   if (high === null) parts.push('this evidence sets no upper end');
-  if (later.length > 0) {
+  if (regained !== null) {
+    // Where the curve has turned up, or is less sure.
     parts.push(
-      `the curve turns up from ${later[0][0].toFixed(1)} in reserve, and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before`,
+      `from ${regained.toFixed(1)} in reserve${isLostAgain ? '' : ' on'} it is no longer sure that less is kept; what is kept is taken not to rise with reserve, so the interval ends where it is first sure`,
     );
   }
   return parts.length > 0 ? parts.join('; ') : null;

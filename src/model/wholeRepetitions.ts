@@ -40,3 +40,10 @@ export function showTarget({ point, low, high }: TargetInterval): ShownTarget {
   }
   return { shown: { ...shown, low: last }, whole: { least: last, most: last } };
 }
+
+/** Where the interval is drawn from: its lower end to the last digit, or where it is told from, if that is further down; null without one. */
+export function drawnLow({ low, shown }: { readonly low: number | null; readonly shown: TargetInterval | null }) {
+  if (low === null || shown === null) return low;
+  // Half a part is rounding, and a little for the arithmetic.
+  return low - shown.low <= 0.5 / PARTS + 1e-9 ? low : shown.low;
+}

@@ -17,10 +17,9 @@ export function stateInUse(table: TableInUse, reads: boolean, cited: CitedTable 
   if (table.kind === 'missing')
     return `A table of your own is meant here, but cannot be read: ${table.reason}. This page shows the site’s own table.`;
   const { name, rows, studies, reading } = table.about;
-  const change = isNew ? 'The table was changed. ' : '';
   return reads
-    ? `${change}This page reads your own table, ${name}: ${countOf(rows, 'row')} of ${countStudies(studies)}.${reading ? ` ${reading}` : ''}`
-    : `${change}This page shows the site’s own table, not yours, ${name}.`;
+    ? `${isNew ? 'The table was changed. ' : ''}This page reads your own table, ${name}: ${countOf(rows, 'row')} of ${countStudies(studies)}.${reading ? ` ${reading}` : ''}`
+    : `${isNew ? 'Your own table was changed. ' : ''}This page shows the site’s own table, not yours, ${name}.`;
 }
 
 function stateChange(table: TableInUse, isNew: boolean): string {

@@ -1,5 +1,6 @@
 /** Growth kept at each whole reserve, light beside heavy, with their difference. */
 import { formatNumber, formatShare } from '../figures/format.ts';
+import { OUTCOME_WORDS } from '../figures/outcomeWords.ts';
 import type { KeptShareDifference } from '../model/differenceResult.ts';
 import type { FullAnalysis } from '../model/full.ts';
 import { writePercent } from '../numerics/percent.ts';
@@ -13,12 +14,13 @@ export function GrowthKeptTable({ analysis }: { readonly analysis: FullAnalysis 
   const rows = listGrowthKept(analysis);
   const [{ bands }] = rows;
   const { outcome, confidence } = analysis.settings;
+  const { effect } = OUTCOME_WORDS[outcome];
   const hasDifference = rows.some(({ difference }) => difference !== null);
   return (
-    <Scroll label={`${outcome} kept by reserve`}>
+    <Scroll label={`${effect} kept by reserve`}>
       <table>
         <caption>
-          Share of the {outcome} at reserve 0 that the fitted curve keeps, with {writePercent(confidence)} intervals
+          Share of the {effect} at reserve 0 that the fitted curve keeps, with {writePercent(confidence)} intervals
           {hasDifference && '; the difference is in percentage points, above 0 where heavy loads keep more'}.
         </caption>
         <TableHead

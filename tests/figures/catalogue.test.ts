@@ -55,6 +55,17 @@ describe('the figures', () => {
     for (const { reason } of missing) expect(reason).toBe('the analysis splits loads at 60\u00a0% of 1RM');
   });
 
+  it('speak of a split, and of a fit that could not be made, as they are', () => {
+    const targetsWith = (settings: Parameters<typeof settingsSchema.parse>[0], arms = shippedArms) =>
+      listFigures(makeEvidence(arms, { settings: settingsSchema.parse(settings) }), 'targets').figures[0];
+    expect(targetsWith({}).shown).toMatch(
+      /near the split between light and heavy the fit of all loads together answers\.$/u,
+    );
+    expect(targetsWith({ split: null }).shown).toMatch(/^The targets of growth from \d+ rows\.$/u);
+    const few = targetsWith({ include: { trainingStatus: ['trained'], yearFrom: 2010 }, keptShare: 0.5 });
+    expect(few.figure.caption).toMatch(/none for below 10 possible, since study \w+ \d{4} alone decides/u);
+  });
+
   it.each([
     ['all loads as one', shippedArms, { split: null }],
     ['no row of fatigue or strength', shippedArms.filter(({ outcome }) => outcome === 'growth'), {}],

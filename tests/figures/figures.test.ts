@@ -10,6 +10,7 @@ import { stateBeyondFailure, stateRobustness, stateStrength } from '../../src/fi
 import { formatNumber, formatP, formatRange } from '../../src/figures/format.ts';
 import { growthByReserve } from '../../src/figures/growthByReserve.ts';
 import { RESERVE_FRAME } from '../../src/figures/looks.ts';
+import { listPlotted } from '../../src/figures/plotted.ts';
 import { recoveryByHours } from '../../src/figures/recoveryByHours.ts';
 import { analyse } from '../../src/model/analyse.ts';
 import { bandOf } from '../../src/model/bands.ts';
@@ -97,10 +98,30 @@ describe('growth by reserve', () => {
     expect(captionWith({ high: null, shown, reason: 'this evidence sets no upper end' })).toMatch(
       /keep 90\u00a0% of it \(at least 2\.6\), the bar at the foot\. This evidence sets no upper end\.$/u,
     );
-    expect(captionWith({ reason: 'the curve turns up from 7.0 in reserve' })).toMatch(/\. The curve turns up from 7/u);
+    expect(captionWith({ reason: 'from 7.0 in reserve on it is so' })).toMatch(
+      /\. From 7\.0 in reserve on it is so\./u,
+    );
     expect(
       captionWith({ point: null, low: null, high: null, shown: null, whole: null, reason: 'no target: it is so' }),
     ).toMatch(/\)\. No target: it is so\.$/u);
+  });
+
+  it('draws the interval of the target as it is told, also where that is down to a whole repetition', () => {
+    if (!('heavy' in analysis.bands)) throw new Error('expected two bands');
+    for (const name of ['light', 'heavy'] as const) {
+      const { shown, low } = analysis.bands[name].target;
+      const figure = growthByReserve(analysis, { band: name, former: { ...analysis, settings } });
+      const bars = listPlotted(figure.plot)
+        .flatMap(({ rows }) => rows)
+        .filter((row) => 'target' in row || 'before' in row);
+      expect(bars.length).toBeGreaterThan(1);
+      for (const bar of bars) {
+        expect(Math.abs(Number(bar.low) - (shown?.low ?? Number.NaN))).toBeLessThanOrEqual(0.05);
+        expect(Math.abs(Number(bar.high) - (shown?.high ?? Number.NaN))).toBeLessThanOrEqual(0.05);
+      }
+      // Of the light loads it is told from further down than where it ends.
+      if (name === 'light') expect((low ?? 0) - (shown?.low ?? 0)).toBeGreaterThan(0.1);
+    }
   });
 
   it('says in words that a simpler curve was fitted where too few reserves were studied', () => {
@@ -125,6 +146,32 @@ describe('growth by reserve', () => {
     expect(growthByReserve(odd, { band: 'heavy' }).title).toBe(
       'Heavy loads: more growth with more in reserve, if so few studies can be relied on',
     );
+  });
+
+  it('of strength is of gains, and of fatigue of performance, which less fatigue makes better', () => {
+    const of = (outcome: 'strength' | 'fatigue') => {
+      const one = analyse(arms, settingsSchema.parse({ outcome, split: null, curve: 'line' }));
+      return { one, figure: growthByReserve(one, { band: 'all' }) };
+    };
+    const { one, figure } = of('fatigue');
+    if (!('all' in one.bands)) throw new Error('expected one band');
+    const { difference, atFailure } = one.bands.all;
+    // Performance is lost at reserve 0, and less of it with more in reserve.
+    expect(atFailure?.ciHigh).toBeLessThan(0);
+    expect([difference.less, (difference.more?.ciLow ?? 0) > 0]).toEqual([null, true]);
+    expect(figure.title).toBe('All loads: better performance with more in reserve');
+    expect(figure.caption).toMatch(
+      /At reserve 0 the change of performance is −\d\.\d\u00a0% \(−\d\.\d to −\d\.\d\)\./u,
+    );
+    expect(figure.plot.y?.label).toBe('change of performance, %');
+    const turned = { ...one.bands.all, difference: { less: difference.more, more: null } };
+    expect(growthByReserve({ ...one, bands: { all: turned } }, { band: 'all' }).title).toBe(
+      'All loads: worse performance with more in reserve',
+    );
+    const strength = of('strength').figure;
+    expect(strength.title).toBe('All loads: no difference of strength gain by reserve distinguishable from none');
+    expect(strength.caption).toMatch(/At reserve 0 the strength gain is \d/u);
+    expect(strength.table.columns).toContain('strength gain (%)');
   });
 
   it('has the marks at reserve 0 whole on a phone, too', () => {

@@ -60,7 +60,7 @@ describe('findings of odd tables', () => {
       shares: heavy.shares.map(({ choice }) => ({ choice, share: 0 })),
     };
     expect(stateSweep('heavy', { ...sweep, heavy: still })).toMatch(
-      /nine in ten targets for heavy loads lie at 8\.0, 1440 at the largest reserve studied\.$/u,
+      /nine in ten targets for heavy loads lie at 8\.0, 1,440 at the largest reserve studied\.$/u,
     );
   });
 

@@ -38,7 +38,9 @@ describe('the evidence map', () => {
     const figure = evidenceMap(map);
     expect(map.regions.length).toBeGreaterThan(1);
     for (const text of [figure.caption, figure.alternative]) {
-      expect(text).toContain(`${map.arms} arms and ${map.people} people of ${map.studies} studies`);
+      expect(text).toContain(
+        `${map.arms} arms and ${map.people.toLocaleString('en')} people of ${map.studies} studies`,
+      );
       for (const region of map.regions) expect(text).toContain(`${stateEmptyRegion(region, map.split)}.`);
     }
     expect(figure.title.toLowerCase()).toContain(stateEmptyRegion(map.regions[0], map.split).toLowerCase());

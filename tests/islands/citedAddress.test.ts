@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { listFigures } from '../../src/figures/catalogue.ts';
 import { headlineOf, readHeadline, stateFound, writeHeadline } from '../../src/figures/citing/headline.ts';
-import { markOf, orderSettings, readCited, writeCited } from '../../src/islands/figure/citedAddress.ts';
+import { changedSince, markOf, orderSettings, readCited, writeCited } from '../../src/islands/figure/citedAddress.ts';
 import { defaultSettings, settingsSchema } from '../../src/model/settings.ts';
 import { anySettings } from '../support/settingsArbitrary.ts';
 import { makeEvidence, shippedArms } from '../support/shippedFigures.ts';
@@ -53,6 +53,7 @@ describe('an address that cites a figure', () => {
           settings: orderSettings(settings),
           pin: { version: VERSION, own, found },
           notice: null,
+          lastingNotice: null,
         });
       }),
       { seed: 3, numRuns: 100 },
@@ -71,6 +72,9 @@ describe('an address that cites a figure', () => {
     }
     expect(stateFound('growth-heavy', headlineOf('growth-heavy', evidence), 'log-ratio')).toBe(
       'heavy loads: target 3.2 (1.6 to 4.2) in reserve; 72 rows of 17 studies',
+    );
+    expect(stateFound('strength', headlineOf('strength', evidence), 'log-ratio')).toMatch(
+      /^5 more in reserve change strength by [−\d.]+\u00a0% \([−\d.]+ to [−\d.]+\); \d+ rows of \d+ studies$/u,
     );
   });
 
@@ -129,6 +133,43 @@ describe('an address that cites a figure', () => {
     expect(seen.size).toBeGreaterThan(15);
   });
 
+  it('has its own numbers told of every figure that all loads together have, other choices too', () => {
+    const settings = settingsSchema.parse({ split: null, curve: 'log' });
+    const evidence = {
+      ...makeEvidence(shippedArms, { settings }),
+      sweep: makeEvidence(shippedArms, { swept: true }).sweep,
+    };
+    const slugs = listFigures(evidence).figures.map(({ slug }) => slug);
+    expect(slugs).toEqual(expect.arrayContaining(['growth-all', 'robustness-light', 'robustness-heavy', 'targets']));
+    for (const slug of slugs) {
+      const found = headlineOf(slug, evidence);
+      const read = readCited(writeCited(settings, { version: VERSION, own: false, found }), slug);
+      expect(read, slug).toMatchObject({ pin: { found }, notice: null });
+    }
+  });
+
+  it('says of what was found no more than it knows, and what of it stays true of another figure', () => {
+    const lost = readCited(`?v=2&table=${VERSION}&then=l1_0_2*n3_1`, '');
+    expect(lost).toMatchObject({ pin: { found: null }, notice: null, lastingNotice: null });
+    const other = readCited(`?v=2&curve=LOG&table=${VERSION}&then=h1_0_2*n3_1`, 'growth-light');
+    expect(other.notice).toMatch(/defaults: curve\. What the address says was found is of another figure/u);
+    expect(other.lastingNotice).toMatch(/defaults: curve\.$/u);
+  });
+
+  it('tells a table that changed from another finding in the same table', () => {
+    const evidence = makeEvidence(shippedArms);
+    for (const slug of ['growth-light', 'targets', 'strength', 'evidence-map', 'recovery-trained', 'beyond-failure']) {
+      const now = headlineOf(slug, evidence);
+      const pin = { version: VERSION, own: false, found: readHeadline(writeHeadline(now)) };
+      expect(changedSince(pin, VERSION, now), slug).toBeNull();
+      expect(changedSince({ ...pin, found: null }, VERSION, now), slug).toBeNull();
+      expect(changedSince(pin, '0123abcd', now), slug).toBe('table');
+      expect(changedSince({ ...pin, found: { ...now, rows: now.rows + 1 } }, VERSION, now), slug).toBe('finding');
+      // As it was written before the map and the figures of recovery had letters of their own.
+      expect(changedSince({ ...pin, found: { ...now, counts: null } }, VERSION, now), slug).toBeNull();
+    }
+  });
+
   it('reads addresses from before counts had letters of their own', () => {
     for (const slug of ['evidence-map', 'recovery-trained', 'recovery-untrained'])
       expect(readCited(`?v=2&table=${VERSION}&then=n31_12`, slug).pin?.found).toMatchObject({ rows: 31, studies: 12 });
@@ -179,6 +220,12 @@ describe('an address that cites a figure', () => {
       'n3*m4_1',
       'm',
       't-3_1',
+      // Numbers that no figure has: ends not about their target, a reserve below 0, studies without rows.
+      'l-5_-6_2*n9_3',
+      'l1_2_3*n9_3',
+      'h3_1_2*n9_3',
+      's1_2_3*n9_3',
+      'n1_5',
     ])
       expect(readHeadline(wrong), wrong).toBeNull();
   });
@@ -191,5 +238,11 @@ describe('an address that cites a figure', () => {
       notice: 'What was found when this was cited could not be read from the address.',
     });
     expect(readCited('?v=1&curve=log', '').settings.curve).toBe('log');
+    // The version of the site's table is always known, so no table was ever cited as one that is not.
+    for (const table of ['unknown', 'unhashed-0123abcd', 'own-', 'own-own-0123abcd', '0123abcd-'])
+      expect(readCited(`?v=2&table=${table}`, 'growth-light'), table).toMatchObject({
+        pin: null,
+        notice: expect.stringMatching(/names a version of the table that is none/u),
+      });
   });
 });

@@ -331,7 +331,7 @@ describe('the sweep', () => {
       .map(({ point, ...rest }) => ({ ...rest, y: Number(point) }));
     expect(found.length).toBeGreaterThan(500);
     expect(withoutTarget).toBe(outcomes.length - found.length);
-    expect(atEdge).toBe(outcomes.reduce((count, { reachedEdge }) => count + (reachedEdge ? 1 : 0), 0));
+    expect(atEdge).toBe(outcomes.filter(({ point, reachedEdge }) => point !== null && reachedEdge).length);
     const squares = (values: readonly number[]) => {
       let sum = 0;
       for (const a of values) for (const b of values) sum += (a - b) ** 2;
@@ -365,6 +365,16 @@ describe('the sweep', () => {
       expect(notAbove).toBeGreaterThanOrEqual(Math.floor(share * (points.length - 1)) + 1);
     });
     expect(sweep[name].quantiles).toHaveLength(5);
+  });
+
+  it('counts at the largest reserve studied targets alone, also where most combinations see no difference by reserve', () => {
+    const { light, heavy } = finish({ outcome: 'strength', confidence: 0.8 }).sweep;
+    for (const { outcomes, withoutTarget, atEdge } of [light, heavy]) {
+      expect(withoutTarget).toBeGreaterThan(outcomes.length / 3);
+      expect(outcomes.some(({ point, reachedEdge }) => point === null && reachedEdge)).toBe(true);
+      expect(atEdge).toBe(outcomes.filter(({ point, reachedEdge }) => point !== null && reachedEdge).length);
+      expect(atEdge).toBeLessThanOrEqual(outcomes.length - withoutTarget);
+    }
   });
 
   it('keeps the reader’s own filter of concerns, and gives a reasoned result where no row is left', () => {

@@ -196,6 +196,25 @@ describe('the target of a curve that falls and rises', () => {
     expect(found.set[1][0]).toBeLessThan(second);
     expect(found.set[1][1]).toBeGreaterThan(second);
     expect(found.set[1][1]).toBeLessThan(8);
-    expect(found.reason).toMatch(/^the curve turns up from 4\.4 in reserve, and .* so the interval ends before$/u);
+    // Where the curve itself turns up, at 2.5, the loss is still certain.
+    expect(found.reason).toMatch(
+      /^from 4\.4 in reserve on it is no longer sure that less is kept; .* so the interval ends where it is first sure$/u,
+    );
+  });
+
+  it('says where the loss is no longer sure without “on” where it is sure again further out', () => {
+    // Of the share kept: 0.008 (1 − r)(1 − r/4)(1 − r/6), lost from 1 to 4 and from 6 on.
+    const cubic = findTarget(
+      knownInference(
+        [0.08, -0.008 * (1.25 + 1 / 6), 0.008 * (0.25 + 1.25 / 6), (-0.008 * 0.25) / 6],
+        [0.001, 1e-6, 1e-6, 1e-6].map((error, i) => [0, 1, 2, 3].map((j) => (i === j ? error ** 2 : 0))),
+        10,
+      ),
+      (r) => [1, r, r * r, r ** 3],
+      { ...QUESTION, furthest: 8 },
+    );
+    expect(cubic.set).toHaveLength(3);
+    expect(cubic.point).toBeCloseTo(1, 6);
+    expect(cubic.reason).toMatch(/^from (?:3\.9|4\.0) in reserve it is no longer sure that less is kept; /u);
   });
 });

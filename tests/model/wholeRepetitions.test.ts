@@ -1,7 +1,7 @@
 /** A target as it is told: whole numbers inside the interval that is shown, whatever the target; and known cases. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { showTarget } from '../../src/model/wholeRepetitions.ts';
+import { drawnLow, showTarget } from '../../src/model/wholeRepetitions.ts';
 
 const shown = (point: number, low: number, high: number | null) => {
   const told = showTarget({ point, low, high });
@@ -50,6 +50,11 @@ describe('the whole repetitions of a target', () => {
         expect(most).toBeLessThanOrEqual(told.shown.high ?? Number.POSITIVE_INFINITY);
         expect(told.shown.low).toBeLessThanOrEqual(told.shown.point);
         expect(told.shown.point).toBeLessThanOrEqual(told.shown.high ?? Number.POSITIVE_INFINITY);
+        // It is drawn from where it is told, but for rounding.
+        const low = part * point;
+        const drawn = drawnLow({ low, shown: told.shown }) ?? Number.NaN;
+        expect(Math.abs(drawn - told.shown.low)).toBeLessThanOrEqual(0.05 + 1e-9);
+        if (Math.abs(low - told.shown.low) < 0.05) expect(drawn).toBe(low);
         if (most > told.shown.point) expect(most).toBe(Math.round(told.shown.point));
       }),
       { seed: 15, numRuns: 5000 },

@@ -17,6 +17,11 @@ describe('the notice', () => {
         'This page reads your own table, mine.csv: 12 rows of 3 studies.',
       );
     expect(stateInUse(own, false, read('abababab'), false)).toMatch(/shows the site’s own table, not yours/u);
+    // The table that such a page shows is the one that it was.
+    expect(stateInUse(own, false, read('abababab'), true)).toMatch(
+      /^Your own table was changed\. This page shows the site’s/u,
+    );
+    expect(stateInUse(own, true, null, true)).toMatch(/^The table was changed\. This page reads your own/u);
   });
 
   it('says of an address of another own table that nothing is shown in its place', () => {

@@ -53,9 +53,9 @@ describe('the answer in one sentence', () => {
     ]);
   });
 
-  it('of the shipped table has to add only that the heavy curve turns up again', () => {
+  it('of the shipped table has to add only where the heavy loads are no longer sure to keep less', () => {
     expect(stateDoubts(shipped)).toEqual([
-      'With heavy loads, the curve turns up from 9.1 in reserve, and the share is not surely lost again; growth is taken not to rise with reserve, so the interval ends before.',
+      'With heavy loads, from 9.1 in reserve on it is no longer sure that less is kept; what is kept is taken not to rise with reserve, so the interval ends where it is first sure.',
     ]);
   });
 

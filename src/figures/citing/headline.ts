@@ -4,6 +4,7 @@
  */
 import { listBands } from '../../model/bands.ts';
 import type { BandName, Target } from '../../model/result.ts';
+import { JUDGED_REPETITIONS } from '../../model/settings.ts';
 import { countOf, countStudies } from '../../numerics/countOf.ts';
 import { LOAD_NAMES } from '../../practice/loadNames.ts';
 import type { FigureEvidence } from '../catalogue.ts';
@@ -66,6 +67,8 @@ export function isHeadlineOf(slug: string, { targets, strength, studies, counts 
     .sort()
     .join();
   const band = listKeys(LETTERS).find((one) => slug.endsWith(`-${one}`));
+  // Other choices split loads, also of an analysis that fits them together.
+  if (slug.startsWith('robustness-') && bands === 'all') return strength === null && studies === null;
   if (band) return bands === band && strength === null && studies !== null;
   if (slug === 'targets') return ['heavy,light', 'all'].includes(bands) && strength === null && studies === null;
   if (bands !== '') return false;
@@ -84,6 +87,7 @@ export function stateFound(
   metric: Parameters<typeof shownUnit>[0],
 ): string {
   const number = (value: number) => formatNumber(value, shownDigits(metric));
+  const unit = shownUnit(metric);
   // The map shows arms, whether or not their rows are in a fit.
   const counted = countOf(rows, slug === 'evidence-map' ? 'arm' : 'row');
   return [
@@ -93,7 +97,7 @@ export function stateFound(
     ),
     ...(strength
       ? [
-          `strength changed by ${number(strength.point)} (${number(strength.low)} to ${number(strength.high)})\u00a0${shownUnit(metric)}`,
+          `${JUDGED_REPETITIONS} more in reserve change strength by ${number(strength.point)}\u00a0${unit} (${number(strength.low)} to ${number(strength.high)})`,
         ]
       : []),
     studies === null ? counted : `${counted} of ${countStudies(studies)}`,
@@ -113,7 +117,7 @@ export function writeHeadline({ targets, strength, rows, studies, counts }: Head
   ].join('*');
 }
 
-/** What `writeHeadline` wrote; null where it is anything else. */
+/** What `writeHeadline` wrote; null where it is anything else, or numbers that no figure has. */
 export function readHeadline(written: string): Headline | null {
   let found: Headline = { targets: [], strength: null, rows: Number.NaN, studies: null, counts: null };
   const parts = written.split('*');
@@ -140,7 +144,17 @@ export function readHeadline(written: string): Headline | null {
       found = { ...found, counts, rows: first, studies: low ?? null };
     else return null;
   }
-  return Number.isNaN(found.rows) ? null : found;
+  return Number.isNaN(found.rows) || !isPossible(found) ? null : found;
+}
+
+/** Ends about their estimate, no reserve below 0, and a row at least for each study. */
+function isPossible({ targets, strength, rows, studies }: Headline): boolean {
+  const isAround = ({ point, low, high }: NonNullable<Target['shown']>) =>
+    low <= point && (high === null || point <= high);
+  const isTarget = (shown: Target['shown']) => shown === null || (shown.low >= 0 && isAround(shown));
+  return (
+    targets.every(({ shown }) => isTarget(shown)) && (strength === null || isAround(strength)) && rows >= (studies ?? 0)
+  );
 }
 
 function isCount(value: number | null | undefined): value is number {

@@ -10,6 +10,7 @@ import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { describedByWords, type Figure } from '../figure.ts';
 import { listIntervals, OPEN_INTERVALS } from '../intervalList.ts';
 import { LOAD_LOOKS } from '../looks.ts';
+import { OUTCOME_WORDS } from '../outcomeWords.ts';
 import {
   formatExpectedRange,
   formatWidth,
@@ -79,7 +80,7 @@ export function plannedIntervals(
     plot: { ...list, x: { ...list.x, domain: [0, most * 1.03] } },
     title: titleOf(band, today, plans),
     caption: [
-      `The largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval.`,
+      `The largest reserve that keeps ${writePercent(keptShare)} of the ${OUTCOME_WORDS[outcome].effect} at reserve 0, with its ${writePercent(confidence)} interval.`,
       'Open mark: as it stands today. Filled: as it is expected once the study is done, in the middle of all ways in which it may come out.',
       isOpen ? OPEN_INTERVALS : '',
       ...plans.flatMap(({ plan, expectation: { after, reason } }) =>

@@ -7,6 +7,7 @@ import { countOf, countStudies } from '../../numerics/countOf.ts';
 import { writePercent } from '../../numerics/percent.ts';
 import { LOAD_HEADINGS } from '../../practice/loadNames.ts';
 import { formatPlain, formatSignificant, formatWhole } from '../format.ts';
+import { OUTCOME_WORDS } from '../outcomeWords.ts';
 import type { TakeHomeFile } from '../takeHome/takeHome.ts';
 import { listAdjusted } from './assumedWords.ts';
 import { stateLimit } from './limitWords.ts';
@@ -69,7 +70,7 @@ function stateExpected(
   { settings: { keptShare, outcome, confidence, weighting } }: PlanningFacts,
 ): string {
   const limit = limits.find((one) => one.band === band)?.target;
-  const now = `${LOAD_HEADINGS[band]}: the largest reserve that keeps ${writePercent(keptShare)} of the ${outcome} at reserve 0, with its ${writePercent(confidence)} interval, is ${formatExpected(before)} today${before.point === null ? '' : `, ${stateWidth(before)}`}.`;
+  const now = `${LOAD_HEADINGS[band]}: the largest reserve that keeps ${writePercent(keptShare)} of the ${OUTCOME_WORDS[outcome].effect} at reserve 0, with its ${writePercent(confidence)} interval, is ${formatExpected(before)} today${before.point === null ? '' : `, ${stateWidth(before)}`}.`;
   if (!after) return `${now} What comes cannot be foreseen: ${reason ?? 'no reason is known'}.`;
   return [
     now,

@@ -1,6 +1,7 @@
 /** What an address that cites a figure says of then, beside what is now. */
 import { headlineOf, stateFound } from '../../figures/citing/headline.ts';
 import { isHashed } from '../../ownTable/citedVersion.ts';
+import { changedSince } from './citedAddress.ts';
 import type { LiveFigureState } from './liveFigure.state.ts';
 
 export function CitedThen({ state }: { readonly state: LiveFigureState }) {
@@ -9,7 +10,9 @@ export function CitedThen({ state }: { readonly state: LiveFigureState }) {
   if (!pin || pin.own || !source) return null;
   const { metric } = state.settings.value;
   const slug = state.slug.value;
-  if (pin.version === source.dataVersion)
+  const now = headlineOf(slug, source);
+  const since = changedSince(pin, source.dataVersion, now);
+  if (since === null)
     return (
       <p class="small" data-cited="same">
         The table is still the one that this address cites, version <code>{pin.version}</code>.
@@ -17,14 +20,21 @@ export function CitedThen({ state }: { readonly state: LiveFigureState }) {
     );
   return (
     <div class="panel" data-cited="changed">
-      <p>
-        <strong>The table has changed since this was cited.</strong> It was version <code>{pin.version}</code>; what is
-        shown here is of version <code>{source.dataVersion}</code>.
-      </p>
+      {since === 'finding' ? (
+        <p>
+          <strong>What is found is no longer what this address cites.</strong> The table is still version{' '}
+          <code>{pin.version}</code>, so the site now works it out otherwise, or the address is not as it was given.
+        </p>
+      ) : (
+        <p>
+          <strong>The table has changed since this was cited.</strong> It was version <code>{pin.version}</code>; what
+          is shown here is of version <code>{source.dataVersion}</code>.
+        </p>
+      )}
       {pin.found && (
         <>
           <p>When this was cited, as the address says: {stateFound(slug, pin.found, metric)}.</p>
-          <p>Now: {stateFound(slug, headlineOf(slug, source), metric)}.</p>
+          <p>Now: {stateFound(slug, now, metric)}.</p>
         </>
       )}
     </div>

@@ -55,17 +55,26 @@ export function writeCited(settings: Settings, { version, own, found }: Pin): st
   return `?${cited}`;
 }
 
+/** What is no longer as the address says: the table, or what is found in that same table; null where all is. */
+export function changedSince({ version, found }: Pin, dataVersion: string, now: Headline): 'table' | 'finding' | null {
+  if (version !== dataVersion) return 'table';
+  // Older addresses hold the same counts without the letter of their figure.
+  return found === null || writeHeadline({ ...found, counts: now.counts }) === writeHeadline(now) ? null : 'finding';
+}
+
 export interface ReadCited {
   readonly settings: Settings;
   readonly pin: Pin | null;
   /** What could not be taken, for the reader; null where everything was. */
   readonly notice: string | null;
+  /** So much of it as is true whichever figure is chosen then. */
+  readonly lastingNotice: string | null;
 }
 
 /**
  * Settings and pin of an address; never throws, whatever it holds.
  *
- * @param slug of the figure that the address names
+ * @param slug of the figure that the address names; empty where it names none
  */
 export function readCited(search: string, slug: string): ReadCited {
   const query = new URLSearchParams(search);
@@ -76,21 +85,23 @@ export function readCited(search: string, slug: string): ReadCited {
   const read = readSettings(query.size > 0 ? `?${query}` : '');
   const said = written === null ? null : readHeadline(written);
   const found = said && isHeadlineOf(slug, said) ? said : null;
-  const notices = [
+  const join = (...parts: readonly (string | null)[]) => parts.filter((one) => one !== null).join(' ') || null;
+  const lastingNotice = join(
     read.notice,
     table !== null && !cited
       ? 'The address names a version of the table that is none; the figure is of the table as it is.'
       : null,
+  );
+  const ofFound =
     written !== null && (!said || !cited)
       ? 'What was found when this was cited could not be read from the address.'
-      : null,
-    said && !found && cited
-      ? 'What the address says was found is of another figure than the one that it names, and is not told.'
-      : null,
-  ].filter((one) => one !== null);
+      : said && !found && slug !== ''
+        ? 'What the address says was found is of another figure than the one that it names, and is not told.'
+        : null;
   return {
     settings: read.settings,
     pin: cited && { ...cited, found },
-    notice: notices.join(' ') || null,
+    notice: join(lastingNotice, ofFound),
+    lastingNotice,
   };
 }

@@ -92,13 +92,23 @@ export function createLiveFigure(tables: Tables) {
     history.replaceState(null, '', `${location.pathname}${writeCited(settings.peek(), pinned)}#${slug.peek()}`);
   };
   const readSlug = (said: string | null) => {
-    const wanted = decodeHash(location.hash);
-    const isListed = LISTED_FIGURES.some((one) => one.slug === wanted);
-    if (isListed) slug.value = wanted;
-    notice.value = isListed || wanted === '' ? said : `There is no figure “${wanted}”; choose one from the list.`;
+    const wanted = slugIn(location.hash);
+    const listed = LISTED_FIGURES.find((one) => one.slug === wanted);
+    if (listed) slug.value = listed.slug;
+    const chosen = LISTED_FIGURES.find((one) => one.slug === slug.peek())?.name;
+    // Who is sent to a figure and loses its name on the way must not take another for it.
+    const isLost = wanted === '' && pin.peek() !== null;
+    const missing = isLost
+      ? 'The address names no figure: its end, from # on, is missing'
+      : `There is no figure “${wanted}”`;
+    notice.value =
+      listed || (wanted === '' && !isLost)
+        ? said
+        : [said, `${missing}; “${chosen}” is chosen instead.`].filter(Boolean).join(' ');
   };
   const connect = () => {
-    const read = readCited(location.search, decodeHash(location.hash));
+    const cited = slugIn(location.hash);
+    const read = readCited(location.search, cited);
     settings.value = read.settings;
     pin.value = read.pin;
     table.value = tableFor(read.pin);
@@ -109,10 +119,12 @@ export function createLiveFigure(tables: Tables) {
     if (own !== null) writePin({ version: own, own: true, found: null });
     ask();
     const choose = () => {
-      readSlug(read.notice);
-      // What was found then is of the figure that was cited.
-      const cited = pin.peek();
-      if (cited?.found) writePin({ ...cited, found: null });
+      const isCited = slugIn(location.hash) === cited;
+      readSlug(isCited ? read.notice : read.lastingNotice);
+      // What was found then is of the figure that was cited, and is told of it whenever it is chosen again.
+      const pinned = pin.peek();
+      const found = isCited ? (read.pin?.found ?? null) : null;
+      if (pinned && pinned.found !== found) writePin({ ...pinned, found });
       const of = table.peek();
       // The sweep is asked for once, by the first figure that shows it.
       if (needs.peek() === 'sweep' && !isSwept && of !== null) askSweep(of);
@@ -149,6 +161,13 @@ export function createLiveFigure(tables: Tables) {
     choose,
     drawFromSite,
   };
+}
+
+/** Slug behind the hash, without what a text puts behind an address, “…#strength.”; what stands there where it is none. */
+export function slugIn(hash: string): string {
+  const written = decodeHash(hash);
+  const bare = written.replace(/[^a-z]+$/u, '');
+  return LISTED_FIGURES.some(({ slug }) => slug === bare) ? bare : written;
 }
 
 /** What stands behind the hash; as it was written where that is no encoded text. */

@@ -2,6 +2,7 @@
 
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatWhole } from '../../figures/format.ts';
+import { OUTCOME_WORDS } from '../../figures/outcomeWords.ts';
 import { stateLimitWidth } from '../../figures/plan/limitWords.ts';
 import {
   DESIGN_WORDS,
@@ -135,7 +136,7 @@ function Kept({ state, band: { kept } }: Pick<BandProps, 'state' | 'band'>) {
   return (
     <table class="numbers">
       <caption>
-        Share of the {outcome} at reserve 0 that is kept ({writePercent(confidence)} interval).
+        Share of the {OUTCOME_WORDS[outcome].effect} at reserve 0 that is kept ({writePercent(confidence)} interval).
       </caption>
       <TableHead columns={['In reserve', 'Today', 'Expected']} />
       <tbody>

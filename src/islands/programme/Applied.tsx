@@ -14,7 +14,7 @@ export function ProgrammeApplied({ state }: { readonly state: ProgrammeState }) 
     <section class="entry applied" aria-labelledby="applied">
       <h2 id="applied" tabIndex={-1}>
         {moves.length === 0
-          ? 'Nothing was changed in version two'
+          ? `Nothing was changed${state.draft.value.second ? ' in version two' : ''}`
           : `${countOf(moves.length, 'line')} changed in version two`}
       </h2>
       {asAdvised > 0 && <p>{countOf(asAdvised, 'line is', 'lines are')} as advised already.</p>}

@@ -5,7 +5,7 @@ import { applyAdvice, makeMoveIn, makeMoves } from '../../practice/programme/app
 import type { Draft } from '../../practice/programme/draft.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
 import type { ListReport } from '../../practice/programme/lineReports.ts';
-import { type AppliedWords, sayApplied } from './appliedWords.ts';
+import { type AppliedWords, sayApplied, sayCounts } from './appliedWords.ts';
 import type { CheckedInput, createChecking } from './checking.state.ts';
 import type { Editing, VersionName } from './editing.state.ts';
 
@@ -59,13 +59,14 @@ export function createAdvice(
           : makeMoves(now.first, found.moves);
       const number = now.first.lines.findIndex(({ id }) => id === only) + 1;
       // A line that stays as it is changes nothing of version two.
-      if (only === null || found.moves.length > 0) {
+      const isStep = only === null || found.moves.length > 0;
+      if (isStep) {
         editing.setList('second', list, only === null ? 'apply the advice' : `apply the advice for line ${number}`);
       }
       applied.value = { ...sayApplied(found), draft: draft.peek() };
-      editing.say(
-        `Version two: ${found.moves.length} changed, ${found.left.length + found.unchecked.length} left as they are.`,
-      );
+      const words = sayCounts(found, draft.peek().second !== null);
+      if (isStep) editing.say(words);
+      else editing.tell(words);
       editing.focusOn('applied');
     });
   const restore = (words: AppliedWords, kept: Draft) => {

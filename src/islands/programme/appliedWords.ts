@@ -1,6 +1,8 @@
 /** What applying the advice did, in words: it is read again after a reload, when the check that it came of is gone. */
 import { stateLeft, stateMove } from '../../figures/adviceMoves.ts';
+import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatPlain } from '../../figures/format.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import type { AppliedAdvice } from '../../practice/programme/applyAdvice.ts';
 import { writeDay } from '../../practice/programme/columns.ts';
 import type { CheckedLine } from '../../practice/programme/line.ts';
@@ -29,6 +31,18 @@ export function sayApplied({ moves, left, unchecked, asAdvised }: AppliedAdvice)
     unchecked,
     asAdvised,
   };
+}
+
+/** “Version two: 4 lines changed, 1 left as written.” @param hasSecond false where there is still no version two */
+export function sayCounts(
+  { moves, left, unchecked }: Pick<AppliedAdvice, 'moves' | 'left' | 'unchecked'>,
+  hasSecond: boolean,
+): string {
+  const others = left.length + unchecked.length;
+  const kept = others === 0 ? '' : `${moves.length === 0 ? countOf(others, 'line') : others} left as written`;
+  const changed = moves.length === 0 ? 'nothing was changed' : `${countOf(moves.length, 'line')} changed`;
+  const said = [changed, kept].filter(Boolean).join(', ');
+  return `${hasSecond ? `Version two: ${said}` : upperFirst(said)}.`;
 }
 
 function nameOf({ line }: CheckedLine): string {

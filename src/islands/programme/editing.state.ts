@@ -59,7 +59,10 @@ export function createEditing(example: Draft) {
 
   /** One step. @param isWhole true for a draft that is taken as it is: a file, the example */
   const step = (next: Draft, label: string, joins: string | null = null, isWhole = false) => {
-    if (next === draft.peek()) return;
+    if (next === draft.peek()) {
+      said.value = '';
+      return;
+    }
     const left = isWhole ? { draft: next, event: false, second: false } : leaveExample(draft.peek(), next, example);
     history.value = record(history.peek(), left.event || left.second ? left.draft : next, label, joins);
     const gone = [left.event ? 'event' : null, left.second ? 'version two' : null].filter((one) => one !== null);
@@ -72,13 +75,19 @@ export function createEditing(example: Draft) {
   const restore = (kept: Draft) => {
     history.value = startHistory(kept);
   };
+  /** Says what was done in a step, before what the step itself said. */
   const say = (what: string) => {
     said.value = said.peek() === '' ? what : `${what} ${said.peek()}`;
+  };
+  /** Says what was done without a step. */
+  const tell = (what: string) => {
+    said.value = what;
   };
   const change = (part: Partial<Draft>, label: string, joins: string | null = null) =>
     step({ ...draft.peek(), ...part }, label, joins);
   const setList = (which: VersionName, list: LineList, label: string, joins: string | null = null) => {
-    if (list !== draft.peek()[which]) change({ [which]: list }, label, joins);
+    if (list === draft.peek()[which]) said.value = '';
+    else change({ [which]: list }, label, joins);
   };
 
   const setCell = (which: VersionName, id: number, column: EditorColumn, text: string) => {
@@ -150,6 +159,7 @@ export function createEditing(example: Draft) {
     step,
     restore,
     say,
+    tell,
     change,
     setList,
     setCell,

@@ -103,7 +103,7 @@ export function createOpening(
   };
   const choose = (asked: NotRead, taken: string) => {
     chosen.value = [...chosen.value, chooseFor(asked, taken)];
-    editing.say(`“${asked.value}” is taken as ${taken}.`);
+    editing.tell(`“${asked.value}” is taken as ${taken}.`);
     editing.focusOn('understood');
   };
   /** @param way in place of the lines of a version, or below them */

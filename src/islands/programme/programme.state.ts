@@ -133,6 +133,10 @@ export function createProgramme(
       editing.focusOn(`first-${nextId}-exercise`);
     });
   const showExample = () => {
+    if (draft.peek() === example.draft) {
+      editing.tell('The worked example stands here already.');
+      return;
+    }
     editing.step(example.draft, 'show the worked example', null, true);
     editing.say('The worked example stands here; undo brings back what was.');
   };

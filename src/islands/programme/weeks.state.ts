@@ -65,7 +65,7 @@ export function createWeeks(editing: ReturnType<typeof createEditing>) {
       refuse(noneFree);
       return;
     }
-    const words = `Week ${from} was copied as week ${week}: ${countOf(countIn(list, from), 'line')}, as they are.`;
+    const words = `Week ${from} was copied as week ${week}: ${countOf(countIn(list, from), 'line, as it is', 'lines, as they are')}.`;
     step(which, copyWeek(list, from, week), `copy week ${from} as week ${week}`, words, week);
   };
   const remove = (which: VersionName, week: number) => {

@@ -215,7 +215,7 @@ function findOutcome({ effects, data }: BandRows, combination: Combination, sett
 }
 
 function summarise(outcomes: readonly SweepOutcome[], choices: readonly SweepChoice[]): BandSweep {
-  const found = outcomes.flatMap(({ point, combination }) => (point === null ? [] : [{ point, combination }]));
+  const found = outcomes.flatMap(({ point, ...rest }) => (point === null ? [] : [{ point, ...rest }]));
   const points = found.map(({ point }) => point);
   const sorted = Float64Array.from(points).sort();
   const whole = points.length > 0 ? variance(points) : 0;
@@ -233,7 +233,8 @@ function summarise(outcomes: readonly SweepOutcome[], choices: readonly SweepCho
   return {
     outcomes,
     withoutTarget: outcomes.length - found.length,
-    atEdge: outcomes.filter(({ reachedEdge }) => reachedEdge).length,
+    // Where reserve makes no difference the edge is reached, too, without a target.
+    atEdge: found.filter(({ reachedEdge }) => reachedEdge).length,
     quantiles: points.length > 0 ? QUANTILES.map((share) => quantileOfSorted(sorted, share)) : [],
     shares: shares.sort((a, b) => b.share - a.share),
   };

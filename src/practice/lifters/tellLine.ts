@@ -29,7 +29,7 @@ export function tellLoad(load: LifterLoad): string {
   }
 }
 
-/** What has to be known of a load beside it; null where it is plain. */
+/** What the lifter has to know of a load beside it; null where it is plain. */
 export function explainLoad(load: LifterLoad): string | null {
   switch (load.kind) {
     case 'weight':
@@ -43,7 +43,7 @@ export function explainLoad(load: LifterLoad): string | null {
     case 'below step':
       return `That is ${writeWeight(load.meant)}, less than the smallest step of ${writeWeight(load.step)}.`;
     case 'not read':
-      return 'The load cannot be read: ask your coach.';
+      return load.written === '' ? 'Ask your coach for the load.' : 'The load cannot be read: ask your coach.';
     case 'by repetitions':
       return null;
   }

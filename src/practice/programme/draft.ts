@@ -78,14 +78,20 @@ export function writeDraft({ first, second, exercises, calendar }: Draft): strin
 /** What a kept text or a file holds, or a sentence that says why it cannot be opened. Never throws. */
 export function readDraft(text: string): ReadDraft {
   let content: unknown;
+  // Some editors put a byte-order mark before what they save.
+  const whole = text.replace(/^\ufeff/u, '');
   try {
-    content = JSON.parse(text);
+    content = JSON.parse(whole);
   } catch {
-    return refuse('received text that is no JSON');
+    return refuse('it is cut short or was changed. Save the programme again, or open another copy of the file.');
   }
-  if (typeof content === 'object' && content !== null && 'version' in content && content.version === 1) {
-    const { programme, problem } = readSaved(text);
+  const version = typeof content === 'object' && content !== null && 'version' in content ? content.version : null;
+  if (version === 1) {
+    const { programme, problem } = readSaved(whole);
     return programme ? fromSaved(programme) : { draft: null, problem };
+  }
+  if (typeof version === 'number' && version > VERSION) {
+    return refuse('it was saved by a newer one than is open here. Reload this page, and open the file again.');
   }
   const parsed = draftSchema.safeParse(content);
   if (!parsed.success) {
@@ -111,7 +117,7 @@ function fromText(text: string): LineList | null {
 }
 
 function refuse(why: string): ReadDraft {
-  return { draft: null, problem: `expected a programme saved by this page (version ${VERSION}); ${why}` };
+  return { draft: null, problem: `expected a programme saved by this page; ${why}` };
 }
 
 function writeList({ lines, nextId }: LineList) {

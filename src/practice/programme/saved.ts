@@ -90,7 +90,7 @@ export function readSaved(
     const place = issue.path.length > 0 ? issue.path.join('.') : 'the file';
     return {
       programme: null,
-      problem: `expected a programme saved by this page (version ${VERSION}); at ${place}: ${issue.message}`,
+      problem: `expected a programme saved by this page; at ${place}: ${issue.message}`,
     };
   }
   const { first, second, exercises, calendar } = parsed.data;

@@ -56,7 +56,8 @@ describe('a line for a lifter', () => {
       /\| none \| 150\u00a0kg is more than your 1RM, 140\u00a0kg\. Do not lift it: ask your coach\. \| Ask your coach before this set\./u,
     );
     const [said] = listToLookAt({ lifter: lifterWith({}), lines: [line] });
-    expect(said.said).toEqual(['150\u00a0kg is above the 1RM of 140\u00a0kg: no set can be advised.']);
+    expect(said.place).toMatch(/squat, 150\u00a0kg$/u);
+    expect(said.said).toEqual(['Above the 1RM of 140\u00a0kg: no set can be advised.']);
   });
 
   it('of a weight is judged for each: as advised for one, too close, too much, and not known for others', () => {

@@ -89,7 +89,7 @@ describe('a draft', () => {
       (content) => {
         content.version = 3;
       },
-      /at version/u,
+      /saved by a newer one than is open here/u,
     ],
     [
       'more than there should be',
@@ -100,6 +100,13 @@ describe('a draft', () => {
     ],
   ])('with %s is refused, and says where', (_, change, problem) => {
     expect(broken(change)).toMatchObject({ draft: null, problem: expect.stringMatching(problem) });
+  });
+
+  it('behind a byte-order mark is read', () => {
+    for (const text of [writeDraft(draft), writeSaved(saved)]) {
+      expect(readDraft(`\ufeff${text}`)).toEqual(readDraft(text));
+      expect(readDraft(text).problem).toBeNull();
+    }
   });
 
   it('of any text, cut short or spoilt, throws nothing', () => {
@@ -113,6 +120,7 @@ describe('a draft', () => {
       }),
       { seed: 9, numRuns: 300 },
     );
+    expect(readDraft('{"kind": "prog').problem).toMatch(/cut short or was changed/u);
     expect(readDraft('null').problem).toMatch(/expected a programme saved by this page/u);
   });
 });

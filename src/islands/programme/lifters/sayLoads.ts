@@ -4,7 +4,7 @@ import { lowerFirst } from '../../../figures/firstLetter.ts';
 import { formatPlain } from '../../../figures/format.ts';
 import { exerciseKey, type Lifter } from '../../../practice/lifters/lifter.ts';
 import { type LifterLoad, loadFor } from '../../../practice/lifters/loadFor.ts';
-import { explainLoad, tellLoad } from '../../../practice/lifters/tellLine.ts';
+import { explainToCoach, tellLoadToCoach } from '../../../practice/lifters/tellCoach.ts';
 import type { EditorLine } from '../../../practice/programme/edit.ts';
 
 /**
@@ -25,18 +25,18 @@ export function sayLoads(
   for (const line of lines) {
     if (exerciseKey(exercises, line.cells.exercise) !== key) continue;
     const load = loadFor(lifter, line, exercises);
-    // Of a weight the entry says itself whether body weight is part of it.
-    const explanation = load.kind === 'weight' ? null : explainLoad(load);
+    const explanation = explainToCoach(load);
     if (explanation === null) plain.add(sayPlain(load));
-    else byExplanation.set(explanation, (byExplanation.get(explanation) ?? new Set()).add(tellLoad(load)));
+    else byExplanation.set(explanation, (byExplanation.get(explanation) ?? new Set()).add(tellLoadToCoach(load)));
   }
   const explained = [...byExplanation].map(([said, loads]) => `${[...loads].join(', ')}: ${lowerFirst(said)}`);
   return [...(plain.size > 0 ? [`${[...plain].join('; ')}.`] : []), ...explained].join(' ');
 }
 
 function sayPlain(load: LifterLoad): string {
-  if (load.kind !== 'weight') return tellLoad(load);
+  if (load.kind !== 'weight') return tellLoadToCoach(load);
   const [planned, actual] = [formatPlain(load.planned), formatPlain(load.actual)];
   const rounded = actual === planned ? '' : `, rounded down to ${actual}\u00a0%`;
-  return `${tellLoad(load)} for ${planned}\u00a0%${rounded}`;
+  // Of a range both ends are told, and the per cent of the heavier one.
+  return `${tellLoadToCoach(load)} for ${load.from ? 'at most ' : ''}${planned}\u00a0%${rounded}`;
 }

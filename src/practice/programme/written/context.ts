@@ -107,16 +107,17 @@ function takeDays(text: string): { readonly days: readonly WrittenDay[]; readonl
   }
 }
 
+/** “SA row” is a single-arm row, not one of Saturday; “SA: row” is. */
+const SINGLE_ARM = /^SA\s+\p{L}/u;
+
 function takeDay(text: string): { readonly day: WrittenDay; readonly rest: string } | null {
   const numbered = NUMBERED.exec(text);
   if (numbered) {
     return { day: { day: Number(numbered[1]), isNumbered: true }, rest: text.slice(numbered[0].length) };
   }
   const word = WEEKDAY.exec(text);
-  const day = word && weekdayOf(word[1]);
-  return word && day !== null && day !== undefined
-    ? { day: { day, isNumbered: false }, rest: text.slice(word[0].length) }
-    : null;
+  const day = word && !SINGLE_ARM.test(text) && weekdayOf(word[1]);
+  return word && typeof day === 'number' ? { day: { day, isNumbered: false }, rest: text.slice(word[0].length) } : null;
 }
 
 function weekdayOf(word: string): number | null {

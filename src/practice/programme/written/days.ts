@@ -1,6 +1,6 @@
 /** The day that lines stand under: the last that was named, in a heading, a cell or before the sets. */
 import { distance } from 'fastest-levenshtein';
-import { MOST_WEEKS, PROGRAMME_COLUMNS, WEEKDAYS, writeDay } from '../columns.ts';
+import { MOST_WEEKS, PROGRAMME_COLUMNS, readDay, WEEKDAYS, writeDay } from '../columns.ts';
 import { absoluteDay, type Context, readContext, type WrittenDay } from './context.ts';
 import { type Assumed, type NotRead, notRead, type Place, type Reading } from './understood.ts';
 
@@ -11,30 +11,48 @@ export interface Days {
   readonly days: readonly WrittenDay[];
   /** Where they were named; null before any day was. */
   readonly readFrom: Place | null;
+  /** What stood for the day or the week last and names none: what stands below it waits for it too. */
+  readonly refused: RefusedDay | null;
+}
+
+export interface RefusedDay {
+  readonly kind: 'day' | 'week';
+  readonly text: string;
+  /** Physical line on which it stood. */
+  readonly line: number;
 }
 
 /** Cells that say a line’s day. */
 export const OF_A_DAY = ['week', 'day'] as const;
 
-export const NO_DAY: Days = { week: null, weekText: '', days: [], readFrom: null };
+export const NO_DAY: Days = { week: null, weekText: '', days: [], readFrom: null, refused: null };
 
 /** What a context changes: a new week has no day until one is named. */
 export function enter(before: Days, { week, days }: Context, place: Place): Days {
+  // A day alone does not say of which week it is.
+  const refused = week === null && before.refused?.kind === 'week' ? before.refused : null;
   if (days.length > 0) {
     const isOfEarlierWeek = week === null && before.weekText !== '';
     const text = isOfEarlierWeek ? `${before.weekText}, ${place.text}` : place.text;
     const weekText = week === null ? before.weekText : place.text;
-    return { week: week ?? before.week, weekText, days, readFrom: { ...place, text } };
+    return { week: week ?? before.week, weekText, days, readFrom: { ...place, text }, refused };
   }
-  return week === null ? before : { week, weekText: place.text, days: [], readFrom: place };
+  return week === null ? before : { week, weekText: place.text, days: [], readFrom: place, refused };
 }
 
 /** A column of a week beside the exercises: its cells are of the day of their row. */
 export function enterColumn(before: Days, context: Context, place: Place): Days {
   const entered = enter(before, context, place);
-  if (context.days.length > 0 || before.days.length === 0) return entered;
+  if (context.days.length > 0) return entered;
+  const refused = before.refused?.kind === 'day' ? before.refused : entered.refused;
+  if (before.days.length === 0) return { ...entered, refused };
   const text = [place.text, before.readFrom?.text].filter(Boolean).join(', ');
-  return { ...entered, days: before.days, readFrom: { ...place, text } };
+  return { ...entered, days: before.days, readFrom: { ...place, text }, refused };
+}
+
+/** What a cell or heading changes that stands for a day or a week and names none: no earlier day holds below it. */
+export function enterRefused(before: Days, refused: RefusedDay): Days {
+  return { ...before, days: refused.kind === 'day' ? [] : before.days, refused };
 }
 
 /** A cell of a column of days or weeks; null where it names neither. */
@@ -55,7 +73,8 @@ export interface ReadDays {
 }
 
 /** Of a line that stands under them. */
-export function readDays({ week, days, readFrom }: Days, line: number): ReadDays {
+export function readDays({ week, days, readFrom, refused }: Days, line: number): ReadDays {
+  if (refused) return { days: [], assumed: [], notRead: [refuseDay(line, refused)] };
   if (!readFrom || (days.length === 0 && !Number.isNaN(week))) return { days: [], assumed: [], notRead: [] };
   const read = days.map((one) => ({ written: one, day: absoluteDay(week, one) }));
   const known = read.flatMap(({ day }) => (day === null ? [] : [{ value: day, readFrom }]));
@@ -91,10 +110,43 @@ export function sayDayWithin({ text }: Context): Assumed {
   return { said: `“${text}” stands with the sets: it is taken as the day of this line only.`, of: OF_A_DAY };
 }
 
-/** A cell of a column of days that names none. */
-export function refuseDay(line: number, value: string): NotRead {
-  const near = WEEKDAYS.filter((name) => distance(value.trim().toLowerCase().slice(0, 20), name.toLowerCase()) <= 2);
+/** The days as they would be typed: “Monday”, “Day 1 and Day 3”. */
+export function writeDays(days: readonly WrittenDay[]): string {
+  return days.map(({ day, isNumbered }) => (isNumbered ? `Day ${day}` : WEEKDAYS[day - 1])).join(' and ');
+}
+
+/** What stands for a day, or a week, and names none; of a line below it that has none of its own, too. */
+export function refuseDay(line: number, refused: RefusedDay): NotRead {
+  const { kind, text: value } = refused;
+  const above = refused.line === line ? '' : `It stands on line ${refused.line}, and no ${kind} is named since. `;
+  if (kind === 'week') {
+    return notRead(line, 'week', { value, expected: 'a week', remedy: `${above}Write its number, “2” or “Week 2”.` });
+  }
+  const near = nearestDays(value);
   const { expected } = PROGRAMME_COLUMNS.day;
-  const remedy = near.length > 0 ? `Is it ${near.join(', or ')}?` : 'Write “Monday”, “Mon” or “Day 1”.';
+  const remedy = `${above}${near.length > 0 ? `Is it ${near.join(', or ')}?` : 'Write “Monday”, “Mon” or “Day 1”.'}`;
   return notRead(line, 'day', { value, expected, remedy }, near);
+}
+
+/** Letters that differ in a misspelt weekday. */
+const MISSPELT = 2;
+/** Longer than any weekday, misspelt or not. */
+const LONGEST = 20;
+
+function nearestDays(written: string): readonly string[] {
+  const word = written.trim().toLowerCase().slice(0, LONGEST);
+  const near = WEEKDAYS.map((name) => ({ name, letters: distance(word, name.toLowerCase()) }));
+  return near
+    .filter(({ letters }) => letters <= MISSPELT)
+    .sort((a, b) => a.letters - b.letters)
+    .map(({ name }) => name);
+}
+
+/** Letters of which every weekday is made at its end, some of them in the wrong order or left out. */
+const LIKE_A_DAY = /^(\p{L}{2,7}d(?:ay|ya|y|a)s?)(?:\s*[:,–—-]+\s*|\s+|$)(.*)$/iu;
+
+/** A misspelt weekday that a line begins with, “Tusday: squat”; null where it begins with none. */
+export function takeMisspeltDay(text: string): { readonly day: string; readonly rest: string } | null {
+  const [, day, rest] = LIKE_A_DAY.exec(text.trim()) ?? [];
+  return day !== undefined && readDay(day) === null && nearestDays(day).length > 0 ? { day, rest } : null;
 }

@@ -1,8 +1,9 @@
 /** A weekday that stands within a line, or behind its sets, and not before it: “Squat 4x6 80% 2 RIR Saturday”. */
-import { type Context, readContext } from './context.ts';
+import { type Context, readContext, type WrittenDay } from './context.ts';
 import { isJoint, scan, type Token } from './scan.ts';
+import { type NotRead, notRead } from './understood.ts';
 
-export interface DaysWithin {
+interface DaysWithin {
   readonly context: Context;
   /** False where one may be part of a remark: “heavier Monday”. */
   readonly isClear: boolean;
@@ -21,8 +22,59 @@ const JOINS = /^(?:and|with|w)$/iu;
 /** Behind a day that nothing is trained on. */
 const REST = /^(?:off|rest|free)\.?$/iu;
 
+export interface DayBeside {
+  /** Without the day; with it where it is not taken as one. */
+  readonly rest: string;
+  /** null where none stands there, or the same as before it. */
+  readonly within: Context | null;
+  /** What cannot stand beside the day before it, or may be either a day or part of a remark; null else. */
+  readonly refused: DayRefusal | null;
+}
+
+export interface DayRefusal {
+  readonly text: string;
+  readonly isClear: boolean;
+}
+
+/**
+ * The day within a line, or a cell, beside the one that is named before it. Where one is, a remark that speaks of a
+ * day, “heavier Monday”, is a remark.
+ *
+ * @param under days that are named before it; none where none is
+ */
+export function takeDayBeside(text: string, under: readonly WrittenDay[]): DayBeside {
+  const found = takeDaysWithin(text);
+  if (!found) return { rest: text, within: null, refused: null };
+  const { context, isClear, rest } = found;
+  if (!isClear) {
+    return { rest: text, within: null, refused: under.length > 0 ? null : { text: context.text, isClear } };
+  }
+  // Before the sets and behind them the same day may stand, and no other.
+  const isSame = isSameDays(under, context.days);
+  return {
+    rest,
+    within: isSame ? null : context,
+    refused: under.length > 0 && !isSame ? { text: context.text, isClear } : null,
+  };
+}
+
+export function isSameDays(a: readonly WrittenDay[], b: readonly WrittenDay[]): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+export function refuseDayWithin(line: number, refused: readonly DayRefusal[]): NotRead {
+  const isRemark = refused.every(({ isClear }) => !isClear);
+  return notRead(line, 'day', {
+    value: [...new Set(refused.map(({ text }) => text))].join(', '),
+    expected: 'one day, before the sets that are done on it',
+    remedy: isRemark
+      ? 'Write the sets with the day before them: “Mon squat 4x6 80%”; a remark behind them that speaks of another day then stays a note.'
+      : 'Write the sets of each day on a line of their own, with the day before them: “Mon squat 4x6 80%”; the same sets on two days as “Mon and Thu squat 4x6 80%”.',
+  });
+}
+
 /** null where none stands there; days that are named apart from each other are all given. */
-export function takeDaysWithin(text: string): DaysWithin | null {
+function takeDaysWithin(text: string): DaysWithin | null {
   const tokens = scan(text);
   const days = tokens.flatMap((token, i) => {
     const standing = standingOf(tokens, i);

@@ -1,5 +1,16 @@
 /** Failure: how far from it, which only a number says; or at it, which leaves nothing in reserve. */
-import { COUNT_SPAN, END, FAILURE, MANY, makeNotation, type Notation, REPS, type Said } from './notation.ts';
+import {
+  COUNT_SPAN,
+  END,
+  FAILURE,
+  MANY,
+  makeNotation,
+  type Notation,
+  REPS,
+  type Said,
+  SETS,
+  TIMES,
+} from './notation.ts';
 import { parseSpan } from './numbers.ts';
 import type { Found } from './understood.ts';
 
@@ -9,12 +20,14 @@ export const NONE_LEFT: Found = { field: 'reserve', value: { least: 0, most: 0 }
 const GAP = String.raw`[\s()-]+`;
 const NO = String.raw`(?:do(?:es)?\s|should\s|must\s|can)?not|\p{L}{2,6}n['’]t|dont|no|non|pre|sub|never|avoid(?:ing)?|without|before|instead\sof|rather\sthan`;
 const NEAR =
-  'close|closer|near|nearer|nearly|nearing|almost|just|short|shy|shortly|approaching|towards?|around|about|within|virtually|practically|from|off|away';
+  'close|closer|near|nearer|nearly|nearing|almost|just|short|shy|shortly|approaching|towards?|around|about|within|virtually|practically|from|off|away|miss(?:ing)?';
 /** Of no number: “a few”, “a rep”; or what is done there. */
 const VAGUE = String.raw`(?:(?:an?|the|no|none|nothing|some|few|several|couple|of|${REPS}|stop(?:ping)?|staying|stay|end(?:ing)?|finish(?:ing)?|leave|leaving|left|keep|keeping)\s)*`;
 const LINK = `or|and|to|of|from|at|until|till|off|away|short|shy|before|the|point|an?|any|all|way|quite|too|very|go|going|take|taking|taken|train|training|reach|reaching|hit|hitting|push|pushing|get|getting|come|coming|work|working|sets?|${REPS}`;
 const OF_ONE_SET = String.raw`(?:(?:on|in|for|only|the|your)\s)*(?:last|final|first|top|second|third|fourth|fifth|\d{1,2}(?:st|nd|rd|th))\s(?:(?:\p{L}+|\d{1,2})\s)?(?:sets?|one)`;
 const AT = '(?:to|till|until|at|@)\\s?';
+/** How far: “short of failure by 2 reps”. */
+const BY = String.raw`[\s,(–-]+by\s(${COUNT_SPAN})(?:[\s-]?${REPS})?(?![.,]?\d|\s?(?:%|${SETS})|${TIMES}\d)`;
 
 const refuse = (pattern: string, remedy: string) =>
   makeNotation(pattern + END, () => ({
@@ -36,13 +49,14 @@ export const FAILURES: readonly Notation[] = [
     sayCounted,
   ),
   makeNotation(String.raw`(?:${AT})?${FAILURE}(?:\sminus\s|-(?=\d))(${COUNT_SPAN})(?:\s${REPS})?${END}`, sayCounted),
+  makeNotation(`${VAGUE}(?:${NEAR})(?:${GAP}(?:${LINK}))*${GAP}${FAILURE}${BY}${END}`, sayCounted),
   refuse(
     String.raw`an?\s(?:${REPS}\s)?or\s(?:so|${COUNT_SPAN})\s?(?:${REPS}\s)?(?:${AMOUNT_IN_RESERVE}|(?:short\sof|shy\sof|from|off|away\sfrom|before)\s${FAILURE})`,
     NUMBER,
   ),
   refuse(String.raw`within\s${COUNT_SPAN}\s?(?:${REPS}\s)?(?:of|from)\s${FAILURE}`, NUMBER),
   refuse(
-    String.raw`(?:rir\s?[:=]?\s)?${VAGUE}(?:${NO}|${NEAR})(?:${GAP}(?:${LINK}))*(?:${GAP}\p{L}+)?${GAP}${FAILURE}`,
+    String.raw`(?:rir\s?[:=]?\s)?${VAGUE}(?:${NO}|${NEAR})(?:${GAP}(?:${LINK}))*(?:${GAP}\p{L}+)?${GAP}${FAILURE}(?:${BY})?`,
     NUMBER,
   ),
   refuse(

@@ -3,7 +3,8 @@ import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { isNamed } from '../../../evidence/findNamed.ts';
 import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
-import { takeDaysWithin } from './daysWithin.ts';
+import { takeMisspeltDay } from './days.ts';
+import { type DayRefusal, refuseDayWithin, takeDayBeside } from './daysWithin.ts';
 import { takeMarks } from './marks.ts';
 import { type Piece, readPiece } from './piece.ts';
 import { isJoint, scan, type Token } from './scan.ts';
@@ -13,6 +14,8 @@ import { type NotRead, notRead } from './understood.ts';
 export interface FreeLine {
   /** Day or week that it begins with; null where it names none. */
   readonly context: Context | null;
+  /** A word that it begins with and that is nearly a weekday; null where it begins with none. */
+  readonly misspeltDay: string | null;
   readonly lines: readonly FreeSets[];
   /** The name where the line is that of an exercise and nothing else: its sets may stand below. */
   readonly name: Piece | null;
@@ -36,7 +39,15 @@ const DATE = /^\d{1,4}[./-]\d{1,2}[./-](?:\d{1,4})?$/u;
 /** A week that is another one again: “Week 2: as week 1”, “repeat for 4 weeks”. */
 const REPEATS = /(?<!\p{L})(?:same|as|like|repeat(?:ed|s)?|copy|ditto|again)(?!\p{L})/iu;
 const OF_WEEKS = /(?<!\p{L})(?:weeks?|wks?)(?!\p{L})/iu;
-const NOTHING: FreeLine = { context: null, lines: [], name: null, lacksName: false, note: null, notRead: [] };
+const NOTHING: FreeLine = {
+  context: null,
+  misspeltDay: null,
+  lines: [],
+  name: null,
+  lacksName: false,
+  note: null,
+  notRead: [],
+};
 /** Characters of a line that are read; nobody writes a longer one of sets. */
 const LONGEST = 500;
 
@@ -48,9 +59,10 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   }
   const marked = takeMarks(text);
   const context = readContext(marked.text);
-  const { text: rest, superset } = context ? takeMarks(context.rest) : marked;
+  const misspelt = context || isNamed(exercises, marked.text) ? null : takeMisspeltDay(marked.text);
+  const { text: rest, superset } = context ? takeMarks(context.rest) : misspelt ? takeMarks(misspelt.rest) : marked;
   const mark = superset ?? marked.superset;
-  const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest), context, line);
+  const { parts: dated, notRead: badDay } = dateParts(splitExercises(rest, exercises), context, line);
   const parts = dated.map((one) => ({ ...one, kind: kindOfLine(one.part, exercises) }));
   const isOfSets = parts.some(({ kind }) => kind === 'sets');
   if (!isOfSets && parts.some(({ kind }) => kind === 'instruction') && !context) {
@@ -63,6 +75,7 @@ export function readFreeLine(text: string, line: number, exercises: readonly Nam
   const pieces = parts.map(({ part }): Piece => ({ place: { line, column: null, text: part }, column: null }));
   return {
     context,
+    misspeltDay: misspelt?.day ?? null,
     name:
       isOfSets && parts.length === 1 && isNamed(exercises, only.part)
         ? { ...pieces[0], column: { kind: 'exercise' } }
@@ -101,26 +114,16 @@ function dateParts(
   line: number,
 ): { readonly parts: readonly DatedPart[]; readonly notRead: readonly NotRead[] } {
   let under = context?.days ?? [];
-  const refused: string[] = [];
+  const refused: DayRefusal[] = [];
   const parts = written.map((text, i) => {
     const begins = i === 0 ? null : readContext(text);
     if (begins) under = begins.days;
-    const common = { written: text, begins, isUnder: under.length > 0 };
-    const part = begins ? begins.rest : text;
-    const found = takeDaysWithin(part);
-    if (!found) return { ...common, part, within: null };
-    // What may be part of a remark stays in it.
-    if (!found.isClear) {
-      refused.push(found.context.text);
-      return { ...common, part, within: null };
-    }
-    // Before the sets and behind them the same day may stand, and no other.
-    const isSame = JSON.stringify(under) === JSON.stringify(found.context.days);
-    if (common.isUnder && !isSame) refused.push(found.context.text);
-    return { ...common, part: found.rest, within: isSame ? null : found.context };
+    const beside = takeDayBeside(begins ? begins.rest : text, under);
+    if (beside.refused) refused.push(beside.refused);
+    return { written: text, begins, isUnder: under.length > 0, part: beside.rest, within: beside.within };
   });
   // A day behind the last of several exercises may be that of all.
-  const within = parts.flatMap(({ within: days }) => days?.text ?? []);
+  const within = parts.flatMap(({ within: days }) => (days ? [{ text: days.text, isClear: true }] : []));
   if (within.length > 0 && parts.some((one) => one.within === null && !one.isUnder)) refused.push(...within);
   return {
     parts: parts.map((one) => ({
@@ -128,16 +131,8 @@ function dateParts(
       within: refused.length > 0 ? null : one.within,
       notes: one.within && refused.length > 0 ? [one.within.text] : [],
     })),
-    notRead: refused.length === 0 ? [] : [refuseDayWithin(line, [...new Set(refused)].join(', '))],
+    notRead: refused.length === 0 ? [] : [refuseDayWithin(line, refused)],
   };
-}
-
-function refuseDayWithin(line: number, value: string): NotRead {
-  return notRead(line, 'day', {
-    value,
-    expected: 'one day, before the sets that are done on it',
-    remedy: `Write the sets of each day on a line of their own, with the day before them: “Mon squat 4x6 80%”; the same sets on two days as “Mon and Thu squat 4x6 80%”.`,
-  });
 }
 
 /** sets: of an exercise; instruction: what holds for others; words: neither. */

@@ -8,7 +8,17 @@ import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { sortByLine } from '../../../evidence/problem.ts';
 import { assemble, type ToAssemble } from './assemble.ts';
 import type { Context } from './context.ts';
-import { enter, enterColumn, NO_DAY, OF_A_DAY, readDays, sayDayWithin } from './days.ts';
+import {
+  enter,
+  enterColumn,
+  enterRefused,
+  NO_DAY,
+  OF_A_DAY,
+  readDays,
+  refuseDay,
+  sayDayWithin,
+  writeDays,
+} from './days.ts';
 import { type FreeLine, type FreeSets, kindOfLine, readFreeLine } from './freeLine.ts';
 import { layOut, readHeaderRow, type WrittenRow } from './layout.ts';
 import type { Piece } from './piece.ts';
@@ -41,6 +51,8 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
   const told: NotRead[] = problems.map((problem) => ({ ...problem, suggestions: [] }));
   let days = NO_DAY;
   let table: TableColumns | null = null;
+  /** True where rows of the table are to name their days. */
+  let namesDays = false;
   /** Lines before the table that is read. */
   let before = 0;
   const closeTable = () => {
@@ -53,6 +65,9 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     const read = readDays(under, one.line);
     told.push(...read.notRead, ...problemsOfLine);
     const unread = [...badDays, ...read.notRead].map(({ column, value }) => ({ column, text: value }));
+    // The day of a week that is not known stands in its cell.
+    if (under.refused?.kind === 'week' && under.days.length > 0)
+      unread.push({ column: 'day', text: writeDays(under.days) });
     const said = {
       ...line,
       week: under.days.length === 0 && !Number.isNaN(under.week) ? under.week : null,
@@ -76,7 +91,7 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
   };
   const takeFree = (written: string, line: number) => {
     const free = readFreeLine(written, line, exercises);
-    if (above && free.lacksName && !free.context) {
+    if (above && free.lacksName && !free.context && free.misspeltDay === null) {
       above.isUsed = true;
       const { name, free: named } = above;
       const [alone] = named.lines;
@@ -90,6 +105,7 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
     }
     leaveName();
     if (free.context) days = enter(days, free.context, { line, column: null, text: free.context.text });
+    if (free.misspeltDay !== null) days = enterRefused(days, { kind: 'day', text: free.misspeltDay, line });
     told.push(...free.notRead);
     if (free.note !== null) notes.push({ line, text: free.note });
     if (free.name) above = { name: free.name, free, isUsed: false };
@@ -97,7 +113,7 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
   };
   const takeRow = (row: WrittenRow) => {
     const carried = days;
-    const read = readTableRow(row, table);
+    const read = readTableRow(row, table, exercises);
     // Without columns a row of words is a remark, as a line of them is.
     if (!table && read.lines.every(({ text }) => kindOfLine(text, exercises) === 'words')) {
       notes.push(...read.lines.map(({ line, text }) => ({ line, text })));
@@ -105,16 +121,23 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
       return;
     }
     for (const { context, place } of read.contexts) days = enter(days, context, place);
-    told.push(...read.notRead);
-    const hasDayColumn = table?.columns.some((column) => column?.kind === 'day');
-    const isCarried = hasDayColumn && days === carried && days.readFrom && read.notRead.length === 0;
+    for (const refused of read.refused) days = enterRefused(days, refused);
+    if (read.remark !== null) notes.push({ line: row.line, text: read.remark });
+    if (read.lines.length === 0) told.push(...read.refused.map((refused) => refuseDay(row.line, refused)));
+    namesDays ||= read.hasDayInCell;
+    const isRead = readDays(days, row.line).days.length > 0;
+    const isCarried = namesDays && days === carried && isRead;
     const assumed = isCarried
       ? [{ said: `No day stands on this line: it is taken as of ${days.readFrom?.text}, as above.`, of: OF_A_DAY }]
       : [];
-    const under = read.notRead.length > 0 ? { ...days, days: [] } : days;
-    for (const { under: headed, ...one } of read.lines) {
+    for (const { under: headed, within, badDays, ...one } of read.lines) {
+      told.push(...badDays);
       const place = { line: table?.line ?? row.line, column: null, text: headed?.text ?? '' };
-      add(one, headed ? enterColumn(under, headed, place) : under, [...assumed, ...read.assumed], read.notRead);
+      const ofColumn = headed ? enterColumn(days, headed, place) : days;
+      if (badDays.length > 0) add(one, { ...ofColumn, days: [] }, read.assumed, badDays);
+      else if (within) {
+        add(one, enter(ofColumn, within.context, within.place), [sayDayWithin(within.context), ...read.assumed]);
+      } else add(one, ofColumn, [...assumed, ...read.assumed]);
     }
   };
 
@@ -127,6 +150,7 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
       closeTable();
       const header = readTableHeader(row, columns, rows);
       table = header.table;
+      namesDays = table.columns.some((column) => column?.kind === 'day');
       told.push(...header.notRead);
       notes.push(...header.notes);
     } else if (given.length === 1 && !isOfGrid(row, table)) takeFree(given[0], row.line);

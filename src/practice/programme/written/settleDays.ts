@@ -6,7 +6,8 @@ type Settled = Pick<WrittenProgramme, 'lines' | 'notRead' | 'assumed'>;
 
 export function settleDays(lines: readonly UnderstoodLine[], told: readonly NotRead[]): Settled {
   const said = [...sayCompany(lines), ...sayOrder(lines), ...sayEarlierDays(lines)];
-  const isTold = ({ line }: UnderstoodLine) => told.some((one) => one.line === line && one.column === 'day');
+  const isTold = ({ line }: UnderstoodLine) =>
+    told.some((one) => one.line === line && (one.column === 'day' || one.column === 'week'));
   const without = lines.filter((line) => line.day === null && !isTold(line));
   if (without.length === 0) return { lines, notRead: [], assumed: said };
   if (without.length === lines.length && lines.every((line) => firstDay(line) <= LAST_DAY)) {

@@ -1,7 +1,11 @@
 /** A row of a table: its cells by the columns that the header names, or by what they say themselves. */
+import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
+import { isNamed } from '../../../evidence/findNamed.ts';
 import type { ToAssemble } from './assemble.ts';
 import { type Context, readContext } from './context.ts';
-import { readContextCell, refuseDay } from './days.ts';
+import { type RefusedDay, readContextCell, refuseDay } from './days.ts';
+import { dateCells, type NamedDays } from './daysOfCells.ts';
+import { refuseDayWithin } from './daysWithin.ts';
 import type { WrittenColumn } from './headings.ts';
 import type { WrittenRow } from './layout.ts';
 import { takeMarks } from './marks.ts';
@@ -19,11 +23,25 @@ export interface TableColumns {
 
 export interface TableRow {
   /** Days and weeks of the row, in the order in which they stand. */
-  readonly contexts: readonly { readonly context: Context; readonly place: Place }[];
+  readonly contexts: readonly NamedDays[];
+  /** True where a cell of another column names one of them: “Mon squat”. */
+  readonly hasDayInCell: boolean;
   /** A line, or where days or weeks are columns one for each of their cells. */
-  readonly lines: readonly (ToAssemble & { readonly under: Context | null })[];
+  readonly lines: readonly RowLine[];
+  /** What stands beside a day where nothing of sets does: “Tuesday, rest”; null else. */
+  readonly remark: string | null;
   readonly assumed: readonly Assumed[];
-  readonly notRead: readonly NotRead[];
+  /** What stands for a day or a week and names none. */
+  readonly refused: readonly RefusedDay[];
+}
+
+interface RowLine extends ToAssemble {
+  /** Day or week of its column; null where those are no columns. */
+  readonly under: Context | null;
+  /** A day that a cell of it names, of this line only. */
+  readonly within: NamedDays | null;
+  /** Days of its cells that cannot stand together. */
+  readonly badDays: readonly NotRead[];
 }
 
 interface Cell {
@@ -32,7 +50,11 @@ interface Cell {
 }
 
 /** @param table null where the table has no header */
-export function readTableRow({ line, cells }: WrittenRow, table: TableColumns | null): TableRow {
+export function readTableRow(
+  { line, cells }: WrittenRow,
+  table: TableColumns | null,
+  exercises: readonly NamedExercise[],
+): TableRow {
   const text = cells
     .map((cell) => cell.trim())
     .join(' ')
@@ -46,12 +68,13 @@ export function readTableRow({ line, cells }: WrittenRow, table: TableColumns | 
     )
     .filter(({ place }) => !isNothing(place.text));
   const given = table ? written : partContext(written);
-  const told: NotRead[] = [];
+  const refused: RefusedDay[] = [];
   // A row of nothing but a week and a day heads what follows, whatever its columns.
   const isHeading = given.every(({ place }) => readContext(place.text)?.rest === '');
   const contexts = given.flatMap(({ place, column }) => {
     const context = contextOf(place.text, isHeading ? null : column, table === null || isHeading);
-    if (!context && (column?.kind === 'day' || column?.kind === 'week')) told.push(refuseDay(line, place.text));
+    if (!context && (column?.kind === 'day' || column?.kind === 'week'))
+      refused.push({ kind: column.kind, text: place.text, line });
     return context ? [{ context, place }] : [];
   });
   const others = given.filter(
@@ -66,26 +89,57 @@ export function readTableRow({ line, cells }: WrittenRow, table: TableColumns | 
   const read = others.filter((cell) => !unread.includes(cell));
   const { pieces, assumed } = table ? { pieces: read, assumed: [] } : takeBarePair(read);
   const grid = pieces.filter(({ column }) => column?.kind === 'context');
-  const shared = pieces.filter((piece) => !grid.includes(piece));
-  const marked = shared.map(unmark);
+  const isName = (text: string) => isNamed(exercises, text);
+  const ofRow = contexts.flatMap(({ context }) => context.days);
+  const shared = dateCells(
+    pieces.filter((piece) => !grid.includes(piece)),
+    ofRow,
+    isName,
+  );
+  if (shared.misspelt !== null) refused.push({ kind: 'day', text: shared.misspelt, line });
+  const marked = shared.cells.map(unmark);
   const common = { line, text, notes: [...marked.flatMap(({ superset }) => superset ?? []), ...notes] };
-  const base = marked.map(({ piece }) => piece);
+  const base = marked.map(({ piece }) => piece).filter(({ place }) => !isNothing(place.text));
+  const named = shared.begins ?? shared.within;
+  const known = ofRow.length > 0 ? ofRow : (named?.context.days ?? []);
+  const ofGrid = grid.flatMap((cell) => {
+    const under = headed(cell);
+    return splitCell(cell).map((one): RowLine => {
+      const dated = dateCells([one], under && under.days.length > 0 ? under.days : known, isName);
+      const unclear = [...shared.refused, ...dated.refused];
+      const pieces = [...base, ...dated.cells];
+      return {
+        ...common,
+        text: [...base, one].map(({ place }) => place.text).join(' '),
+        pieces,
+        under,
+        within: dated.begins ?? dated.within ?? shared.within,
+        badDays:
+          dated.misspelt !== null
+            ? [refuseDay(line, { kind: 'day', text: dated.misspelt, line })]
+            : unclear.length > 0
+              ? [refuseDayWithin(line, unclear)]
+              : [],
+      };
+    });
+  });
+  const badDays = shared.refused.length > 0 ? [refuseDayWithin(line, shared.refused)] : [];
+  const alone = { ...common, pieces: base, under: null, within: shared.within, badDays };
+  const namesDay = contexts.length > 0 || refused.length > 0 || shared.begins !== null;
+  const isRemark = namesDay && grid.length === 0 && base.every(isRemarkCell);
   return {
-    contexts,
-    lines:
-      grid.length > 0
-        ? grid.flatMap((cell) =>
-            splitCell(cell).map((one) => {
-              const pieces = [...base, one];
-              return { ...common, text: pieces.map(({ place }) => place.text).join(' '), pieces, under: headed(cell) };
-            }),
-          )
-        : base.length > 0
-          ? [{ ...common, pieces: base, under: null }]
-          : [],
+    contexts: shared.begins ? [...contexts, shared.begins] : contexts,
+    hasDayInCell: shared.begins !== null,
+    lines: grid.length > 0 ? ofGrid : base.length > 0 && !isRemark ? [alone] : [],
+    remark: isRemark && base.length + notes.length > 0 ? written.map(({ place }) => place.text).join(' ') : null,
     assumed,
-    notRead: told,
+    refused,
   };
+}
+
+/** Words outside the column of exercises. */
+function isRemarkCell({ place, column }: Piece): boolean {
+  return column !== null && column.kind !== 'exercise' && column.kind !== 'fact' && !/\d/u.test(place.text);
 }
 
 /** Without a header the first cell may be a day and a name, “Mon squat”: as two cells. */

@@ -14,6 +14,7 @@ it('each load stands once, of this exercise alone, and says how it was rounded',
     '107.5 kg for 78 %, rounded down to 76.8 %; 110 kg for 80 %, rounded down to 78.6 %.',
   );
   expect(say(['50'])).toBe('70 kg for 50 %.');
+  expect(say(['70-75'])).toBe('97.5 to 105 kg for at most 75 %.');
 });
 
 it('what has to be known of several loads is said once, after them', () => {
@@ -24,7 +25,7 @@ it('what has to be known of several loads is said once, after them', () => {
 
 it('loads that are plain stand before those that are not, whatever their order', () => {
   expect(say(['150 kg', '50', '1', 'heavy'])).toBe(
-    '70 kg for 50 %. none: 150 kg is more than your 1RM, 140 kg. Do not lift it: ask your coach. 1 % of 1RM: that is 1.4 kg, less than the smallest step of 2.5 kg. heavy: the load cannot be read: ask your coach.',
+    '70 kg for 50 %. 150 kg: above the 1RM of 140 kg: no set can be advised. 1 % of 1RM: that is 1.4 kg, less than the smallest step of 2.5 kg. heavy: the load cannot be read.',
   );
 });
 
@@ -40,5 +41,19 @@ it('no two sentences are joined by more than a space', () => {
       expect(said).toMatch(/[^.]\.$/u);
       expect(said).not.toMatch(/[.;:][.;:]/u);
     }
+  }
+});
+
+it('speaks to the coach, whatever the load', () => {
+  const { lines } = listOf([
+    { load: '150 kg' },
+    { load: 'heavy' },
+    { load: '' },
+    { load: '', possible: '12' },
+    { load: '1' },
+    { load: '80' },
+  ]);
+  for (const maxima of [{}, { squat: '140' }, { squat: 'abc' }] as const) {
+    expect(sayLoads(lines, lifterWith(maxima), 'squat', exercises)).not.toMatch(/you|ask/iu);
   }
 });

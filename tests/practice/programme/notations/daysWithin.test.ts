@@ -85,7 +85,8 @@ describe('a day behind the sets or among them', () => {
     'Mon squat 4x6 80% 2 RIR, Thu, leg press 3x10 70% 3 RIR',
     'squat 4x6 80% 2 RIR, leg press 3x10 70% 3 RIR Saturday',
     'Week 2: squat 4x6 80% 2 RIR, leg press 3x10 70% 3 RIR Saturday',
-    'Mon squat 4x6 80% 2 RIR, heavier Thursday',
+    'squat 4x6 80% 2 RIR, heavier Thursday',
+    'Tue\nsquat 4x6 80% 2 RIR, heavier Thursday',
     'squat 4x6 80% 2 RIR, paused Sat',
   ])('%j may be of something else: no day is taken, and the fix is named', (text) => {
     const { cells, asked, columns } = readLines(text);
@@ -93,6 +94,22 @@ describe('a day behind the sets or among them', () => {
     expect(asked[0]).toMatch(/with the day before them: “Mon squat 4x6 80%”/u);
     expect(cells.map(({ day }) => day).join('')).toBe('');
     expect(cells.map(({ note }) => note).join()).toMatch(/Thu|Sat/u);
+  });
+
+  it.each([
+    ['Thu squat 4x6 80% 2 RIR, heavier Monday', 'heavier Monday'],
+    ['Thu squat 4x6 80% 2 RIR, heavier Thursday', 'heavier Thursday'],
+    ['Thu: squat 4x6 80% 2 RIR, paused Sat', 'paused Sat'],
+    ['Mon leg press 3x8 70% 2 RIR, Thu squat 4x6 80% 2 RIR heavier Monday', 'heavier Monday'],
+  ])('%j has a day before the sets: the other is part of a remark', (text, note) => {
+    const { cells, asked } = readLines(text);
+    expect(asked).toEqual([]);
+    expect(cells.at(-1)).toMatchObject({ day: 'Thursday', note });
+  });
+
+  it('that may be of a remark is asked about in its own words', () => {
+    expect(readLines('squat 4x6 80% 2 RIR, heavier Thursday').asked.join()).toMatch(/then stays a note/u);
+    expect(readLines('Mon squat 4x6 80% 2 RIR Thu').asked.join()).toMatch(/the same sets on two days/u);
   });
 
   it.each([

@@ -16,6 +16,9 @@ const VAGUE = [
   'stop short of failure',
   'a few reps shy of failure',
   'a rep or two short of failure',
+  'short of failure by a rep or two',
+  'not to failure by 2 reps',
+  'miss failure',
   'within 2 reps of failure',
   'away from muscular failure',
   'not to failure',
@@ -96,6 +99,21 @@ describe('failure of one set only', () => {
   });
 });
 
+describe('how far from failure', () => {
+  it('is asked about once where it is a bound', () => {
+    const { columns, cells } = readLines('Mon leg press 3x8 75% short of failure by at least 2 reps');
+    expect(columns).toEqual(['reserve']);
+    expect(cells[0]).toMatchObject({ repetitions: '8', reserve: 'short of failure by at least 2 reps' });
+  });
+
+  it.each(['short of failure by 3x8', 'short of failure by 8 sets'])(
+    'is not the number of what follows it, “%s”',
+    (said) => {
+      expect(readLines(`Mon leg press 75% ${said}`).values[0].reserve).toBeNull();
+    },
+  );
+});
+
 describe('what is plainly said', () => {
   it.each([
     ['to failure', 0, 0],
@@ -108,6 +126,12 @@ describe('what is plainly said', () => {
     ['1 rep short of failure', 1, 1],
     ['one rep short of failure', 1, 1],
     ['stop 2 reps shy of failure', 2, 2],
+    ['short of failure by 2 reps', 2, 2],
+    ['stop short of failure by 2', 2, 2],
+    ['just shy of technical failure by one rep', 1, 1],
+    ['stay away from failure (by 2-3 reps)', 2, 3],
+    ['miss failure by 2 reps', 2, 2],
+    ['2 RIR, short of failure by 2 reps', 2, 2],
     ['two reps shy of failure', 2, 2],
     ['two shy', 2, 2],
     ['1-2 reps shy of failure', 1, 2],
