@@ -33,6 +33,8 @@ export function stateUnsaid(tiles: readonly GainTile[]): string | null {
   return `The map is not shaded: ${said.join('; ')}.`;
 }
 
+const EITHER = new Intl.ListFormat('en-GB', { type: 'disjunction' });
+
 function stateBand(tiles: readonly GainTile[]): string {
   const [{ band, before, reason }] = tiles;
   const loads = LOAD_NAMES[band];
@@ -40,10 +42,10 @@ function stateBand(tiles: readonly GainTile[]): string {
   const today = before.width === null ? tellMissing(before) : formatRange(before.low, before.high, GAIN_DIGITS);
   const measured = tiles.filter(({ narrowing }) => narrowing !== null);
   if (measured.length === 0) {
-    const opens = tiles.filter((tile) => lookOf(tile) === 'opens');
-    return opens.length === 0
+    const opens = new Set(tiles.flatMap((tile) => (lookOf(tile) === 'opens' ? [String(tile.reserve[0])] : [])));
+    return opens.size === 0
       ? `${loads}, ${today} today, nor with it`
-      : `${loads}, ${today} today, and an interval with an upper end with the other arm at ${opens.map(({ reserve }) => reserve[0]).join(', ')} in reserve`;
+      : `${loads}, ${today} today, and an interval with an upper end where the other arm leaves ${EITHER.format(opens)} in reserve`;
   }
   const most = measured.reduce((a, b) => ((b.narrowing ?? 0) > (a.narrowing ?? 0) ? b : a));
   const look = lookOf(most);
