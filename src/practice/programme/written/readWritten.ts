@@ -6,7 +6,6 @@
  */
 import type { NamedExercise } from '../../../evidence/exerciseNames.ts';
 import { sortByLine } from '../../../evidence/problem.ts';
-import { dayOf } from '../columns.ts';
 import { assemble, type ToAssemble } from './assemble.ts';
 import type { Context } from './context.ts';
 import {
@@ -173,10 +172,10 @@ export function readWritten(text: string, exercises: readonly NamedExercise[]): 
   };
 }
 
-/** Days, or weeks, that stand side by side, one after the other. */
+/** Days that stand side by side, one after the other. */
 function sortFrom(lines: UnderstoodLine[], start: number): void {
-  const keyOf = ({ day, week }: UnderstoodLine) => day?.value ?? (week === null ? 0 : dayOf(week, 0));
-  lines.push(...lines.splice(start).sort((a, b) => keyOf(a) - keyOf(b)));
+  const dayOf = ({ day }: UnderstoodLine) => day?.value ?? 0;
+  lines.push(...lines.splice(start).sort((a, b) => dayOf(a) - dayOf(b)));
 }
 
 /** True where a column of a day or week has the only cell of a row. */

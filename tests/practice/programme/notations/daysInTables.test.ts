@@ -128,16 +128,6 @@ describe('a day that is refused', () => {
     expect(asked).toHaveLength(2);
   });
 
-  it('beside columns of weeks leaves the weeks one after the other', () => {
-    const { days } = read('Day»Exercise»Week 1»Week 2\nTusday»squat»4x6 80%»4x6 82%\n»RDL»3x8 70%»3x8 72%');
-    expect(days).toEqual([
-      ['squat', '1Tusday'],
-      ['Romanian deadlift', '1Tusday'],
-      ['squat', '2Tusday'],
-      ['Romanian deadlift', '2Tusday'],
-    ]);
-  });
-
   it('before a second exercise of a line is asked about, and is no part of its name', () => {
     const { cells, asked } = read('Mon squat 4x6 80% 2 RIR; Tusday dip 3x8 60% 3 RIR');
     expect(cells.map(({ exercise, day }) => [exercise, day])).toEqual([
