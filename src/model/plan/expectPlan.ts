@@ -8,6 +8,7 @@
  */
 import { fitEffects, rangeOf } from '../bandFit.ts';
 import { inferKeptShare } from '../keptShare.ts';
+import { NEAR_FAILURE } from '../target.ts';
 import { type AddedStudy, addStudy } from './addedStudy.ts';
 import { KEPT_RESERVES, listInferences, listKept, listTargets } from './bandOutcomes.ts';
 import { chanceOfMove, type ExpectedTarget, expectKept, expectTarget, shareWholes } from './expectedTarget.ts';
@@ -16,7 +17,7 @@ import type { BandExpectation, PlanExpectation } from './planExpectation.ts';
 import { assume, makePlannedRows, type PlannedRow } from './plannedRows.ts';
 import { checkPlan, countPlanned, type PlannedStudy } from './plannedStudy.ts';
 import type { Planning, PlanningBand } from './planningBase.ts';
-import { explainOpening } from './refusedBand.ts';
+import { explainOpening, refuseContinued } from './refusedBand.ts';
 
 /** @returns problems of the plan in words, or what it is expected to do in every band; nothing is thrown for data */
 export function expectPlan(planning: Planning, plan: PlannedStudy): PlanExpectation {
@@ -52,8 +53,10 @@ export function expectTargetWith(
   return expectTarget(listTargets(added, listInferences(added, outcomes), settings));
 }
 
-/** Why a fit with these rows would be refused; null where it would be made. */
+/** Why nothing can be foreseen with these rows in a band that has a fit; null where it can. */
 export function refuseAdded({ settings }: Planning, band: PlanningBand, rows: readonly PlannedRow[]): string | null {
+  const continued = refuseContinued(band, rows);
+  if (continued) return continued;
   const { failure } = fitEffects([...band.fit.effects, ...rows.map(({ effect }) => effect)], {
     ...settings,
     answerOnly: true,
@@ -122,10 +125,11 @@ function expectKeptShares(
   inferences: ReturnType<typeof listInferences>,
   confidence: number,
 ): BandExpectation['kept'] {
-  const furthest = rangeOf(today.reserves)?.high ?? 0;
+  const studied = rangeOf(today.reserves);
   const { fit } = today.outcome;
-  if (!fit) return [];
-  return KEPT_RESERVES.filter((reserve) => reserve <= furthest).map((reserve) => {
+  // Where nobody trained to reserve 0 there is nothing that a share could be of.
+  if (!fit || !studied || studied.low > NEAR_FAILURE) return [];
+  return KEPT_RESERVES.filter((reserve) => reserve <= studied.high).map((reserve) => {
     const before = expectKept(reserve, [inferKeptShare(fit.inference, today.at(reserve), today.at(0), confidence)]);
     return { before, after: added ? expectKept(reserve, listKept(added, inferences, reserve, confidence)) : before };
   });

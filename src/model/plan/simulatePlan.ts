@@ -19,6 +19,7 @@ import {
 import { assume, makePlannedRows, type PlannedRow } from './plannedRows.ts';
 import { checkPlan, type PlannedStudy } from './plannedStudy.ts';
 import type { Planning, PlanningBand } from './planningBase.ts';
+import { refuseContinued } from './refusedBand.ts';
 
 export interface BandSimulation {
   readonly band: BandName;
@@ -42,7 +43,7 @@ const HALF = 0.5;
 /**
  * @param tables studies to draw, one at least
  * @param seed a whole number
- * @returns the bands with a fit in which the plan has arms; none for a plan with problems
+ * @returns the bands with a fit in which the plan has arms that can be drawn; none for a plan with problems
  */
 export function simulatePlan(
   planning: Planning,
@@ -68,7 +69,8 @@ export function* simulateInSteps(
   if (typeof assumptions === 'string') return [];
   const parts = planning.bands.flatMap((band) => {
     const rows = band.scatter ? makePlannedRows(planning, band, plan, assumptions) : [];
-    return typeof rows === 'string' || rows.length === 0 ? [] : [{ band, rows }];
+    const isUnsaid = typeof rows === 'string' || rows.length === 0 || refuseContinued(band, rows) !== null;
+    return isUnsaid ? [] : [{ band, rows }];
   });
   const found: BandSimulation[] = [];
   for (const { band, rows } of parts) {

@@ -5,6 +5,9 @@ import { drawTable, toArms } from '../../../scripts/measure/planTables.ts';
 import { readArms } from '../../../src/evidence/table.ts';
 import { chanceOfMove, expectKept, expectTarget, shareWholes } from '../../../src/model/plan/expectedTarget.ts';
 import { expectPlan } from '../../../src/model/plan/expectPlan.ts';
+import { mapGains } from '../../../src/model/plan/mapGains.ts';
+import { findNextStudy } from '../../../src/model/plan/nextStudy.ts';
+import { findPeople } from '../../../src/model/plan/peopleNeeded.ts';
 import { checkPlan, countPlanned, type PlannedStudy, planStudy } from '../../../src/model/plan/plannedStudy.ts';
 import { openPlanning } from '../../../src/model/plan/planningBase.ts';
 import { simulatePlan } from '../../../src/model/plan/simulatePlan.ts';
@@ -56,6 +59,38 @@ describe('a band without a fit', () => {
     expect(today.reason).toMatch(/study S0 alone decides/u);
     expect(after).toBeNull();
     expect(reason).toMatch(/With this study a fit may be made$/u);
+  });
+});
+
+describe('a band in which nobody trained to reserve 0', () => {
+  const short = shipped.filter(({ reserve_reps }) => reserve_reps !== null && reserve_reps >= 2);
+  const planning = openPlanning(short, defaultSettings);
+
+  it('does not foresee what an arm nearer to failure would find: the curve ends before', () => {
+    for (const reserve of [0, 1, 1.9]) {
+      const [light] = expectPlan(planning, planAt([reserve, 4])).bands;
+      expect(light).toMatchObject({ after: null, narrowing: null, chanceOfMove: null, kept: [] });
+      expect(light.reason).toBe(
+        `what an arm with ${reserve} in reserve would find cannot be foreseen: nobody here trained to reserve 0, and the curve says nothing below 2, the least reserve studied`,
+      );
+      expect(simulatePlan(planning, planAt([reserve, 4]), 2, 1)).toEqual([]);
+    }
+    expect(findPeople(planning, planAt([0, 4]), 'light', 1)).toMatchObject({
+      perArm: null,
+      reason: expect.stringMatching(/cannot be foreseen: nobody here trained to reserve 0/u),
+    });
+    for (const { after, reason } of mapGains(planning, 'heavy', 50).cells) {
+      expect(after).toBeNull();
+      expect(reason).toMatch(/cannot be foreseen: nobody here trained to reserve 0/u);
+    }
+    expect(findNextStudy(planning).bands).toEqual([]);
+  });
+
+  it('stays without a target by arms where others trained, and has no share of growth to tell', () => {
+    const [light] = expectPlan(planning, planAt([2, 4])).bands;
+    expect(light.after).toMatchObject({ point: null, refused: 1 });
+    expect(light.kept).toEqual([]);
+    expect(simulatePlan(planning, planAt([2, 4]), 3, 1)).toMatchObject([{ band: 'light', after: { refused: 1 } }]);
   });
 });
 

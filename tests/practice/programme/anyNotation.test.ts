@@ -5,6 +5,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatProblem } from '../../../src/evidence/problem.ts';
+import { timeRatio } from '../../support/timeRatio.ts';
 import { notations, programmes, write } from './anyNotation.ts';
 import { LINES } from './notations/lines.ts';
 import { REFUSED } from './notations/refused.ts';
@@ -116,15 +117,11 @@ describe('a text that chance has spoilt', () => {
 
   it('and is long is read in a time that grows with its lines', () => {
     const [line] = Object.values(LINES);
-    const time = (times: number) => {
-      const text = Array.from({ length: times }, () => line).join('\n');
-      const start = performance.now();
-      readWhole(text);
-      return performance.now() - start;
+    const read = (lines: number) => {
+      const text = Array.from({ length: lines }, () => line).join('\n');
+      return () => readWhole(text);
     };
-    time(20);
-    const [short, long] = [Math.min(time(50), time(50), time(50)), Math.min(time(200), time(200), time(200))];
     // Four times the lines; twice that leaves room for a busy machine, and squares would be sixteen.
-    expect(long / short).toBeLessThan(8);
+    expect(timeRatio(read(400), read(100))).toBeLessThan(8);
   });
 });
