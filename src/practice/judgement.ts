@@ -74,3 +74,12 @@ export function reallyLeft(
     high: Math.max(0, said + bias + spread),
   };
 }
+
+/** Rounding allowed where a whole number is meant. */
+const SLACK = 1e-9;
+
+/** Fewest whole repetitions to say so that, as far down as `reallyLeft` tells what may be left, at least `reserve` are. */
+export function sayAtLeast(reserve: number, { bias, spread }: Judgement): number {
+  // Nothing is left below none, whatever is said.
+  return reserve <= 0 ? 0 : Math.max(0, Math.ceil(reserve - bias + spread - SLACK));
+}
