@@ -15,6 +15,7 @@ import { findReserveDifference } from './reserveDifference.ts';
 import { type Band, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
+import { NEAR_FAILURE } from './target.ts';
 import { splitReserve } from './withinBetween.ts';
 
 /** A band with the fit behind it. */
@@ -55,7 +56,7 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
     };
   }
   const { confidence } = settings;
-  const furthest = rangeOf(source.reserves)?.high ?? 0;
+  const { low: nearest, high: furthest } = rangeOf(source.reserves) ?? { low: 0, high: 0 };
   const coefficients = listCoefficients(source.terms, fit, confidence);
   return {
     source,
@@ -69,7 +70,7 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
       likelihoodMaxima: fit.components?.maxima ?? null,
       logLikelihood: fit.logLikelihood,
       aicc: fit.aicc,
-      atFailure: inferContrast(fit.inference, source.at(0), confidence),
+      atFailure: nearest > NEAR_FAILURE ? null : inferContrast(fit.inference, source.at(0), confidence),
       difference: findReserveDifference(fit.inference, source.at, furthest, confidence),
       curvePoints: drawCurve(fit, source.at, furthest, confidence),
       fitted: listFittedRows(effects, fit),
