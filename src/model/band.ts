@@ -17,6 +17,7 @@ import { type Band, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
 import { studyWeights } from './studyWeights.ts';
+import { NEAR_FAILURE } from './target.ts';
 import { splitReserve } from './withinBetween.ts';
 
 /** A band with the fit behind it. */
@@ -57,7 +58,9 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
     };
   }
   const { confidence } = settings;
-  const furthest = rangeOf(source.reserves)?.high ?? 0;
+  const { low: nearest, high: furthest } = rangeOf(source.reserves) ?? { low: 0, high: 0 };
+  // Nothing is said of reserve 0 where nobody trained near it.
+  const from = nearest > NEAR_FAILURE ? nearest : 0;
   const coefficients = listCoefficients(source.terms, fit, confidence);
   return {
     source,
@@ -71,9 +74,9 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
       likelihoodMaxima: fit.components?.maxima ?? null,
       logLikelihood: fit.logLikelihood,
       aicc: fit.aicc,
-      atFailure: inferContrast(fit.inference, source.at(0), confidence),
-      difference: findReserveDifference(fit.inference, source.at, furthest, confidence),
-      curvePoints: drawCurve(fit, source.at, furthest, confidence),
+      atFailure: from > 0 ? null : inferContrast(fit.inference, source.at(0), confidence),
+      difference: findReserveDifference(fit.inference, source.at, furthest, confidence, from),
+      curvePoints: drawCurve(fit, source.at, furthest, confidence, from),
       fitted: listFittedRows(effects, fit),
       unreliable: isUnreliable(coefficients),
     },
