@@ -89,17 +89,22 @@ export function createEditing(example: Draft) {
     if (list === draft.peek()[which]) said.value = '';
     else change({ [which]: list }, label, joins);
   };
+  /** As `setList`, of lines by their numbers: where there are two versions the step names its own. */
+  const setLines = (which: VersionName, list: LineList, label: string, joins: string | null = null) => {
+    const version = draft.peek().second ? ` in version ${which === 'first' ? 'one' : 'two'}` : '';
+    setList(which, list, `${label}${version}`, joins);
+  };
 
   const setCell = (which: VersionName, id: number, column: EditorColumn, text: string) => {
     const label = `change ${column.replace('_', ' ')} of line ${numberOf(which, id)}`;
-    setList(which, changeCell(listOf(which), id, column, text), label, `${which} ${id} ${column}`);
+    setLines(which, changeCell(listOf(which), id, column, text), label, `${which} ${id} ${column}`);
   };
   /** @param day 1 is the first Monday */
   const setDay = (which: VersionName, id: number, day: number) =>
     batch(() => {
       const named = changeCell(listOf(which), id, 'day', weekdayOf(day));
       const list = changeCell(named, id, 'week', writeWeek(weekOfDay(day)));
-      setList(which, list, `change day of line ${numberOf(which, id)}`);
+      setLines(which, list, `change day of line ${numberOf(which, id)}`);
       reveal(which, id);
     });
   /** @param after id of the line that it comes below; null at the end */
@@ -109,7 +114,7 @@ export function createEditing(example: Draft) {
       const place = after === null ? list.lines.length : numberOf(which, after);
       const above = list.lines[place - 1]?.cells ?? { ...EMPTY_CELLS, day: writeDay(1) };
       const { week, day, company } = above;
-      setList(which, addLine(list, place, { week, day, company }), `add line ${place + 1}`);
+      setLines(which, addLine(list, place, { week, day, company }), `add line ${place + 1}`);
       reveal(which, list.nextId);
       focusOn(idOfPart(which, list.nextId, 'exercise'));
       say(`Line ${place + 1} was added.`);
@@ -118,7 +123,7 @@ export function createEditing(example: Draft) {
     batch(() => {
       const list = listOf(which);
       const number = numberOf(which, id);
-      setList(which, copyLine(list, id), `copy line ${number}`);
+      setLines(which, copyLine(list, id), `copy line ${number}`);
       reveal(which, list.nextId);
       focusOn(idOfPart(which, list.nextId, 'exercise'));
       say(`Line ${number} was copied below, as line ${number + 1}.`);
@@ -126,7 +131,7 @@ export function createEditing(example: Draft) {
   const remove = (which: VersionName, id: number) =>
     batch(() => {
       const number = numberOf(which, id);
-      setList(which, deleteLine(listOf(which), id), `delete line ${number}`);
+      setLines(which, deleteLine(listOf(which), id), `delete line ${number}`);
       const { lines } = listOf(which);
       const next = lines[number - 1] ?? lines.at(-1);
       if (next) reveal(which, next.id);
@@ -138,7 +143,7 @@ export function createEditing(example: Draft) {
   const move = (which: VersionName, id: number, by: number, part: LinePart) =>
     batch(() => {
       const from = numberOf(which, id);
-      setList(which, moveLine(listOf(which), id, by), `move line ${from}`);
+      setLines(which, moveLine(listOf(which), id, by), `move line ${from}`);
       const to = numberOf(which, id);
       reveal(which, id);
       focusOn(idOfPart(which, id, part));
@@ -162,6 +167,7 @@ export function createEditing(example: Draft) {
     tell,
     change,
     setList,
+    setLines,
     setCell,
     setDay,
     add,

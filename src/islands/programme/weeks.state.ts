@@ -22,7 +22,7 @@ export function idOfWeek(which: VersionName, week: number): string {
 }
 
 export function createWeeks(editing: ReturnType<typeof createEditing>) {
-  const { focusOn, listOf, reveal, say, setList } = editing;
+  const { focusOn, listOf, reveal, say, setLines } = editing;
   const countIn = (list: LineList, week: number) => list.lines.filter((line) => placeLine(line).week === week).length;
   /** The event is of the calendar, and never moves with the lines. */
   const sayEvent = () => {
@@ -32,7 +32,7 @@ export function createWeeks(editing: ReturnType<typeof createEditing>) {
   /** One step, its words, and the focus on the week that it made. */
   const step = (which: VersionName, list: LineList, label: string, words: string, week: number | null) =>
     batch(() => {
-      setList(which, list, label);
+      setLines(which, list, label);
       const first = week === null ? list.lines.at(0) : list.lines.find((line) => placeLine(line).week === week);
       if (first) reveal(which, first.id);
       focusOn(week !== null && listWeeks(list).length > 1 ? idOfWeek(which, week) : `version-${which}`);
@@ -51,7 +51,7 @@ export function createWeeks(editing: ReturnType<typeof createEditing>) {
       return;
     }
     batch(() => {
-      setList(which, addWeek(list, week), `add week ${week}`);
+      setLines(which, addWeek(list, week), `add week ${week}`);
       reveal(which, list.nextId);
       focusOn(idOfPart(which, list.nextId, 'exercise'));
       say(`Week ${week} was added, with an empty line.`);

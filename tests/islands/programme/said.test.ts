@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { sayCounts } from '../../../src/islands/programme/appliedWords.ts';
 import { createEditing } from '../../../src/islands/programme/editing.state.ts';
+import { createWeeks } from '../../../src/islands/programme/weeks.state.ts';
 import type { AppliedAdvice } from '../../../src/practice/programme/applyAdvice.ts';
 import { addLine, NO_LINES } from '../../../src/practice/programme/edit.ts';
 import { regatta } from '../../practice/programme/shipped.ts';
@@ -22,6 +23,22 @@ describe('what was done last', () => {
     editing.step(editing.draft.peek(), 'nothing');
     editing.say('Done.');
     expect(editing.said.peek()).toBe('Done.');
+  });
+});
+
+describe('a step that can be undone', () => {
+  const labelOf = (editing: ReturnType<typeof createEditing>) => editing.history.peek().past.at(-1)?.label;
+
+  it('names its version where there are two', () => {
+    const editing = createEditing(example);
+    editing.copy('first', 1);
+    expect(labelOf(editing)).toBe('copy line 1');
+    editing.setList('second', squat, 'apply the advice');
+    expect(labelOf(editing)).toBe('apply the advice');
+    editing.setCell('second', 1, 'sets', '4');
+    expect(labelOf(editing)).toBe('change sets of line 1 in version two');
+    createWeeks(editing).copy('first', 1);
+    expect(labelOf(editing)).toBe('copy week 1 as week 2 in version one');
   });
 });
 
