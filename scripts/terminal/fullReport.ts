@@ -1,6 +1,6 @@
 /** What `--full` adds to an analysis, as lines of text for a terminal, in the site's own sentences. */
 
-import { stateBeyondFailure, stateRecovery, stateStrength } from '../../src/figures/findings.ts';
+import { stateBeyondFailure, stateRecovery, stateStrength } from '../../src/figures/outcomeFindings.ts';
 import { stateBootstrap, stateReserveError, stateWeightings, stateWithinBetween } from '../../src/figures/panels.ts';
 import { listBands } from '../../src/model/bands.ts';
 import type { FullAnalysis } from '../../src/model/full.ts';

@@ -31,7 +31,7 @@ function stateBand(name: string, band: Band, settings: Settings): string[] {
     `  coefficients and variances in ${settings.metric === 'log-ratio' ? 'the log ratio itself; pages show hundredths of it' : 'baseline SDs'}`,
     `  ${'term'.padEnd(20)} ${'estimate'.padStart(11)} ${'robust SE'.padStart(11)} ${'df'.padStart(7)}   ${writePercent(settings.confidence)} interval      p`,
     ...band.coefficients.map(stateCoefficient),
-    `  variance between studies ${variance(band.tau2, band.boundary.tau2)}, between rows ${variance(band.omega2, band.boundary.omega2)}`,
+    `  ${stateVariances(band)}`,
     `  log-likelihood REML ${fixed(band.logLikelihood.reml)}, ML ${fixed(band.logLikelihood.ml)}; AICc ${fixed(band.aicc)}`,
     `  target: ${stateTarget(band.target)}`,
     ...(simpler ? [`  ${simpler}`] : []),
@@ -41,7 +41,7 @@ function stateBand(name: string, band: Band, settings: Settings): string[] {
 
 function stateCoefficient({ term, estimate, standardError, df, ciLow, ciHigh, p }: Coefficient): string {
   const interval = `${significant(ciLow)} to ${significant(ciHigh)}`;
-  return `  ${term.padEnd(20)} ${significant(estimate).padStart(11)} ${significant(standardError).padStart(11)} ${df.toFixed(1).padStart(7)}   ${interval.padEnd(25)} ${p < 0.0001 ? '<0.0001' : p.toFixed(4)}`;
+  return `  ${term.padEnd(20)} ${significant(estimate).padStart(11)} ${significant(standardError).padStart(11)} ${df.toFixed(1).padStart(7)}   ${interval.padEnd(25)} ${writeP(p)}`;
 }
 
 function stateTarget({ keptShare, point, low, high, whole, set, reason }: Target): string {
@@ -58,7 +58,7 @@ function stateDifference({ term, estimate, standardError, df, ciLow, ciHigh, p, 
   if (estimate === null || standardError === null || df === null || ciLow === null || ciHigh === null || p === null) {
     return `Heavy minus light: ${reason}`;
   }
-  return `Heavy minus light, ${term}: ${significant(estimate)} (robust SE ${significant(standardError)}, df ${df.toFixed(1)}, ${significant(ciLow)} to ${significant(ciHigh)}, p ${p.toFixed(4)})`;
+  return `Heavy minus light, ${term}: ${significant(estimate)} (robust SE ${significant(standardError)}, df ${df.toFixed(1)}, ${significant(ciLow)} to ${significant(ciHigh)}, p ${writeP(p)})`;
 }
 
 function countReasons(analysis: Analysis): [string, number][] {
@@ -67,9 +67,21 @@ function countReasons(analysis: Analysis): [string, number][] {
   return [...counts].sort((a, b) => b[1] - a[1]);
 }
 
+/** With one row a study only the sum of the two is to be had. */
+function stateVariances({ tau2, omega2, boundary, rows, studies }: Band): string {
+  const between = variance(tau2, boundary.tau2);
+  return omega2 === null || rows > studies
+    ? `variance between studies ${between}, between rows ${variance(omega2, boundary.omega2)}`
+    : `variance between studies of one row each ${between}`;
+}
+
 function variance(value: number | null, atBoundary: boolean): string {
   if (value === null) return 'not estimated';
   return atBoundary ? '0 (at the boundary)' : significant(value);
+}
+
+function writeP(p: number): string {
+  return p < 0.0001 ? '<0.0001' : p.toFixed(4);
 }
 
 function fixed(value: number | null): string {

@@ -3,10 +3,10 @@ import type { BeyondFailureContrast } from '../model/beyondFailure.ts';
 import type { Settings } from '../model/settings.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { stateBeyondFailure } from './findings.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { listIntervals } from './intervalList.ts';
+import { stateBeyondFailure } from './outcomeFindings.ts';
 
 const NAMES = {
   partials: 'shortened range',

@@ -13,7 +13,12 @@ export function writeEquation({ coefficients }: Band, { settings }: Pick<Analysi
   const left = metric === 'log-ratio' ? '100 ln(after / before)' : 'change in baseline SDs';
   const terms = slopes.map(
     ({ term, estimate }) =>
-      `${estimate < 0 ? '−' : '+'} ${formatNumber(Math.abs(toShownSlope(estimate, metric)), DIGITS[metric])} · ${term}`,
+      `${estimate < 0 ? '−' : '+'} ${formatNumber(Math.abs(toShownSlope(estimate, metric)), DIGITS[metric])} · ${nameFactor(term)}`,
   );
   return [`${left} = ${formatSlope(intercept.estimate, metric)}`, ...terms].join(' ');
+}
+
+/** Terms of the curve are made of reserve; all others are covariates, which are centred. */
+function nameFactor(term: string): string {
+  return term.includes('reserve') ? term : `(${term} − mean)`;
 }

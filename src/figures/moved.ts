@@ -84,11 +84,11 @@ function stateKept(old: Band, now: Band, { effect }: Words): string {
   return `, ${effect} kept at ${formatNumber(target.shown?.point ?? point, 1)} ${goes}`;
 }
 
-/** Share of the growth at reserve 0 that a reserve keeps, by the drawn curve; null beyond it, or without growth. */
+/** Share of the growth at reserve 0 that a reserve keeps, by the drawn curve; null beyond it, or without growth there. */
 function keptAt({ curvePoints }: Band, reserve: number): number | null {
   const next = curvePoints.findIndex((point) => point.reserve >= reserve - 1e-9);
   const [first] = curvePoints;
-  if (next < 0 || !first || !(first.estimate > 0)) return null;
+  if (next < 0 || !first || first.reserve > 0 || !(first.estimate > 0)) return null;
   const [from, to] = [curvePoints[Math.max(0, next - 1)], curvePoints[next]];
   const part = to.reserve > from.reserve ? (reserve - from.reserve) / (to.reserve - from.reserve) : 1;
   return (from.estimate + part * (to.estimate - from.estimate)) / first.estimate;

@@ -71,7 +71,10 @@ export function stateBootstrap({ p, resamples, weights, t }: BootstrapTest): str
   return `Without degrees of freedom: p ${formatP(p)} for the mean slope from reserve 0 to the largest studied, from ${resamples} resamples of whole studies with ${weights} (t = ${formatNumber(t, 2)}).`;
 }
 
-export function stateHeterogeneity({ tau2, omega2, boundary, likelihoodMaxima }: Band, metric: Metric): string {
+export function stateHeterogeneity(
+  { tau2, omega2, boundary, likelihoodMaxima, rows, studies }: Band,
+  metric: Metric,
+): string {
   if (tau2 === null || omega2 === null) return 'This weighting estimates no variance between studies.';
   const part = (variance: number, atBound: boolean) =>
     `${formatSlope(Math.sqrt(variance), metric)}${atBound ? ' (at its bound)' : ''}`;
@@ -79,7 +82,12 @@ export function stateHeterogeneity({ tau2, omega2, boundary, likelihoodMaxima }:
     likelihoodMaxima !== null && likelihoodMaxima > 1
       ? ` The likelihood has ${likelihoodMaxima} maxima; the highest is used.`
       : '';
-  return `True effects spread by ${part(tau2, boundary.tau2)} between studies and ${part(omega2, boundary.omega2)} between rows of a study (SDs, ${slopeUnit(metric)}).${two}`;
+  // With one row a study only the sum of the two variances is to be had.
+  const spread =
+    rows > studies
+      ? `${part(tau2, boundary.tau2)} between studies and ${part(omega2, boundary.omega2)} between rows of a study (SDs`
+      : `${part(tau2, boundary.tau2)} between studies of one row each (SD`;
+  return `True effects spread by ${spread}, ${slopeUnit(metric)}).${two}`;
 }
 
 export function stateDeviations(deviations: readonly StudyDeviation[]): string {

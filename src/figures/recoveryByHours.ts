@@ -5,11 +5,11 @@ import type { FatigueByStatus } from '../model/fatigue.ts';
 import type { PracticeAnalysis } from '../model/full.ts';
 import { chooseTold, wholeHours } from '../practice/recovery.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { stateRecovery } from './findings.ts';
 import { upperFirst } from './firstLetter.ts';
 import { lossInPercent } from './format.ts';
 import { hedge } from './hedge.ts';
 import { FIGURE_STYLE, HALO } from './looks.ts';
+import { stateRecovery } from './outcomeFindings.ts';
 
 export interface RecoveryOptions {
   readonly status: FatigueByStatus['status'];

@@ -23,6 +23,7 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
   // Not spread into arguments: a table may hold more rows than a call can take.
   const widest = points.reduce((most, { error }) => Math.max(most, error), 1e-9);
   const unit = slopeUnit(metric);
+  const error = metric === 'log-ratio' ? 'standard error' : 'standard error without the effect’s own part';
   const { colour, symbol } = LOAD_LOOKS[band];
   return describedByWords({
     plot: {
@@ -34,7 +35,7 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
       marginBottom: 44,
       style: LIST_STYLE,
       x: {
-        label: `standard error, ${unit} →`,
+        label: `${error}, ${unit} →`,
         labelAnchor: 'center',
         tickSize: 0,
         labelOffset: 38,
@@ -48,9 +49,9 @@ export function smallStudyPattern({ rows, slope, reason }: SmallStudyPattern, ba
       ],
     },
     title: titleOf(slope),
-    caption: `${stateSlope(slope, reason)} Rows of ${LOAD_NAMES[band]}; a pattern may come from unpublished small studies, or from small studies that differ in something else.`,
+    caption: `${stateSlope(slope, error, reason)} Rows of ${LOAD_NAMES[band]}; a pattern may come from unpublished small studies, or from small studies that differ in something else.`,
     table: {
-      columns: ['line', 'study', `standard error (${unit})`, 'distance from the curve'],
+      columns: ['line', 'study', `${error} (${unit})`, 'distance from the curve'],
       rows: drawn.map(({ line, study, standardError, deviation }) => [
         line,
         study,
@@ -69,9 +70,9 @@ function titleOf(slope: Estimate | null): string {
 }
 
 /** The slope has no unit: effect on standard error, both on the analysis scale. */
-function stateSlope(slope: Estimate | null, reason: string | null): string {
+function stateSlope(slope: Estimate | null, error: string, reason: string | null): string {
   if (slope === null) return `Not tested: ${reason}.`;
   const [point, low, high] = [slope.estimate, slope.ciLow, slope.ciHigh].map((value) => formatNumber(value, 2));
   const few = isUnreliable([slope]) ? ` Fewer than ${LEAST_RELIABLE_DF} degrees of freedom: this is unreliable.` : '';
-  return `Slope on the standard error ${point} (${low} to ${high}, p ${formatP(slope.p)}).${few}`;
+  return `Slope on the ${error} ${point} (${low} to ${high}, p ${formatP(slope.p)}).${few}`;
 }

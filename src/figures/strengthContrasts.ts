@@ -5,10 +5,10 @@ import { JUDGED_REPETITIONS, type Settings } from '../model/settings.ts';
 import type { Strength } from '../model/strength.ts';
 import { writePercent } from '../numerics/percent.ts';
 import { describedByWords, type Figure } from './figure.ts';
-import { SHOWN_POINTS, stateStrength } from './findings.ts';
 import { formatNumber, shownDigits, shownUnit, toShown } from './format.ts';
 import { hedge } from './hedge.ts';
 import { listIntervals } from './intervalList.ts';
+import { SHOWN_POINTS, stateStrength } from './outcomeFindings.ts';
 
 /** @throws where strength could not be fitted */
 export function strengthContrasts(strength: Omit<Strength, 'excluded'>, settings: Settings): Figure {

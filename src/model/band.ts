@@ -4,6 +4,7 @@
 import { intervalOf } from '../evidence/effectInterval.ts';
 import type { Effect } from '../evidence/effects.ts';
 import { RESTS_ON } from '../evidence/vocabulary.ts';
+import { dot } from '../numerics/dot.ts';
 import { type BandFit, fitEffects, rangeOf, targetOf } from './bandFit.ts';
 import { listCoefficients } from './coefficients.ts';
 import { countDistinctStudies, countPeople } from './counts.ts';
@@ -15,6 +16,7 @@ import { findReserveDifference } from './reserveDifference.ts';
 import { type Band, isUnreliable } from './result.ts';
 import { inferContrast } from './robust.ts';
 import type { Settings } from './settings.ts';
+import { studyWeights } from './studyWeights.ts';
 import { NEAR_FAILURE } from './target.ts';
 import { splitReserve } from './withinBetween.ts';
 
@@ -57,6 +59,8 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
   }
   const { confidence } = settings;
   const { low: nearest, high: furthest } = rangeOf(source.reserves) ?? { low: 0, high: 0 };
+  // Nothing is said of reserve 0 where nobody trained near it.
+  const from = nearest > NEAR_FAILURE ? nearest : 0;
   const coefficients = listCoefficients(source.terms, fit, confidence);
   return {
     source,
@@ -70,9 +74,9 @@ export function summariseBand(effects: readonly Effect[], settings: Settings): S
       likelihoodMaxima: fit.components?.maxima ?? null,
       logLikelihood: fit.logLikelihood,
       aicc: fit.aicc,
-      atFailure: nearest > NEAR_FAILURE ? null : inferContrast(fit.inference, source.at(0), confidence),
-      difference: findReserveDifference(fit.inference, source.at, furthest, confidence),
-      curvePoints: drawCurve(fit, source.at, furthest, confidence),
+      atFailure: from > 0 ? null : inferContrast(fit.inference, source.at(0), confidence),
+      difference: findReserveDifference(fit.inference, source.at, furthest, confidence, from),
+      curvePoints: drawCurve(fit, source.at, furthest, confidence, from),
       fitted: listFittedRows(effects, fit),
       unreliable: isUnreliable(coefficients),
     },
@@ -103,20 +107,14 @@ function countRestsOn(effects: readonly Effect[]): Band['restsOn'] {
 function listFittedRows(effects: readonly Effect[], fit: Fit): FittedRow[] {
   const { data, whitening } = fit;
   const weights = new Float64Array(data.n);
-  let total = 0;
-  for (let k = 0; k < data.studies.length; k++) {
-    let study = 0;
-    let precision = 0;
-    for (let i = data.studyStart[k]; i < data.studyStart[k + 1]; i++) {
-      study += whitening.whitenedOnes[i] ** 2;
-      precision += whitening.rootWeight[i] ** 2;
-    }
-    total += study;
-    for (let i = data.studyStart[k]; i < data.studyStart[k + 1]; i++) {
-      weights[data.source[i]] = (study * whitening.rootWeight[i] ** 2) / precision;
-    }
+  for (const [k, share] of studyWeights(fit).entries()) {
+    const own = whitening.rootWeight.subarray(data.studyStart[k], data.studyStart[k + 1]);
+    const precision = dot(own, own);
+    own.forEach((root, i) => {
+      weights[data.source[data.studyStart[k] + i]] = (share * root ** 2) / precision;
+    });
   }
-  const rows = effects.map((effect, index) => ({ ...drawRow(effect), weight: weights[index] / total }));
+  const rows = effects.map((effect, index) => ({ ...drawRow(effect), weight: weights[index] }));
   return rows.sort((a, b) => a.line - b.line);
 }
 

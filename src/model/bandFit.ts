@@ -31,6 +31,8 @@ export interface BandFit {
   readonly terms: readonly string[];
   /** The design, one column a term, rows in the order of the effects. */
   readonly columns: readonly (readonly number[])[];
+  /** The same columns for other rows: curve, knots and means of covariates stay those of this fit. */
+  readonly columnsOf: (effects: readonly Effect[]) => readonly (readonly number[])[];
   /** Design row at a reserve, covariates at their means. */
   readonly at: CurveBasis['at'];
   readonly outcome: FitOutcome;
@@ -42,12 +44,18 @@ export function fitEffects(
   settings: FitSettings,
   data: Observations = arrangeEffects(effects),
 ): BandFit {
-  const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+  const reserves = reservesOf(effects);
   const basis = makeCurve(settings.curve, reserves);
   const covariates = centreCovariates(effects, settings.adjust);
   const refusal = refuseDesign(reserves, basis);
-  const rows = reserves.map(basis.at);
-  const columns = [...basis.terms.map((_, j) => rows.map((row) => row[j])), ...covariates.map(({ column }) => column)];
+  const columnsOf = (of: readonly Effect[]) => {
+    const rows = reservesOf(of).map(basis.at);
+    return [
+      ...basis.terms.map((_, j) => rows.map((row) => row[j])),
+      ...covariates.map(({ centred }) => of.map(centred)),
+    ];
+  };
+  const columns = columnsOf(effects);
   return {
     effects,
     data,
@@ -55,9 +63,20 @@ export function fitEffects(
     basis,
     terms: [...basis.terms, ...covariates.map(({ name }) => name)],
     columns,
+    columnsOf,
     at: (reserve) => [...basis.at(reserve), ...covariates.map(() => 0)],
     outcome: refusal ? { fit: null, failure: refusal } : fitCarriedArranged(data, columns, settings),
   };
+}
+
+/** Reserve of every effect, repetitions. */
+export function reservesOf(effects: readonly Effect[]): readonly number[] {
+  return effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+}
+
+/** Xβ: what a fit foretells of each row of a design, analysis scale. */
+export function foretell(columns: BandFit['columns'], { inference }: Fit): number[] {
+  return columns[0].map((_, i) => columns.reduce((sum, column, j) => sum + column[i] * inference.coefficients[j], 0));
 }
 
 /** Effects in the order of a regression. */
@@ -125,7 +144,8 @@ export function targetOf(
 
 interface CentredCovariate {
   readonly name: string;
-  /** Value minus the mean over the rows. */
+  /** Value of a row, of these or others, minus the mean over these. */
+  readonly centred: (effect: Effect) => number;
   readonly column: readonly number[];
 }
 
@@ -140,9 +160,10 @@ export function centreCovariates(
   return adjustments
     .map((adjustment) => {
       const { name, of } = COVARIATES[adjustment];
-      const values = effects.map(({ arm }) => of(arm) ?? Number.NaN);
-      const centre = values.length > 0 ? mean(values) : Number.NaN;
-      return { name, column: values.map((value) => value - centre) };
+      const raw = ({ arm }: Effect) => of(arm) ?? Number.NaN;
+      const centre = effects.length > 0 ? mean(effects.map(raw)) : Number.NaN;
+      const centred = (effect: Effect) => raw(effect) - centre;
+      return { name, centred, column: effects.map(centred) };
     })
     .filter(({ column }) => column.some((value) => value !== column[0]));
 }

@@ -14,12 +14,19 @@ const CURVE_POINTS = 81;
  * with k studies. Here t has those of the point itself (Satterthwaite), which are near that in the middle and fewer where
  * few studies speak. Measured in `tests/model/newStudy.test.ts`.
  *
- * @param furthest largest reserve drawn, repetitions; the first is 0
+ * @param furthest largest reserve drawn, repetitions
+ * @param from the least, repetitions
  */
-export function drawCurve(fit: Fit, at: CurveBasis['at'], furthest: number, confidence: number): CurvePoint[] {
+export function drawCurve(
+  fit: Fit,
+  at: CurveBasis['at'],
+  furthest: number,
+  confidence: number,
+  from = 0,
+): CurvePoint[] {
   const { components, inference } = fit;
   return Array.from({ length: CURVE_POINTS }, (_, i) => {
-    const reserve = (furthest * i) / (CURVE_POINTS - 1);
+    const reserve = from + ((furthest - from) * i) / (CURVE_POINTS - 1);
     const { estimate, standardError, df, ciLow, ciHigh } = inferContrast(inference, at(reserve), confidence);
     const spread = components ? Math.sqrt(standardError ** 2 + components.tau2 + components.omega2) : null;
     const reach = spread === null ? null : studentQuantile((1 + confidence) / 2, df) * spread;

@@ -8,7 +8,7 @@
  */
 import { mean } from 'simple-statistics';
 import type { Effect } from '../evidence/effects.ts';
-import { centreCovariates, rangeOf, toObservations } from './bandFit.ts';
+import { centreCovariates, rangeOf, reservesOf, toObservations } from './bandFit.ts';
 import { fitCarried } from './carriedFit.ts';
 import { listCoefficients } from './coefficients.ts';
 import type { RobustInference } from './cr2.ts';
@@ -38,7 +38,7 @@ export type JointOutcome =
 /** @param all effects of the rows selected; those without a load are not read */
 export function fitJoint(all: readonly Effect[], settings: Settings): JointOutcome {
   const effects = all.filter(({ arm }) => arm.load_pct_1rm !== null);
-  const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+  const reserves = reservesOf(effects);
   const loads = effects.map(({ arm }) => arm.load_pct_1rm ?? Number.NaN);
   const studiedLoad = rangeOf(loads);
   const studiedReserve = rangeOf(reserves);

@@ -1,6 +1,6 @@
 /**
- * Whether growth with reserve can be told from growth at reserve 0: at which reserves the contrast
- * x(r) − x(0) is rejected, of any curve. A straight line or a logarithm rises or falls throughout, so that for
+ * Whether growth with reserve can be told from growth at reserve 0, or at the least reserve studied where nobody
+ * trained near 0: at which reserves the contrast x(r) − x(0) is rejected, of any curve. A straight line or a logarithm rises or falls throughout, so that for
  * these it is the test of their one slope; a curve that bends may lose at one reserve and gain at another.
  *
  * Each reserve is tested by itself, at the level of the intervals that are shown.
@@ -17,17 +17,19 @@ const AS_CLEAR = 1e-9;
 /**
  * @param x design row at a reserve
  * @param furthest largest reserve studied, repetitions
+ * @param from reserve that the others are compared with, repetitions
  */
 export function findReserveDifference(
   inference: ContrastInference,
   x: CurveBasis['at'],
   furthest: number,
   confidence: number,
+  from = 0,
 ): ReserveDifference {
-  const start = x(0);
+  const start = x(from);
   const isOpen = makeAcceptance(inference, confidence);
-  const sure = Array.from({ length: Math.max(1, Math.ceil(furthest / STEP)) }, (_, i) =>
-    Math.min(furthest, (i + 1) * STEP),
+  const sure = Array.from({ length: Math.max(1, Math.ceil((furthest - from) / STEP)) }, (_, i) =>
+    Math.min(furthest, from + (i + 1) * STEP),
   )
     .map((reserve) => x(reserve).map((value, j) => value - start[j]))
     .filter((contrast) => !isOpen(contrast))

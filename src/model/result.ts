@@ -162,9 +162,9 @@ export interface Band {
   readonly studiedLoad: { readonly low: number; readonly high: number } | null;
   /** Growth at reserve 0 with its interval; null where nobody trained near it: there the curve is only continued. */
   readonly atFailure: Estimate | null;
-  /** What of a difference from growth at reserve 0 can be told from none. */
+  /** What of a difference from growth at reserve 0, or at the least reserve studied where none is near it, can be told from none. */
   readonly difference: ReserveDifference;
-  /** Fitted curve from 0 to the largest reserve studied. */
+  /** Fitted curve from 0, or from the least reserve studied where none is near 0, to the largest. */
   readonly curvePoints: readonly CurvePoint[];
   readonly fitted: readonly FittedRow[];
   /** Rows that were there for a fit that could not be made; absent where it was. */

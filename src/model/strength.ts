@@ -8,7 +8,7 @@
 import { mean } from 'simple-statistics';
 import type { Arm } from '../evidence/schema.ts';
 import { studentQuantile, studentTwoSidedP } from '../numerics/distributions.ts';
-import { toObservations } from './bandFit.ts';
+import { reservesOf, toObservations } from './bandFit.ts';
 import { fitCarried } from './carriedFit.ts';
 import { countDistinctStudies } from './counts.ts';
 import { refuseConstantReserve } from './designRefusal.ts';
@@ -52,7 +52,7 @@ export function analyseStrength(arms: readonly Arm[], settings: Settings): Stren
   const withoutLoad = all
     .filter(({ arm }) => arm.load_pct_1rm === null)
     .map(({ arm }) => ({ line: arm.line, reason: 'load is not known, which this model needs' }));
-  const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+  const reserves = reservesOf(effects);
   const loads = effects.map(({ arm }) => arm.load_pct_1rm ?? Number.NaN);
   const meanLoad = loads.length > 0 ? mean(loads) : Number.NaN;
   const common = {

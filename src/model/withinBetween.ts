@@ -5,7 +5,7 @@
  * Models, ch. 5.)
  */
 import type { Effect } from '../evidence/effects.ts';
-import { rangeOf, toObservations } from './bandFit.ts';
+import { rangeOf, reservesOf, toObservations } from './bandFit.ts';
 import { fitCarried } from './carriedFit.ts';
 import type { WithinBetween } from './result.ts';
 import { inferContrast } from './robust.ts';
@@ -13,7 +13,7 @@ import type { Settings } from './settings.ts';
 
 /** Both slopes and their difference; null with a reason where reserve varies only inside studies or only between them. */
 export function splitReserve(effects: readonly Effect[], settings: Settings): WithinBetween {
-  const reserves = effects.map(({ arm }) => arm.reserve_reps ?? Number.NaN);
+  const reserves = reservesOf(effects);
   const means = studyMeans(effects, reserves);
   const deviations = reserves.map((reserve, i) => reserve - means[i]);
   const missing = (reason: string): WithinBetween => ({ within: null, between: null, difference: null, reason });

@@ -1,13 +1,17 @@
 /** Words of figures where a table is odd: a target that is lost, targets that are all one, one of a kind. */
 import { describe, expect, it } from 'vitest';
+import { stateAnalysis } from '../../scripts/terminal/report.ts';
 import { deviationsByStudy } from '../../src/figures/deviationsByStudy.ts';
-import { stateBestCurve, stateRobustness, stateStrength, stateSweep } from '../../src/figures/findings.ts';
+import { writeEquation } from '../../src/figures/equation.ts';
+import { stateBestCurve, stateRobustness, stateSweep } from '../../src/figures/findings.ts';
 import { formatSlope } from '../../src/figures/format.ts';
-import { stateReserveError } from '../../src/figures/panels.ts';
+import { stateStrength } from '../../src/figures/outcomeFindings.ts';
+import { stateHeterogeneity, stateReserveError } from '../../src/figures/panels.ts';
 import { listPlotted } from '../../src/figures/plotted.ts';
 import { targetsByRange } from '../../src/figures/targetsByRange.ts';
 import { targetsByYear } from '../../src/figures/targetsByYear.ts';
 import { targetsWithoutStudies } from '../../src/figures/targetsWithoutStudies.ts';
+import { analyse } from '../../src/model/analyse.ts';
 import { analyseInFull, type BandChecks } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { listTargets } from '../../src/practice/targetTable.ts';
@@ -132,5 +136,71 @@ describe('findings of odd tables', () => {
     expect(stateReserveError({ ...check, corrected: 0.001, ratio: -0.5, rowsWithError: 1 }, 'log-ratio')).toMatch(
       /hundredths of the log ratio a repetition becomes 0\.10 .* of the other sign\. 1 row states an error; \d+ do not/u,
     );
+  });
+});
+
+describe('words of a fit', () => {
+  it('speak of one variance where each study has one row, and of two elsewhere', () => {
+    const chosen = settingsSchema.parse({ split: null, curve: 'line' });
+    const seen = new Set<string>();
+    const firstRows = arms.filter(({ study, outcome, reserve_reps: reserve }) => {
+      if (outcome !== 'growth' || reserve !== seen.size % 3 || seen.has(study)) return false;
+      seen.add(study);
+      return true;
+    });
+    const single = analyse(firstRows, chosen);
+    if (!('all' in single.bands) || single.bands.all.failure) throw new Error('expected one fit');
+    expect(single.bands.all.rows).toBe(single.bands.all.studies);
+    expect(stateHeterogeneity(single.bands.all, 'log-ratio')).toMatch(
+      /^True effects spread by [\d.]+(?: \(at its bound\))? between studies of one row each \(SD, /u,
+    );
+    const printed = stateAnalysis(single, 'a table');
+    expect(printed).toContain('variance between studies of one row each ');
+    expect(printed).not.toContain('between rows');
+    const whole = analyse(arms, chosen);
+    if (!('all' in whole.bands)) throw new Error('expected one band');
+    expect(stateHeterogeneity(whole.bands.all, 'log-ratio')).toContain(' between rows of a study (SDs, ');
+    expect(stateAnalysis(whole, 'a table')).toContain(', between rows ');
+  });
+
+  it('write covariates as they are fitted, less their mean, so that the equation gives the curve', () => {
+    const adjusted = analyse(
+      arms,
+      settingsSchema.parse({ split: null, curve: 'line', adjust: ['load', 'training-status'] }),
+    );
+    if (!('all' in adjusted.bands)) throw new Error('expected one band');
+    expect(writeEquation(adjusted.bands.all, adjusted)).toMatch(
+      /^100 ln\(after \/ before\) = [\d.]+ [−+] [\d.]+ · reserve [−+] [\d.]+ · \(load − mean\) [−+] [\d.]+ · \(trained − mean\)$/u,
+    );
+  });
+
+  it('print no p of 0', () => {
+    if (!analysis.difference) throw new Error('expected two bands');
+    const printed = stateAnalysis({ ...analysis, difference: { ...analysis.difference, p: 1e-9 } }, 'a table');
+    expect(printed).toMatch(/^Heavy minus light, .* p <0\.0001\)$/mu);
+  });
+
+  it('name the interval by which a difference in strength lies inside the margin, where the one shown reaches beyond', () => {
+    const { strength } = analysis;
+    const { equivalence } = strength;
+    if (!equivalence) throw new Error('expected strength');
+    const said = (ciHigh: number) =>
+      stateStrength(
+        {
+          ...strength,
+          equivalence: {
+            ...equivalence,
+            verdict: 'inside',
+            low: -0.002,
+            high: 0.018,
+            difference: { ...equivalence.difference, estimate: 0.008, ciLow: -0.005, ciHigh },
+          },
+        },
+        settings,
+      );
+    expect(said(0.0215)).toContain(
+      '(−0.5 to 2.2), inside the 2\u00a0% taken as the smallest difference worth having by the 90\u00a0% interval of two one-sided tests (−0.2 to 1.8).',
+    );
+    expect(said(0.019)).not.toContain('one-sided');
   });
 });

@@ -87,6 +87,24 @@ describe('a band', () => {
     expect(band.unreliable).toBe(isUnreliable(band.coefficients));
   });
 
+  it('says nothing of reserve 0 where nobody trained near it', () => {
+    const { effects, settings, band: before } = described({ curve: 'line' });
+    const further = effects.map((effect) => ({
+      ...effect,
+      arm: { ...effect.arm, reserve_reps: (effect.arm.reserve_reps ?? 0) + 2 },
+    }));
+    const { band } = summariseBand(further, settings);
+    expect(band.failure).toBeNull();
+    expect(band.studiedReserve).toEqual({ low: 2, high: 8 });
+    expect(band.atFailure).toBeNull();
+    expect(band.curvePoints[0].reserve).toBe(2);
+    expect(band.curvePoints.at(-1)?.reserve).toBe(8);
+    // A line's difference is its slope, from wherever it is asked.
+    expect(before.difference.less ?? before.difference.more).not.toBeNull();
+    const [is, was] = [band, before].map(({ difference: { less, more } }) => (less ?? more)?.estimate ?? Number.NaN);
+    expectRelative(is, was, 1e-6, 'difference');
+  });
+
   it('draws its curve over what was studied, with a band for a new study', () => {
     const { band, source } = described({ confidence: 0.9 });
     const fit = requireFit(source);

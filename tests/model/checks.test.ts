@@ -8,7 +8,14 @@ import { isDeepStrictEqual } from 'node:util';
 import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { readArms } from '../../src/evidence/table.ts';
-import { fitEffects, meanSlopeContrast, requireFit, slopeOf, targetOf } from '../../src/model/bandFit.ts';
+import {
+  fitEffects,
+  meanSlopeContrast,
+  requireFit,
+  slopeOf,
+  targetOf,
+  toObservations,
+} from '../../src/model/bandFit.ts';
 import { compareBeyondFailure } from '../../src/model/beyondFailure.ts';
 import { bootstrapContrast } from '../../src/model/checks/bootstrap.ts';
 import { accumulateByYear } from '../../src/model/checks/cumulative.ts';
@@ -64,6 +71,52 @@ describe('influence', () => {
       'weights',
     );
     expect(studies.every(({ cooksDistance }) => cooksDistance !== null && cooksDistance > 0)).toBe(true);
+  });
+
+  it('measures Cook’s distance between the curves themselves, whatever knots and means of covariates the fit without the study has', () => {
+    // The same space of curves in another basis, in which coefficients compare.
+    const compare = (chosen: SettingsInput) => {
+      const asked = settingsSchema.parse(chosen);
+      const whole = fitEffects(heavy, asked);
+      const { p, modelCovariance } = requireFit(whole).inference;
+      const m = inverse(new Matrix(Array.from({ length: p }, (_, i) => [...modelCovariance.slice(i * p, i * p + p)])));
+      const found = measureInfluence(whole, asked).studies;
+      for (const { study, cooksDistance } of found.slice(0, 4)) {
+        const rest = heavy.filter(({ arm }) => arm.study !== study);
+        const kept = whole.columns.map((column) => column.filter((_, i) => heavy[i].arm.study !== study));
+        const { fit: without } = fitModel(toObservations(rest), kept, asked);
+        const shift = Matrix.columnVector(
+          requireFit(whole).inference.coefficients.map(
+            (value, j) => value - (without?.inference.coefficients[j] ?? Number.NaN),
+          ),
+        );
+        const slow = shift.transpose().mmul(m).mmul(shift).get(0, 0) / p;
+        expectRelative(cooksDistance ?? Number.NaN, slow, 1e-6, study);
+      }
+      return found;
+    };
+    compare({ curve: 'line', adjust: ['load', 'training-status', 'weeks', 'weekly-sets'] });
+    compare({ curve: 'quadratic', weighting: 'precision', adjust: ['weeks'] });
+    // Knots that move: a curve that is nearly the same lies near, where coefficients of the same name lie far apart.
+    const asked = settingsSchema.parse({ curve: 'spline' });
+    const { light } = splitByLoad(selectRows(arms, asked).effects, 60);
+    const chough = measureInfluence(fitEffects(light, asked), asked).studies.find(
+      ({ study }) => study === 'Chough 2012',
+    );
+    expect(chough?.cooksDistance).toBeLessThan(0.05);
+  });
+
+  it('measures distances and residuals under equal weights in the residual variance, whatever unit effects are in', () => {
+    const asked = settingsSchema.parse({ weighting: 'equal', curve: 'line' });
+    const found = measureInfluence(fitEffects(heavy, asked), asked);
+    const squares = found.residuals.reduce((sum, { standardised }) => sum + standardised ** 2, 0);
+    // Internally standardised residuals have a mean square of about 1.
+    expectWithin(squares / heavy.length, 1, 0.05, 'mean square');
+    const tenfold = heavy.map((effect) => ({ ...effect, y: 10 * effect.y, v: 100 * effect.v }));
+    const larger = measureInfluence(fitEffects(tenfold, asked), asked);
+    larger.studies.forEach(({ study, cooksDistance }, k) => {
+      expectRelative(cooksDistance ?? Number.NaN, found.studies[k].cooksDistance ?? Number.NaN, 1e-9, study);
+    });
   });
 
   it('standardises residuals as whole matrices do', () => {
@@ -241,6 +294,27 @@ describe('the small-study pattern', () => {
     const after = testSmallStudies(fitEffects(tilted, settings), settings).slope;
     // The variance components may move a little with the tilt, so not to the last digit.
     expectWithin(after?.estimate ?? Number.NaN, before + 3, 1e-6, 'slope');
+  });
+
+  it('reads the precision of a standardised change alike from a printed variance and from a computed one', () => {
+    const asked = settingsSchema.parse({ metric: 'standardised', curve: 'line' });
+    const { effects } = selectRows(arms, asked);
+    const computed = splitByLoad(effects, 60).heavy.filter(({ correlation }) => correlation !== null);
+    // The same rows with their effect and variance as a paper would print them.
+    const printed = computed.map((effect, i) => (i % 2 ? effect : { ...effect, correlation: null }));
+    const [one, other] = [computed, printed].map((rows) => testSmallStudies(fitEffects(rows, asked), asked));
+    expect(other).toEqual(one);
+    computed.forEach(({ arm, correlation }) => {
+      const shown = one.rows.find(({ line }) => line === arm.line)?.standardError ?? Number.NaN;
+      expectRelative(shown, Math.sqrt((2 * (1 - (correlation ?? 0))) / (arm.n ?? 0)), 1e-12, `line ${arm.line}`);
+    });
+    // Equal people and equal correlations are equally precise, whatever their effects.
+    const even = computed.map((effect) => ({
+      ...effect,
+      arm: { ...effect.arm, n: 20 },
+      v: 0.01 + effect.y ** 2 / 40,
+    }));
+    expect(testSmallStudies(fitEffects(even, asked), asked).reason).toBe('every row has standard error 0.100');
   });
 
   it('is refused where every row is equally precise', () => {

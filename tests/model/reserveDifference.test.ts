@@ -37,6 +37,23 @@ describe('a difference by reserve', () => {
     expectRelative(more?.estimate ?? Number.NaN, -0.02 * 8 + 0.004 * 64, 1e-12, 'gain, at the end');
   });
 
+  it('is from the least reserve studied where that is asked, not from the curve continued to 0', () => {
+    // −0.01 r, sure; but with a level at 0 that nobody knows, as where no one trained near it.
+    const x = (r: number) => [1, r, r < 0.5 ? 1 : 0];
+    const known = knownInference(
+      [0.1, -0.01, 0],
+      [
+        [1e-6, 0, 0],
+        [0, 1e-6, 0],
+        [0, 0, 1],
+      ],
+      20,
+    );
+    expect(findReserveDifference(known, x, 8, 0.95).less).toBeNull();
+    const { less } = findReserveDifference(known, x, 8, 0.95, 2);
+    expectRelative(less?.estimate ?? Number.NaN, -0.005, 1e-12, 'half a repetition from 2');
+  });
+
   it('is none where no reserve is told from 0', () => {
     const flat = knownInference([0.08, -0.0005], UNSURE, 9);
     expect(findReserveDifference(flat, LINE, 10, 0.95)).toEqual({ less: null, more: null });

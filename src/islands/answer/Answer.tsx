@@ -1,8 +1,9 @@
 /** The whole of the Answer page, from an analysis: by the build for the site's table, in the browser for a reader's own. */
 import type { ComponentChildren } from 'preact';
 import type { Figure } from '../../figures/figure.ts';
-import { stateBestCurve, stateBeyondFailure, stateStrength } from '../../figures/findings.ts';
+import { stateBestCurve } from '../../figures/findings.ts';
 import { growthByReserve } from '../../figures/growthByReserve.ts';
+import { stateBeyondFailure, stateStrength } from '../../figures/outcomeFindings.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { listBands } from '../../model/bands.ts';
 import type { FullAnalysis } from '../../model/full.ts';

@@ -1,8 +1,8 @@
 /** The calculator's answer: what to tell the lifter, what it is worth and costs, what it rests on, and the cautions. */
 
-import { stateStrength } from '../../figures/findings.ts';
 import { formatHours, formatNumber, formatRange, formatShare, formatTarget } from '../../figures/format.ts';
 import { growthAtLoad } from '../../figures/growthAtLoad.ts';
+import { stateStrength } from '../../figures/outcomeFindings.ts';
 import { recoveryByHours } from '../../figures/recoveryByHours.ts';
 import { LEAST_RELIABLE_DF } from '../../model/result.ts';
 import { AwaitOwn } from '../../ownTable/AwaitOwn.tsx';

@@ -2,19 +2,22 @@
  * Influence: what the slope and target would be without each study, and how far each study and row
  * stands from the rest.
  *
- * Cook's distance of a study: (β − β₍ₖ₎)' M⁻¹ (β − β₍ₖ₎)/p, M the covariance under the working model
- * (Cook 1977, Technometrics 19:15, for a group of rows under generalised least squares). The variance
+ * Cook's distance of a study: (ŷ − ŷ₍ₖ₎)' Φ⁻¹ (ŷ − ŷ₍ₖ₎)/p, ŷ what the fits with and without the study foretell of
+ * all rows (Cook 1977, Technometrics 19:15, for a group of rows under generalised least squares). Where both have the same
+ * columns it is (β − β₍ₖ₎)' M⁻¹ (β − β₍ₖ₎)/p, M the covariance under the working model; without the study the knots of a spline
+ * and the means of covariates are others, and coefficients of the same name do not compare. The variance
  * components are estimated anew without the study. Standardised residual of a row:
- * (y − xβ)/√(Φ − XMX')ᵢᵢ.
+ * (y − xβ)/√(Φ − XMX')ᵢᵢ. Equal weights know of Φ only that it is s² I, s² = RSS/(n − p).
  */
 
-import { type BandFit, fitEffects, requireFit, slopeOf, summariseTarget } from '../bandFit.ts';
+import { dot } from '../../numerics/dot.ts';
+import { type BandFit, fitEffects, foretell, requireFit, slopeOf, summariseTarget } from '../bandFit.ts';
 import type { Fit } from '../mixed.ts';
-import { withoutStudy } from '../observations.ts';
+import { arrangeColumn, withoutStudy } from '../observations.ts';
 import type { Estimate, TargetSummary } from '../result.ts';
 import type { Settings } from '../settings.ts';
-import { applyRoot, rowVariances } from '../whitening.ts';
-import { studyWeights } from './studies.ts';
+import { studyWeights } from '../studyWeights.ts';
+import { applyRoot, applyWhitening, rowVariances } from '../whitening.ts';
 
 export interface StudyInfluence {
   readonly study: string;
@@ -45,6 +48,8 @@ export interface Influence {
 export function measureInfluence(band: BandFit, settings: Settings): Influence {
   const fit = requireFit(band);
   const weights = studyWeights(fit);
+  /** What the working model's variances are in. */
+  const unit = settings.weighting === 'equal' ? fit.solution.residualSumOfSquares / (fit.data.n - fit.inference.p) : 1;
   const studies = fit.data.studies.map((study, k): StudyInfluence => {
     const rest = fitEffects(
       band.effects.filter(({ arm }) => arm.study !== study),
@@ -57,27 +62,21 @@ export function measureInfluence(band: BandFit, settings: Settings): Influence {
       weight: weights[k],
       slopeWithout: slopeOf(rest, settings.confidence),
       targetWithout: summariseTarget(rest, settings),
-      cooksDistance: rest.outcome.fit ? cooksDistance(fit, rest.outcome.fit) : null,
+      cooksDistance: rest.outcome.fit && cooksDistance(band, fit, rest, rest.outcome.fit, unit),
       reason: rest.outcome.failure?.reason ?? null,
     };
   });
-  return { studies, residuals: standardiseResiduals(band, fit) };
+  return { studies, residuals: standardiseResiduals(band, fit, unit) };
 }
 
-function cooksDistance(whole: Fit, without: Fit): number {
-  const { p, coefficients } = whole.inference;
-  const shift = coefficients.map((value, j) => value - without.inference.coefficients[j]);
-  // M⁻¹ = R'R, so the distance is |R shift|²/p.
-  let sum = 0;
-  for (let i = 0; i < p; i++) {
-    let along = 0;
-    for (let j = i; j < p; j++) along += whole.solution.r[i * p + j] * shift[j];
-    sum += along * along;
-  }
-  return sum / p;
+function cooksDistance(band: BandFit, whole: Fit, rest: BandFit, without: Fit, unit: number): number {
+  const others = foretell(rest.columnsOf(band.effects), without);
+  const shift = foretell(band.columns, whole).map((value, i) => value - others[i]);
+  const whitened = applyWhitening(whole.data, whole.whitening, arrangeColumn(whole.data, shift));
+  return dot(whitened, whitened) / whole.inference.p / unit;
 }
 
-function standardiseResiduals(band: BandFit, { data, whitening, solution }: Fit): RowResidual[] {
+function standardiseResiduals(band: BandFit, { data, whitening, solution }: Fit, unit: number): RowResidual[] {
   const residuals = applyRoot(data, whitening, solution.residuals);
   const variances = rowVariances(data, whitening);
   // XMX' is YY' with Y = C Q.
@@ -87,6 +86,6 @@ function standardiseResiduals(band: BandFit, { data, whitening, solution }: Fit)
   }
   return Array.from(data.source, (row, i) => {
     const { arm } = band.effects[row];
-    return { line: arm.line, study: arm.study, standardised: residuals[i] / Math.sqrt(variances[i]) };
+    return { line: arm.line, study: arm.study, standardised: residuals[i] / Math.sqrt(unit * variances[i]) };
   }).sort((a, b) => a.line - b.line);
 }

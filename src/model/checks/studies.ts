@@ -4,21 +4,11 @@
  */
 import { normalQuantile } from '../../numerics/distributions.ts';
 import { dot } from '../../numerics/dot.ts';
-import { type BandFit, fitEffects, requireFit, slopeOf, summariseTarget } from '../bandFit.ts';
-import type { Fit } from '../mixed.ts';
+import { type BandFit, fitEffects, foretell, requireFit, slopeOf, summariseTarget } from '../bandFit.ts';
 import type { Estimate, TargetSummary } from '../result.ts';
 import { type Settings, WEIGHTINGS, type Weighting } from '../settings.ts';
+import { studyWeights } from '../studyWeights.ts';
 import { whiten, whitenInPlace } from '../whitening.ts';
-
-/** Share of each study in 1'Φ⁻¹1, what it counts for in a pooled mean, in the order of the fit's studies. */
-export function studyWeights({ data, whitening }: Fit): number[] {
-  const weights = data.studies.map((_, k) => {
-    const ones = whitening.whitenedOnes.subarray(data.studyStart[k], data.studyStart[k + 1]);
-    return dot(ones, ones);
-  });
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map((weight) => weight / total);
-}
 
 /** The slope, the target and what each study counts for under one weighting. */
 export interface WeightingComparison {
@@ -60,13 +50,12 @@ export interface StudyDeviation {
 
 /** How far each study lies above or below the curve; the scatter of these is what τ² measures. */
 export function measureDeviations(band: BandFit, settings: Settings): StudyDeviation[] {
-  const { data, inference, components } = requireFit(band);
+  const fit = requireFit(band);
+  const { data, components } = fit;
   const inside = whiten(data, { tau2: 0, omega2: components?.omega2 ?? 0, rho: components ? settings.rho : 0 });
   const reach = normalQuantile((1 + settings.confidence) / 2);
-  const residuals = Float64Array.from(data.source, (row, i) => {
-    const fitted = band.columns.reduce((total, column, j) => total + column[row] * inference.coefficients[j], 0);
-    return data.y[i] - fitted;
-  });
+  const fitted = foretell(band.columns, fit);
+  const residuals = Float64Array.from(data.source, (row, i) => data.y[i] - fitted[row]);
   const whitened = whitenInPlace(data, inside, residuals);
   return data.studies.map((study, k) => {
     const ones = inside.whitenedOnes.subarray(data.studyStart[k], data.studyStart[k + 1]);
