@@ -63,7 +63,7 @@ function writeTable({ text }: ReadFile, file: string): void {
   try {
     writeFileSync(file, text, { flag: 'wx' });
   } catch (error) {
-    throw new CallError(`cannot write the table ${file}: ${stateFileError(error, file)}`, 2);
+    throw new CallError(`cannot write the table ${file}: ${stateFileError(error, file, 'write')}`, 2);
   }
   console.log(`written to ${file}`);
 }

@@ -66,6 +66,7 @@ runScript(form, async ({ values, files: [file] }) => {
   function answer({ plan, width, best }: PlanCall) {
     if (best) {
       const search = findBestPlacement(planning, { ...best, design: plan.design, furthest: null, study: plan });
+      if (search.reason !== null) throw new CallError(`plan: ${search.reason}`, 1);
       return { data: search, text: statePlacements(search) };
     }
     const expected = expectPlan(planning, plan);

@@ -8,13 +8,14 @@ import { appendRows } from '../src/evidence/appendRows.ts';
 import { type Problem, showValue } from '../src/evidence/problem.ts';
 import { STUDY_COLUMNS, type Study } from '../src/evidence/schema.ts';
 import { compareStudyLines } from '../src/evidence/studyLines.ts';
-import { readArms, readStudies } from '../src/evidence/table.ts';
+import { readStudies } from '../src/evidence/table.ts';
 import { BIBTEX } from './references/bibtex.ts';
 import { CSL_JSON } from './references/cslJson.ts';
 import { type Export, type Format, readExport } from './references/entry.ts';
 import { type Plan, planAdditions } from './references/planAdditions.ts';
 import { RIS } from './references/ris.ts';
 import { CallError, listProblems, placeProblem, readText, runScript, stateFileError } from './terminal/call.ts';
+import { readAnyText, readTableFile } from './terminal/table.ts';
 
 const HELP = `usage: npm run references -- FILE.ris|FILE.bib|FILE.json [--table FILE.csv] [--write]
 
@@ -36,10 +37,12 @@ const form = {
   files: { counts: [1], expected: 'one export' },
 } as const;
 
-runScript(form, ({ values: { table, write }, files: [file] }) => {
+runScript(form, async ({ values: { table, write }, files: [file] }) => {
   const format = FORMATS[extname(file).toLowerCase()];
   if (!format) throw new CallError(`expected a file that ends in .ris, .bib or .json, received ${file}`, 2);
-  const exported = readExport(format, readText(file, 'export'), basename(file));
+  const { text: exportText, notes } = readAnyText(file, 'export');
+  for (const note of notes) console.log(`note: ${note}`);
+  const exported = readExport(format, exportText, basename(file));
   const existing = readText(table, 'table');
   const { studies, problems } = readTable(existing, table);
   if (problems.length > 0) {
@@ -54,7 +57,7 @@ runScript(form, ({ values: { table, write }, files: [file] }) => {
   for (const column of addition.unwritten) {
     console.log(`warning: ${table} has no column ${column}; what the entries say there is not written`);
   }
-  compareWithArms(after.studies, table);
+  await compareWithArms(after.studies, table);
   const wrong = [...exported.problems, ...plan.problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   if (wrong.length > 0) throw new CallError(`${listProblems(wrong)}\n${wrong.length} problem(s) in ${file}`, 1);
 });
@@ -71,7 +74,7 @@ function append(table: string, text: string): void {
   try {
     appendFileSync(table, text);
   } catch (error) {
-    throw new CallError(`cannot write the table ${table}: ${stateFileError(error, table)}`, 2);
+    throw new CallError(`cannot write the table ${table}: ${stateFileError(error, table, 'write')}`, 2);
   }
 }
 
@@ -89,13 +92,13 @@ function describe(plan: Plan, exported: Export, text: string, call: { file: stri
 }
 
 /** Says which studies of the arms beside the table have no line in it, and the other way round. */
-function compareWithArms(studies: readonly Study[], table: string): void {
+async function compareWithArms(studies: readonly Study[], table: string): Promise<void> {
   const file = join(dirname(table), 'arms.csv');
   if (!existsSync(file)) {
     console.log(`no ${file} beside the table, so that its studies were not compared`);
     return;
   }
-  const { arms, problems } = readArms(readText(file, 'table of arms'), 'arms.csv');
+  const { arms, problems } = await readTableFile(file, 'table of arms', { 'decimal-comma': false, all: false });
   if (problems.length > 0) {
     console.log(`${file} has ${problems.length} problem(s) (npm run check), so that its studies were not compared`);
     return;

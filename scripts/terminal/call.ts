@@ -1,6 +1,6 @@
 /** What the scripts share: reading a call and the files it names, and ending one that cannot be carried out. */
 import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { formatProblem, type Problem } from '../../src/evidence/problem.ts';
 
@@ -14,6 +14,11 @@ export class CallError extends Error {
 }
 
 type Options = NonNullable<ParseArgsConfig['options']>;
+type Token = {
+  readonly kind: string;
+  readonly name?: string | undefined;
+  readonly value?: string | boolean | undefined;
+};
 
 /** How a script is called. */
 interface CallForm<Given extends Options> {
@@ -47,18 +52,35 @@ export function runScript<Given extends Options>(
 function readCall<Given extends Options>(words: string[], { help, options, files }: CallForm<Given>) {
   const { counts, expected } = files ?? { counts: [0], expected: 'no file' };
   const refuse = (message: string) => new CallError(`${message}\n${help.split('\n', 1)[0]}`, 2);
-  let call: { values: Values<Given>; positionals: string[] };
+  const taken = options ?? ({} as Given);
+  let call: ReturnType<typeof parseArgs<{ options: Given; allowPositionals: true; tokens: true }>>;
   try {
-    call = parseArgs({ args: words, allowPositionals: true, options: options ?? ({} as Given) });
+    call = parseArgs({ args: words, allowPositionals: true, options: taken, tokens: true });
   } catch (error) {
-    // What Node says from the second sentence on is advice for files whose name begins with a hyphen.
-    throw refuse(error instanceof Error ? error.message.split(/\. |\n/u, 1)[0] : String(error));
+    throw refuse(error instanceof Error ? stateParseError(error.message) : String(error));
   }
+  const twice = findRepeated(call.tokens, taken);
+  if (twice) throw refuse(`expected --${twice.name} once, received ${twice.values.join(' and ')}`);
   const named = call.positionals;
   if (!counts.includes(named.length)) {
     throw refuse(`expected ${expected}, received ${named.length}${named.length > 0 ? `: ${named.join(', ')}` : ''}`);
   }
   return { values: call.values, files: named };
+}
+
+/** What Node says, without its advice for files whose name begins with a hyphen. */
+function stateParseError(message: string): string {
+  return message.split(/\. (?=To specify a positional)/u, 1)[0].replaceAll('\n', ' ');
+}
+
+/** The first option that takes one value and was given several, of which all but the last would be lost. */
+function findRepeated(tokens: readonly Token[], options: Options): { name: string; values: string[] } | null {
+  for (const [name, { type, multiple }] of Object.entries(options)) {
+    if (type !== 'string' || multiple) continue;
+    const values = tokens.flatMap((one) => (one.kind === 'option' && one.name === name ? [String(one.value)] : []));
+    if (values.length > 1) return { name, values };
+  }
+  return null;
 }
 
 /**
@@ -75,8 +97,9 @@ export function readText(file: string, what: string): string {
 }
 
 /** Why a file could not be read or written, with where it was looked for. */
-export function stateFileError(error: unknown, file: string): string {
+export function stateFileError(error: unknown, file: string, use: 'read' | 'write' = 'read'): string {
   const code = error instanceof Error && 'code' in error ? error.code : error;
+  if (code === 'ENOENT' && use === 'write') return `expected a folder for it, found none at ${dirname(resolve(file))}`;
   if (code === 'ENOENT') return `expected a file, found nothing at ${resolve(file)}`;
   if (code === 'EISDIR') return `expected a file, found a folder at ${resolve(file)}`;
   return String(code);

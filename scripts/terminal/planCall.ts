@@ -30,7 +30,9 @@ export function readPlan({ arm, ...written }: Written & { readonly arm: readonly
   const best = readBest(written);
   if (!best && arm.length === 0)
     throw new CallError('expected an arm (--arm light:0:10) or --best, received neither', 2);
+  if (best && arm.length > 0) throw new CallError('expected an arm (--arm light:0:10) or --best, received both', 2);
   const width = readNumber(written, 'width');
+  refuseUnused(written, best !== null);
   if (width !== null && !(width > 0)) throw expected('--width', 'repetitions above 0', String(written.width));
   return {
     plan: {
@@ -46,12 +48,24 @@ export function readPlan({ arm, ...written }: Written & { readonly arm: readonly
   };
 }
 
+/** What serves arms alone, or the search for the best places alone, is not taken in silence beside the other. */
+function refuseUnused(written: Written, isBest: boolean): void {
+  if (isBest && written.width !== undefined) {
+    throw new CallError('expected --width beside arms (--arm light:0:10), received it beside --best', 2);
+  }
+  const unused = (['people', 'band'] as const).find((key) => written[key] !== undefined);
+  if (isBest || unused === undefined) return;
+  throw new CallError(`expected --${unused} beside --best, received it beside arms, which say their own`, 2);
+}
+
 function readBest(written: Written): BestAsked | null {
   const arms = readNumber(written, 'best');
   if (arms === null) return null;
   if (arms !== 1 && arms !== 2 && arms !== 3) throw expected('--best', '1, 2 or 3 arms', String(written.best));
   const people = readNumber(written, 'people');
   if (people === null) throw new CallError('expected the people of the study (--people 40) beside --best', 2);
+  if (!(Number.isInteger(people) && people > 0))
+    throw expected('--people', 'a whole number above 0', String(written.people));
   const { band = null } = written;
   const known = BANDS.find((one) => one === band) ?? null;
   if (band !== null && !known) throw expected('--band', BANDS.join(', '), band);

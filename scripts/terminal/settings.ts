@@ -41,8 +41,8 @@ function readJson(file: string): unknown {
 /** What is wrong with a setting: “`keptShare`: expected number to be <1, received “90”.”; a line for each unknown name. */
 function stateIssue(issue: Issue, written: unknown): string[] {
   const place = issue.path.length > 0 ? `\`${issue.path.map(String).join('.')}\`: ` : '';
-  const describe = (value: string, expected: string) =>
-    `${place}${formatExpectation({ value, expected, remedy: null })}`;
+  const describe = (value: string, expected: string, remedy: string | null = null) =>
+    `${place}${formatExpectation({ value, expected, remedy })}`;
   if (issue.code === 'unrecognized_keys') {
     const known = Object.keys(Object(valueAt(defaultSettings, issue.path))).join(', ');
     return issue.keys.map((key) => describe(key, `one of ${known}`));
@@ -50,7 +50,16 @@ function stateIssue(issue: Issue, written: unknown): string[] {
   const value = valueAt(written, issue.path);
   // The library's message ends in the kind of what it received, not in what it was.
   const [, expected = issue.message] = /expected (.*?)(?:, received .*)?$/u.exec(issue.message) ?? [];
-  return [describe(writeValue(value), expected.replaceAll('"', '').replaceAll('|', ', '))];
+  const words = expected.replaceAll('"', '').replaceAll('|', ', ');
+  // Marks stand round every value received, so that a number in a text would look like the number itself.
+  if (
+    typeof value === 'string' &&
+    issue.code === 'invalid_type' &&
+    /^\s*(?:[-+\d.]+(?:e[-+]?\d+)?|true|false)\s*$/iu.test(value)
+  ) {
+    return [describe(JSON.stringify(value), words, 'Write it without quotation marks.')];
+  }
+  return [describe(writeValue(value), words)];
 }
 
 /** A value as it was written; JSON has no word for the number that 1e999 is read as. */

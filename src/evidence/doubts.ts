@@ -5,7 +5,7 @@ import type { Problem } from './problem.ts';
 import type { Arm } from './schema.ts';
 import type { SelfCheck } from './selfCheck.ts';
 import { REFUSING_CHECKS } from './selfContradiction.ts';
-import { checkPercentOfMeans, checkSignOfPercent } from './spreadChecks.ts';
+import { checkPercentOfMeans, checkSignOfEffect, checkSignOfPercent } from './spreadChecks.ts';
 import { checkFAgainstT, checkPAgainstError, checkSignOfT, checkTAgainstError, checkTAgainstP } from './testChecks.ts';
 import { findUnusual } from './unusual.ts';
 
@@ -22,6 +22,7 @@ export const ALL_DOUBTS: Doubts = {
     checkCentre,
     checkSignOfT,
     checkSignOfPercent,
+    checkSignOfEffect,
     checkPercentOfMeans,
     checkFAgainstT,
     checkTAgainstP,

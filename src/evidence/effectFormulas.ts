@@ -18,6 +18,9 @@ export const FORMULAS = {
   standardisedVariance: '2 (1 − r)/n + d²/(2 n)',
 } as const;
 
+/** How an effect was obtained that the step before it, or an earlier one, has made of the printed one. */
+export const AS_BEFORE = 'as the step before it';
+
 /** An effect with its sampling variance, neither looked at yet. */
 export interface Computed {
   readonly y: number;

@@ -5,7 +5,7 @@
  */
 
 import { hasPeople } from './countedArm.ts';
-import type { Computed } from './effectFormulas.ts';
+import { AS_BEFORE, type Computed } from './effectFormulas.ts';
 import { logRatioOf } from './logRatio.ts';
 import { type PooledSpread, pooledEffect } from './pooledSpread.ts';
 import { logRatioOfErrors } from './printedError.ts';
@@ -121,7 +121,7 @@ function readyMade(
     correlation: arm.effect_standardiser === 'change-sd' && metric === 'standardised' ? r : null,
     steps: [
       ...steps,
-      { quantity: 'effect', value: d, how: steps.length > 0 ? 'as the step before it' : how },
+      { quantity: 'effect', value: d, how: steps.length > 0 ? AS_BEFORE : how },
       { quantity: 'variance', value: v, how: factor === 1 ? how : 'the printed variance times the square of the same' },
     ],
   };

@@ -16,6 +16,7 @@ export type Statistic = Extract<
   | `${'baseline' | 'followup'}_se`
   | `percent_change${'' | '_sd' | '_se' | '_ci_low' | '_ci_high'}`
   | 'correlation'
+  | 'effect'
 >;
 
 /** The numbers a printed one may stand for; null where the cell is empty or already contradicts another. */

@@ -18,6 +18,7 @@ import { printedSds } from './printedSds.ts';
 import type { Recovered } from './recover.ts';
 import type { Arm } from './schema.ts';
 import { smallSampleFactor } from './smallSampleFactor.ts';
+import { assumeCorrelation } from './statistics.ts';
 import type { EFFECT_METRICS, POOLED_FOR } from './vocabulary.ts';
 
 /** Pooled coefficients of variation of one outcome and measure, and how much they rest on. */
@@ -112,13 +113,7 @@ export function pooledEffect(
   const { n } = arm;
   const r = arm.correlation ?? assumedCorrelation;
   const steps: Recovered[] = [...change.steps, ...explainPool(cv)];
-  if (arm.correlation === null) {
-    steps.push({
-      quantity: 'correlation of before with after',
-      value: r,
-      how: 'assumed: the setting for this outcome',
-    });
-  }
+  if (arm.correlation === null) steps.push(assumeCorrelation(r));
   const { before: k1, after: k2 } = cv;
   if (metric === 'log-ratio') {
     const y = change.logRatio + (k2 ** 2 - k1 ** 2) / (2 * n);

@@ -119,12 +119,13 @@ function suggestRemedy(cell: string, column: Column<unknown>): string | null {
   if (type === 'number' || type === 'integer' || column.rangeOf) {
     if (/^[+-]?[1-9]\d{0,2}(?:,\d{3})+$/u.test(cell))
       return 'Write thousands without a comma, and decimals with a point.';
-    if (/^[+-]?\d+,\d+$/u.test(cell)) return 'Use a decimal point.';
+    if (/^\D?\d+[,·]\d+$/u.test(cell)) return 'Use a decimal point.';
+    if (/^[−–]\d/u.test(cell)) return 'Write the minus as -.';
     if (/%$/u.test(cell)) return 'Leave out the per cent sign; the unit is in the data dictionary.';
     if (/^[<>≤≥]/u.test(cell)) return 'A bound is not a value: enter the exact number, or leave the cell empty.';
     if (/\d\s*(?:±|\+\/-|\()/u.test(cell)) return 'Enter the mean alone; its spread has a column of its own.';
-    if (/^[+-]?\d+(?:\.\d+)?\s*\p{L}+$/u.test(cell)) return 'Leave out the unit; it is in the data dictionary.';
-    const ends = /^(\d+(?:\.\d+)?)\s*[-–—]\s*(\d+(?:\.\d+)?)$/u.exec(cell);
+    if (/^[+-]?[\d.]+\s*\p{L}+$/u.test(cell)) return 'Leave out the unit; it is in the data dictionary.';
+    const ends = /^([\d.]+)\s*[-–—]\s*([\d.]+)$/u.exec(cell);
     if (ends && column.rangeOf && Number(ends[1]) >= Number(ends[2])) return 'Write the smaller number first.';
     if (ends && !column.rangeOf)
       return 'Enter the mean of the range and put the spread in the column of the standard deviation.';

@@ -103,6 +103,21 @@ export const checkPercentOfMeans: SelfCheck = (arm, rangeOf) => {
   };
 };
 
+/** A ready-made effect has the sign of the change that stands beside it. */
+export const checkSignOfEffect: SelfCheck = (arm, rangeOf) => {
+  const [effect, change] = [rangeOf('effect'), impliedChange(rangeOf)];
+  if (!effect || !change) return null;
+  const { low, high } = change.range;
+  if (!((effect.high < 0 && low > 0) || (effect.low > 0 && high < 0))) return null;
+  return {
+    column: 'effect',
+    doubted: ['effect'],
+    expected: `an effect ${low > 0 ? 'above' : 'below'} 0, as the change is (${quoteCells(arm, change.from)})`,
+    remedy: 'Where the paper subtracts the other way round, change the sign of the effect; else correct the change.',
+    isImpossible: false,
+  };
+};
+
 /** A mean change and a change in per cent have one sign. */
 export const checkSignOfPercent: SelfCheck = (arm, rangeOf) => {
   const [percent, change] = [rangeOf('percent_change'), rangeOf('change_mean')];

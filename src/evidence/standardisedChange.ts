@@ -5,11 +5,11 @@
  */
 
 import type { CountedArm } from './countedArm.ts';
-import { type Computed, explain, FORMULAS } from './effectFormulas.ts';
+import { AS_BEFORE, type Computed, explain, FORMULAS } from './effectFormulas.ts';
 import type { Arm } from './schema.ts';
 import { smallSampleFactor } from './smallSampleFactor.ts';
 import { byBaselineSd } from './standardisedEffect.ts';
-import { resolveStatistics } from './statistics.ts';
+import { assumeCorrelation, resolveStatistics } from './statistics.ts';
 
 /** The reason in words where it cannot be had. */
 export function standardisedOf(arm: CountedArm, assumedCorrelation: number): Computed | string {
@@ -37,12 +37,9 @@ function standardisedOfEffect(arm: CountedArm & { readonly effect: number }, ass
   const r = correlation ?? assumedCorrelation;
   const { d, steps } = byBaselineSd(arm, r);
   const v = (2 * (1 - r)) / n + d ** 2 / (2 * n);
-  const ofR =
-    correlation === null
-      ? [{ quantity: 'correlation of before with after', value: r, how: 'assumed: the setting for this outcome' }]
-      : [];
+  const ofR = correlation === null ? [assumeCorrelation(r)] : [];
   const last = [
-    { quantity: 'effect', value: d, how: 'reported' },
+    { quantity: 'effect', value: d, how: steps.length > 0 ? AS_BEFORE : 'reported' },
     { quantity: 'variance', value: v, how: FORMULAS.standardisedVariance },
   ];
   return { y: d, v, correlation: r, steps: [...ofR, ...steps, ...last] };

@@ -29,8 +29,14 @@ export interface RowStatistics {
   readonly steps: readonly Recovered[];
 }
 
+const CORRELATION = 'correlation of before with after';
 /** How a correlation was obtained that nothing in the row gives. */
 const ASSUMED = 'assumed: the setting for this outcome';
+
+/** The step of a correlation that nothing in the row gives. @param value of the setting, −1 to 1 open */
+export function assumeCorrelation(value: number): Recovered {
+  return { quantity: CORRELATION, value, how: ASSUMED };
+}
 
 /**
  * @param arm of which at least a mean or an SD may be missing; what cannot be had is null
@@ -94,7 +100,7 @@ function spreadFromPercents(arm: CountedArm, { baselineMean, unit }: Means): Rec
 
 /** Reported; else from three SDs or from two with the third assumed equal, where these fit together; else assumed. */
 function resolveCorrelation(arm: Arm, sds: PrintedSds, changeSd: number | null, assumed: number): Recovered {
-  const quantity = 'correlation of before with after';
+  const quantity = CORRELATION;
   if (arm.correlation !== null) return { quantity, value: arm.correlation, how: 'reported' };
   const inside = (value: number) => value > -1 && value < 1;
   const [before, after] = [sds.baseline?.value ?? null, sds.followup?.value ?? null];
@@ -110,7 +116,7 @@ function resolveCorrelation(arm: Arm, sds: PrintedSds, changeSd: number | null, 
     const how = 'one SD and that of the change, the other SD assumed equal: 1 − s_c² / (2 s²)';
     if (inside(value)) return { quantity, value, how, restsOn: 'recovered' };
   }
-  return { quantity, value: assumed, how: ASSUMED };
+  return assumeCorrelation(assumed);
 }
 
 /** The SD after from that before, that of the change and a reported correlation; null where it is not needed or not to be had. */

@@ -160,7 +160,7 @@ export interface Band {
   /** Smallest and largest reserve among the rows. */
   readonly studiedReserve: { readonly low: number; readonly high: number } | null;
   readonly studiedLoad: { readonly low: number; readonly high: number } | null;
-  /** Growth at reserve 0 with its interval; null where nobody trained near it. */
+  /** Growth at reserve 0 with its interval; null where nobody trained near it: there the curve is only continued. */
   readonly atFailure: Estimate | null;
   /** What of a difference from growth at reserve 0, or at the least reserve studied where none is near it, can be told from none. */
   readonly difference: ReserveDifference;

@@ -4,7 +4,8 @@
  *
  * - growth, accessory work: the whole repetitions of the target.
  * - main lift of strength: the load leads; reserve is what the planned repetitions leave.
- * - staying fresh: at least what is recovered before the event, and up to the target where that is more.
+ * - staying fresh: at least what is recovered before the event, and up to the target where that is more; no number
+ *   where the event asks for nothing and there is no target.
  *
  * What is said is lowered by how much people stop early, so that what is really left is meant.
  */
@@ -66,18 +67,21 @@ export function advise(analysis: PracticeAnalysis, situation: Situation): Advice
   const sourced = targetNear(analysis, load);
   const { reserve, adjustments, sentence } = mainLift ?? chooseReserve(analysis, situation, sourced);
   const trained = mainLift ? mainLift.left : reserve && spanTrained(reserve, judgement);
+  // What planned repetitions leave is counted, not judged by the lifter.
+  const judged = mainLift ? TAKEN_AS_SAID : judgement;
+  const bound = boundOfPossible(load, exercise.relation);
+  const sayable = { judgement: judged, most: bound ? mostReserve(bound) : Number.POSITIVE_INFINITY };
   return {
     ...sourced,
     reserve,
     adjustments,
     sentence,
-    // What planned repetitions leave is counted, not judged by the lifter.
-    choices: reserve ? listChoices(analysis, situation, reserve, mainLift ? TAKEN_AS_SAID : judgement) : [],
+    choices: reserve ? listChoices(analysis, situation, reserve, judged) : [],
     trained,
     testSet: !mainLift && trained !== null && leavesInterval(trained, sourced) && judgement.spread > 0,
     possible,
     mainLift,
-    event: hoursToEvent === null ? null : judgeSession(analysis, status, hoursToEvent, trained ?? AT_FAILURE),
+    event: hoursToEvent === null ? null : judgeSession(analysis, status, hoursToEvent, trained ?? AT_FAILURE, sayable),
     near: evidenceNear(analysis, load, trained ? trained.mean : null),
     practice: statePractice(possible?.mean ?? beyondPublished(load), exercise),
     cautions: cautionsFor(situation),

@@ -5,13 +5,15 @@
  */
 
 import type { PracticeAnalysis } from '../model/full.ts';
+import type { Target } from '../model/result.ts';
 import { LEAST_TARGET_STUDIES } from '../model/target.ts';
 import type { WholeRange } from '../model/wholeRepetitions.ts';
 import { countOf } from '../numerics/countOf.ts';
 import { isUnguarded, LEAST_RESERVE_WHEN_PINNED } from './cautions.ts';
-import { type Judgement, reallyLeft, sayTarget } from './judgement.ts';
+import { slowestRecovery } from './event.ts';
+import { type Judgement, reallyLeft, sayAtLeast, sayTarget } from './judgement.ts';
 import { boundOfPossible, mostReserve, type Possible, refuseReserve, statePossible } from './possible.ts';
-import { judgeEvent, leastReserveInTime, recoveryAfter, writeHours } from './recovery.ts';
+import { judgeEvent, leastReserveInTime, writeHours } from './recovery.ts';
 import type { Situation } from './situation.ts';
 import { type SourcedTarget, targetNear } from './targetTable.ts';
 import { tellLifter } from './tellLifter.ts';
@@ -50,15 +52,8 @@ export function chooseReserve(
   const floor = leastSafe(situation);
   const fresh = situation.purpose === 'staying fresh' ? freshReserve(analysis, situation) : null;
   if (fresh && fresh.refusal !== null) return refuse(fresh.refusal, floor);
-  if (!fresh && target.whole === null) {
-    return refuse('This evidence gives no number to follow at this load.', floor);
-  }
-  if (!fresh && studies < LEAST_ADVICE_STUDIES) {
-    return refuse(
-      `This evidence gives no number to follow at this load: it rests on ${studies} studies, and at least ${LEAST_ADVICE_STUDIES} are asked for, so that a target is left without any one of them.`,
-      floor,
-    );
-  }
+  const noTarget = whyNoTarget(target, studies);
+  if (!fresh && noTarget !== null) return refuse(noTarget, floor);
   const bound = boundOfPossible(load, exercise.relation);
   const ceiling = bound ? mostReserve(bound) : Number.POSITIVE_INFINITY;
   const recovered = fresh?.least ?? 0;
@@ -67,15 +62,19 @@ export function chooseReserve(
     const instead = recovered > floor ? 'move the session' : 'set safety arms or have a spotter';
     return refuse(`${refuseReserve(bound, needed)} Take a lighter load, or ${instead}.`, floor > ceiling ? 0 : floor);
   }
-  const wanted = studies < LEAST_ADVICE_STUDIES ? NONE_WANTED : (sayTarget(target, judgement)?.whole ?? NONE_WANTED);
+  // An event that asks for nothing is no reason to go to failure: without a target nothing else gives a number.
+  if (noTarget !== null && recovered === 0) return refuse(`The event asks for no reserve. ${noTarget}`, floor);
+  const wanted = noTarget === null ? (sayTarget(target, judgement)?.whole ?? NONE_WANTED) : NONE_WANTED;
   // Staying fresh never asks for less than growth does.
   const least = Math.max(needed, wanted.least);
   const most = fresh?.isLate(wanted.most) ? least : Math.max(least, wanted.most);
   if (fresh?.isLate(least)) {
-    return refuse(
-      `Growth asks for at least ${least} in reserve, after which recovery is not expected before the event: move the session, or leave it out.`,
-      floor,
-    );
+    const who = least === wanted.least ? 'Growth' : least === floor ? 'Safety' : null;
+    const why =
+      who === null || least === 0
+        ? `As this lifter judges, recovery from sets with ${least} said to be in reserve is not expected before the event`
+        : `${who} asks for at least ${least} in reserve, after which recovery is not expected before the event`;
+    return refuse(`${why}: move the session, or leave it out.`, floor);
   }
   // Who stops early leaves more than is said: of that, too, no more than a set can leave.
   const sayable = bound ? Math.max(needed, mostToSay(bound, ceiling, judgement)) : ceiling;
@@ -88,6 +87,13 @@ export function chooseReserve(
     bound && most > sayable ? `Lowered to what a set at this load can leave: ${statePossible(bound)}.` : null,
   ].filter((one) => one !== null);
   return { reserve, adjustments, sentence: tellLifter(reserve) };
+}
+
+/** Why growth gives no number to follow; null where it does. */
+function whyNoTarget({ whole }: Target, studies: number): string | null {
+  if (whole === null) return 'This evidence gives no number to follow at this load.';
+  if (studies >= LEAST_ADVICE_STUDIES) return null;
+  return `This evidence gives no number to follow at this load: it rests on ${studies} studies, and at least ${LEAST_ADVICE_STUDIES} are asked for, so that a target is left without any one of them.`;
 }
 
 /** Most whole repetitions to say of which one at least is done by who judges so; 0 where even that leaves more. */
@@ -119,11 +125,11 @@ type Fresh =
     };
 
 /** Plans backwards from the event, whose hours it needs. */
-function freshReserve({ fatigue }: PracticeAnalysis, { hoursToEvent, status, judgement }: Situation): Fresh {
+function freshReserve(analysis: PracticeAnalysis, { hoursToEvent, status, judgement }: Situation): Fresh {
   if (hoursToEvent === null) {
     return { refusal: 'Say how many hours there are to the event: staying fresh is planned backwards from it.' };
   }
-  const { time, verdict, shortest } = leastReserveInTime(fatigue, status, hoursToEvent);
+  const { time, verdict, shortest } = leastReserveInTime(analysis.fatigue, status, hoursToEvent);
   if (!time) {
     const left = `${countOf(Number(hoursToEvent.toFixed(1)), 'hour is', 'hours are')} left`;
     return {
@@ -133,15 +139,17 @@ function freshReserve({ fatigue }: PracticeAnalysis, { hoursToEvent, status, jud
     };
   }
   const hours = writeHours(time.hours);
+  const least = sayAtLeast(time.reserve, judgement);
+  const asSaid = least === time.reserve ? '' : ` This lifter is to say ${least}, so that as many are really left.`;
   return {
     refusal: null,
-    least: Math.max(0, Math.ceil(time.reserve - judgement.bias - SLACK)),
+    least,
     why:
       verdict === 'in time'
-        ? `Raised for the event: the least reserve whose recovery is in time with its whole interval is ${time.reserve} (${hours}).`
-        : `Raised for the event: the least reserve expected to be recovered in time is ${time.reserve} (${hours}), though its interval reaches past the event.`,
+        ? `Raised for the event: the least reserve whose recovery is in time with its whole interval is ${time.reserve} (${hours}).${asSaid}`
+        : `Raised for the event: the least reserve expected to be recovered in time is ${time.reserve} (${hours}), though its interval reaches past the event.${asSaid}`,
     isLate: (said) => {
-      const after = recoveryAfter(fatigue, status, reallyLeft(said, judgement).mean).time;
+      const after = slowestRecovery(analysis, status, reallyLeft(said, judgement)).time;
       return after !== null && judgeEvent(after, hoursToEvent) === 'not in time';
     },
   };

@@ -1,6 +1,7 @@
 /** A session before an event: whether recovery is expected in time, and what to do where it is not. */
 import type { PracticeAnalysis } from '../model/full.ts';
 import { countOf } from '../numerics/countOf.ts';
+import { type Judgement, sayAtLeast, TAKEN_AS_SAID } from './judgement.ts';
 import {
   type EventVerdict,
   judgeEvent,
@@ -22,6 +23,13 @@ export interface EventAnswer {
   readonly sentence: string;
 }
 
+/** What more reserve can be asked for: how the lifter judges it, and the most that a set at the load can leave. */
+interface Sayable {
+  readonly judgement: Judgement;
+  readonly most: number;
+}
+const ANY_RESERVE: Sayable = { judgement: TAKEN_AS_SAID, most: Number.POSITIVE_INFINITY };
+
 /**
  * @param hours from the session to the event, at least 0
  * @param left fewest and most repetitions really left; the one that takes longer to recover from decides
@@ -31,15 +39,17 @@ export function judgeSession(
   status: TrainingStatus,
   hours: number,
   left: { readonly low: number; readonly high: number },
+  sayable = ANY_RESERVE,
 ): EventAnswer {
   const { time, reason } = slowestRecovery(analysis, status, left);
   if (!time) return { hours, time: null, verdict: null, sentence: `Recovery is not known: ${reason}.` };
   const verdict = judgeEvent(time, hours);
-  return { hours, time, verdict, sentence: stateVerdict(analysis, status, hours, time, verdict) };
+  return { hours, time, verdict, sentence: stateVerdict(analysis, status, hours, time, verdict, sayable) };
 }
 
-function slowestRecovery(
-  { fatigue }: PracticeAnalysis,
+/** Recovery after what is really left, the slower end of it. */
+export function slowestRecovery(
+  { fatigue }: Pick<PracticeAnalysis, 'fatigue'>,
   status: TrainingStatus,
   { low, high }: { readonly low: number; readonly high: number },
 ): RecoveryAnswer {
@@ -54,6 +64,7 @@ function stateVerdict(
   hours: number,
   time: RecoveryTime,
   verdict: EventVerdict,
+  sayable: Sayable,
 ): string {
   const takes = writeHours(time.hours);
   const left = countOf(Number(hours.toFixed(1)), 'hour is', 'hours are');
@@ -65,7 +76,17 @@ function stateVerdict(
   }
   // Less reserve is no advice for freshness, whatever a noisy fit says of it.
   const other = leastReserveInTime(fatigue, status, hours).time;
-  const more =
-    other && other.reserve > time.reserve ? `leave ${other.reserve} in reserve (${writeHours(other.hours)}), or ` : '';
+  const more = other && other.reserve > time.reserve ? `${askForMore(other, sayable)}, or ` : '';
   return `Not recovered before the event: ${fact}. Instead ${more}move the session to at least ${writeHours(time.hours)} before it.`;
+}
+
+/** “leave 5 in reserve (12 hours)”, in what the lifter is to say, at a load at which a set can leave it. */
+function askForMore({ reserve, hours }: RecoveryTime, { judgement, most }: Sayable): string {
+  const said = sayAtLeast(reserve, judgement);
+  const lighter = Math.max(said, reserve) > most ? 'take a lighter load and ' : '';
+  const leave =
+    said === reserve
+      ? `leave ${reserve} in reserve`
+      : `leave ${said} in reserve as this lifter says it, so that at least ${reserve} ${reserve === 1 ? 'is' : 'are'} really left`;
+  return `${lighter}${leave} (${writeHours(hours)})`;
 }

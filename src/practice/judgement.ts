@@ -44,9 +44,14 @@ export function sayTarget({ point, low, high }: Target, { bias }: Judgement): Sh
   return showTarget({ point: toSay(point), low: toSay(low), high: high === null ? null : toSay(high) });
 }
 
+/** Repetitions misjudged as they are told, in tenths: 0.95 is 1.0, which `toFixed` calls 0.9, since it is stored a little smaller. */
+export function inTenths(error: number): number {
+  return (Math.sign(error) * Math.round(10 * Math.abs(error))) / 10;
+}
+
 /** “About 1.2 repetitions more are really left than are said.” */
 export function stateDifference({ bias }: Judgement): string {
-  const by = Math.abs(bias).toFixed(1);
+  const by = Math.abs(inTenths(bias)).toFixed(1);
   return Number(by) === 0
     ? 'As many repetitions are left as are said.'
     : `About ${by} repetitions ${bias > 0 ? 'more' : 'fewer'} are really left than are said.`;
@@ -54,7 +59,7 @@ export function stateDifference({ bias }: Judgement): string {
 
 /** Which numbers follow how the lifter judges, and which do not and why; null where nothing is misjudged. */
 export function stateShift(judgement: Judgement): string | null {
-  if (Number(judgement.bias.toFixed(1)) === 0) return null;
+  if (inTenths(judgement.bias) === 0) return null;
   return `${stateDifference(judgement)} The number to say, the first column, the targets to say and the card are moved by that; growth kept, recovery and the figure are those of what is really left. Common practice is not moved: it does not say which of the two it means.`;
 }
 
@@ -68,4 +73,13 @@ export function reallyLeft(
     low: Math.max(0, said + bias - spread),
     high: Math.max(0, said + bias + spread),
   };
+}
+
+/** Rounding allowed where a whole number is meant. */
+const SLACK = 1e-9;
+
+/** Fewest whole repetitions to say so that, as far down as `reallyLeft` tells what may be left, at least `reserve` are. */
+export function sayAtLeast(reserve: number, { bias, spread }: Judgement): number {
+  // Nothing is left below none, whatever is said.
+  return reserve <= 0 ? 0 : Math.max(0, Math.ceil(reserve - bias + spread - SLACK));
 }

@@ -32,11 +32,14 @@ export function planMainLift(planned: number, possible: Possible | null, floor: 
   if (floor > mostReserve(possible)) {
     return refuse(`${refuseReserve(possible, floor)} Take a lighter load, or set safety arms or have a spotter.`);
   }
-  const repetitions = Math.min(planned, Math.floor(possible.mean - floor));
-  const mean = possible.mean - repetitions;
+  // Where safety asks for none, of the mean as it is told too: 8 of about 8.0 are not too many.
+  const most = floor > 0 ? possible.mean : Number(possible.mean.toFixed(1));
+  const repetitions = Math.min(planned, Math.floor(most - floor));
+  const mean = Math.max(0, possible.mean - repetitions);
   const sd = possible.sd ?? 0;
   const left = { mean, low: Math.max(0, mean - sd), high: mean + sd };
-  const whole = Math.max(floor, Math.floor(mean));
+  // Of the mean as it is told: who reads that about 3.0 would be left is not told 2 beside it.
+  const whole = Math.max(floor, Math.floor(Number(mean.toFixed(1))));
   return {
     repetitions,
     left,

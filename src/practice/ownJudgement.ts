@@ -18,7 +18,7 @@
 import { countOf } from '../numerics/countOf.ts';
 import { normalQuantile } from '../numerics/distributions.ts';
 import { writePercent } from '../numerics/percent.ts';
-import { type Judgement, PUBLISHED_JUDGEMENT } from './judgement.ts';
+import { inTenths, type Judgement, PUBLISHED_JUDGEMENT } from './judgement.ts';
 
 /** One set done to failure, whole repetitions. */
 export interface TestSet {
@@ -114,13 +114,13 @@ function howSure(bias: number, standardError: number): string {
 
 /** “1.2 more done than said” */
 function tellError(error: number): string {
-  const size = Math.abs(error).toFixed(1);
+  const size = Math.abs(inTenths(error)).toFixed(1);
   if (Number(size) === 0) return 'as many done as said';
   return `${size} ${error > 0 ? 'more' : 'fewer'} done than said`;
 }
 
 function showError(error: number): string {
-  const shown = error.toFixed(1);
+  const shown = inTenths(error).toFixed(1);
   if (Number(shown) === 0) return '0.0';
   return error > 0 ? `+${shown}` : shown.replace('-', '−');
 }

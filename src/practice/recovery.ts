@@ -38,7 +38,8 @@ export function recoveryAfter(
   const listed = found.recovery.filter((one) => one.reserve <= reserve).at(-1);
   if (!listed) {
     const asked = Number(reserve.toFixed(1));
-    return { time: null, reason: `no session with ${asked} or fewer in reserve was studied in ${status} people` };
+    const few = asked === 0 ? '0' : `${asked} or fewer`;
+    return { time: null, reason: `no session with ${few} in reserve was studied in ${status} people` };
   }
   const { hours, low, high } = listed;
   const furthest = found.recovery.at(-1)?.reserve ?? listed.reserve;

@@ -57,6 +57,45 @@ describe('statistics of simulated people', () => {
   });
 });
 
+describe('a ready-made effect of the other sign than the change', () => {
+  const means: Cells = { baseline_mean: '42.1', followup_mean: '45.2' };
+  it.each([
+    [
+      'standardised',
+      { effect: '-0.48', effect_metric: 'standardised' },
+      'above',
+      '`followup_mean` (45.2) and `baseline_mean` (42.1)',
+    ],
+    [
+      'a log ratio',
+      { effect: '-0.07', effect_variance: '0.0003', effect_metric: 'log-ratio' },
+      'above',
+      '`followup_mean`',
+    ],
+    [
+      'of a fall',
+      { followup_mean: '', change_mean: '-3.1', effect: '0.07', effect_variance: '0.0003', effect_metric: 'log-ratio' },
+      'below',
+      '`change_mean` (-3.1)',
+    ],
+  ] as const)('is told: %s', (_what, cells, side, from) => {
+    const told = doubtsOf({ ...means, ...cells }).filter(({ column }) => column === 'effect');
+    expect(told.map(({ kind }) => kind)).toEqual(['unusual']);
+    expect(told[0].expected).toContain(`an effect ${side} 0, as the change is (${from}`);
+  });
+
+  it('is not told of the same sign, nor where rounding leaves the sign open', () => {
+    const told = (cells: Cells) => doubtsOf({ ...means, ...cells }).filter(({ column }) => column === 'effect');
+    expect(told({ effect: '0.48', effect_metric: 'standardised' })).toEqual([]);
+    expect(
+      told({ followup_mean: '42.2', baseline_mean: '42.1', effect: '-0.0', effect_metric: 'standardised' }),
+    ).toEqual([]);
+    expect(told({ followup_mean: '42', baseline_mean: '42', effect: '-0.1', effect_metric: 'standardised' })).toEqual(
+      [],
+    );
+  });
+});
+
 describe('one slip in a row whose statistics agree', () => {
   it.each(SLIPS)('is told, alone, for $what', ({ left, spoil, column, expected, isProblem }) => {
     let tried = 0;

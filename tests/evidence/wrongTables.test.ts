@@ -291,6 +291,10 @@ describe('a wrong table', () => {
 
   it.each([
     ['baseline_sd', '<0.05', /a bound is not a value/i],
+    ['change_mean', '−3.1', /Write the minus as -\./],
+    ['change_mean', '−3·1', /Use a decimal point\./],
+    ['baseline_mean', '42·1', /Use a decimal point\./],
+    ['baseline_mean', '42.1 mm', /Leave out the unit/],
     ['baseline_sd', '5-7', /the mean of the range/],
     ['baseline_mean', '40 ± 6', /the mean alone/],
     ['followup_mean', '43 mm', /leave out the unit/i],

@@ -175,6 +175,18 @@ describe('growth by reserve', () => {
     expect(strength.table.columns).toContain('strength gain (%)');
   });
 
+  it('tells no growth at reserve 0 where nobody trained near it, which the curve is only continued to', () => {
+    const far = arms.filter(({ reserve_reps: reserve }) => reserve === null || reserve >= 2);
+    const one = analyse(far, settings);
+    for (const name of ['light', 'heavy'] as const) {
+      expect(bandOf(one, name).atFailure).toBeNull();
+      const { caption } = growthByReserve(one, { band: name });
+      expect(caption).not.toMatch(/At reserve 0/u);
+      expect(caption).toMatch(/No target: nobody here trained to reserve 0; the least reserve studied is 2\./u);
+    }
+    expect(bandOf(analysis, 'heavy').atFailure).not.toBeNull();
+  });
+
   it('has the marks at reserve 0 whole on a phone, too', () => {
     const svg = drawPlot(growthByReserve(analysis, { band: 'heavy' }), NARROW_DRAWING);
     const marks = [...svg.matchAll(/<circle[^>]*>/gu)].map(([mark]) =>

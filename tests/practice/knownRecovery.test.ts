@@ -7,6 +7,7 @@ import type { PracticeAnalysis } from '../../src/model/full.ts';
 import type { Target } from '../../src/model/result.ts';
 import { noTarget } from '../../src/model/target.ts';
 import { showTarget } from '../../src/model/wholeRepetitions.ts';
+import { advise } from '../../src/practice/advice.ts';
 import { cautionsFor, GENERAL_CAUTIONS, guardCautions, isUnguarded } from '../../src/practice/cautions.ts';
 import { chooseReserve, leastSafe } from '../../src/practice/chooseReserve.ts';
 import { judgeSession } from '../../src/practice/event.ts';
@@ -47,6 +48,9 @@ describe('recovery after a reserve', () => {
     const later = withRecovery(TIMES.slice(1));
     expect(recoveryAfter(later.fatigue, 'trained', 1.26).reason).toBe(
       'no session with 1.3 or fewer in reserve was studied in trained people',
+    );
+    expect(recoveryAfter(later.fatigue, 'trained', 0).reason).toBe(
+      'no session with 0 in reserve was studied in trained people',
     );
     expect(recoveryAfter(fatigue, 'untrained', 1)).toEqual({ time: null, reason: 'one study is too few' });
     expect(recoveryAfter({ ...fatigue, byStatus: [] }, 'trained', 1).reason).toBe('no rows of trained people');
@@ -113,6 +117,14 @@ describe('a session before an event', () => {
     expect(judge(45, 0).sentence).toMatch(
       /^Not recovered .* Instead leave 2 in reserve \(40 hours\), or move the session to at least 60 hours before it\.$/u,
     );
+    const said = (bias: number, most: number, end: string) =>
+      expect(
+        judgeSession(analysis, 'trained', 45, { low: 0, high: 0 }, { judgement: { bias, spread: 0 }, most }).sentence,
+      ).toContain(`Instead ${end} (40 hours), or move the session`);
+    // In what the lifter is to say, as the range above it is.
+    said(-1, 9, 'leave 3 in reserve as this lifter says it, so that at least 2 are really left');
+    said(0, 2, 'leave 2 in reserve');
+    said(0, 1, 'take a lighter load and leave 2 in reserve');
     expect(judge(10, 4).sentence).toMatch(/10 hours are left\. Instead move the session to at least 20 hours before/u);
     const turned = withRecovery([
       [0, 20, 30],
@@ -259,8 +271,16 @@ describe('the range that is said', () => {
       expect(fresh(45, {}, target(1.5, 1)).adjustments.join()).toMatch(/expected .* is 2 \(40 hours\), though its/u);
     });
 
-    it('needs no target of growth', () => {
-      expect(fresh(50, {}, noTarget(0.9, 'none')).reserve).toEqual({ least: 2, most: 2 });
+    it('needs no target of growth, but gives no number of its own where any is recovered from in time', () => {
+      const none = noTarget(0.9, 'none');
+      expect(fresh(50, {}, none).reserve).toEqual({ least: 2, most: 2 });
+      // Not failure: nothing asks for it.
+      expect(fresh(72, {}, none)).toEqual({
+        reserve: null,
+        adjustments: [],
+        sentence: 'The event asks for no reserve. This evidence gives no number to follow at this load.',
+      });
+      expect(fresh(72, { exercise: bar }, none).sentence).toMatch(/Whatever the evidence, leave at least 1: nothing/u);
     });
 
     it('is what growth asks for where that is in time', () => {
@@ -272,11 +292,30 @@ describe('the range that is said', () => {
     });
 
     it('counts the bias, since so many more are left than are said', () => {
-      expect(fresh(50, judged(1), target(1, 0.5)).reserve?.least).toBe(1);
-      expect(fresh(50, judged(-1), target(1, 0.5)).reserve?.least).toBe(3);
+      const exactly = (bias: number) => ({ judgement: { bias, spread: 0 } });
+      expect(fresh(50, exactly(1), target(1, 0.5)).reserve?.least).toBe(1);
+      expect(fresh(50, exactly(-1), target(1, 0.5)).reserve?.least).toBe(3);
       expect(fresh(72, judged(3), target(1, 0.5)).reserve?.least).toBe(0);
       // Never closer to failure than growth alone, whatever there is time for.
       expect(fresh(72, {}, target(6.3, 5.2)).reserve).toEqual(choose({}, target(6.3, 5.2)).reserve);
+    });
+
+    it('counts the spread too, by which the session is judged: it never asks for what it then calls late', () => {
+      // 2 in time; 2 − 1 + 1 and 2 + 1 + 1 are said so that the fewest that may be left are 2.
+      expect(fresh(50, judged(1), target(1, 0.5)).reserve?.least).toBe(2);
+      const over = fresh(50, judged(-1), target(1, 0.5));
+      expect(over.reserve?.least).toBe(4);
+      expect(over.adjustments.join()).toMatch(/is 2 \(40 hours\)\. This lifter is to say 4, so that as many are/u);
+      // Nothing is left below none, so that an event far away asks for nothing of who overrates it.
+      expect(fresh(72, judged(-2), target(0.4, 0)).adjustments).toEqual([]);
+      for (const bias of [-3, -1, 0, 1, 3]) {
+        for (const hoursToEvent of [40, 49, 50, 71, 72]) {
+          const situation = { ...at(60), ...judged(bias), hoursToEvent, purpose: 'staying fresh' as const };
+          const { reserve, event } = advise(analysis, situation);
+          expect(reserve).not.toBeNull();
+          expect(['in time', 'expected in time']).toContain(event?.verdict);
+        }
+      }
     });
 
     it('does not reach up to a reserve after which recovery takes longer', () => {
@@ -290,6 +329,12 @@ describe('the range that is said', () => {
       expect(early(target(3.5, 2.2))).toMatchObject({ reserve: null });
       expect(early(target(3.5, 2.2)).sentence).toMatch(/^Growth asks for at least 3 .*: move the session/u);
       expect(choose({ purpose: 'staying fresh', hoursToEvent: 45 }, target(3.5, 2.2), turned).reserve?.most).toBe(3);
+      // By whom more is asked for is said as it is: here nothing by growth.
+      const late = (change: Partial<Situation>) =>
+        choose({ purpose: 'staying fresh', hoursToEvent: 35, ...change }, target(0.4, 0), turned).sentence;
+      expect(late({ exercise: bar, ...judged(-1) })).not.toMatch(/Growth/u);
+      expect(late({ exercise: bar, judgement: { bias: 1, spread: 0 } })).toMatch(/^Safety asks for at least 1 /u);
+      expect(late({ judgement: { bias: 3, spread: 0 } })).toMatch(/^As this lifter judges, .* with 0 said to be in/u);
     });
 
     it('is refused where none is in time, or none is known', () => {
@@ -309,7 +354,7 @@ describe('the range that is said', () => {
       expect(late.reserve).toBeNull();
       expect(late.sentence).toMatch(/no set leaves 2 in reserve\. Take a lighter load, or move the session\.$/u);
       const pinned = fresh(50, { load: 95, exercise: bar, ...judged(-2) });
-      expect(pinned.sentence).toMatch(/no set leaves 4 in reserve\. .*, or move the session\.$/u);
+      expect(pinned.sentence).toMatch(/no set leaves 5 in reserve\. .*, or move the session\.$/u);
       const alone = fresh(72, { load: 95, exercise: bar, ...judged(-2) });
       expect(alone.sentence).toMatch(/no set leaves 3 in reserve\. .*, or set safety arms or have a spotter\.$/u);
     });

@@ -6,7 +6,13 @@
 import { describe, expect, it } from 'vitest';
 import { makeRandom } from '../../src/numerics/random.ts';
 import { advise } from '../../src/practice/advice.ts';
-import { PUBLISHED_JUDGEMENT, sayTarget, stateShift, TAKEN_AS_SAID } from '../../src/practice/judgement.ts';
+import {
+  PUBLISHED_JUDGEMENT,
+  sayTarget,
+  stateDifference,
+  stateShift,
+  TAKEN_AS_SAID,
+} from '../../src/practice/judgement.ts';
 import { judgeOwn, stateOwn, type TestSet } from '../../src/practice/ownJudgement.ts';
 import { analysis as shipped } from './programme/shipped.ts';
 import { at } from './setAt.ts';
@@ -132,6 +138,17 @@ describe('what follows a lifter’s judgement', () => {
     // By hand: mean 13/6, σ² = (2·2.1025 + 2.8333)/7 = 1.00548, w = 0.92619, bias 2.0769.
     expect(judgement.bias).toBeCloseTo(2.0769, 4);
     expect(stateShift(judgement)).toMatch(/About 2\.1 repetitions more are really left/u);
+  });
+
+  it('is told as it is rounded by hand: the published 0.95 as 1.0, and to either side alike', () => {
+    const told = (bias: number) => stateDifference({ bias, spread: 1 });
+    expect(told(PUBLISHED_JUDGEMENT.bias)).toBe('About 1.0 repetitions more are really left than are said.');
+    expect(told(-0.35)).toBe('About 0.4 repetitions fewer are really left than are said.');
+    expect(told(-0.04)).toBe('As many repetitions are left as are said.');
+    expect(stateShift({ bias: -0.04, spread: 1 })).toBeNull();
+    // 7 of 20 sets one more than said: 0.35 on average.
+    const mean = judgeOwn(erring(...Array.from({ length: 20 }, (_, i) => (i < 7 ? 1 : 0))));
+    expect(stateOwn(mean)).toMatch(/^20 test sets: 0\.4 more done than said on average/u);
   });
 
   it('moves nothing where nothing is misjudged', () => {

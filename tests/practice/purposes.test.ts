@@ -4,6 +4,7 @@ import { analyseForPractice } from '../../src/model/full.ts';
 import { settingsSchema } from '../../src/model/settings.ts';
 import { advise } from '../../src/practice/advice.ts';
 import { PUBLISHED_JUDGEMENT } from '../../src/practice/judgement.ts';
+import { possibleAt } from '../../src/practice/possible.ts';
 import { judgeEvent, writeHours } from '../../src/practice/recovery.ts';
 import type { Situation } from '../../src/practice/situation.ts';
 import { arms, analysis as shipped } from './programme/shipped.ts';
@@ -89,6 +90,33 @@ describe('the main lift of strength work', () => {
     const { reserve, sentence } = main(98, 1);
     expect(reserve).toBeNull();
     expect(sentence).toMatch(/what 1 repetition leaves is not known.*Leave at least 1/u);
+  });
+});
+
+describe('repetitions left of those possible', () => {
+  const main = (load: number, planned: number, more: Partial<Situation> = {}) =>
+    advise(shipped, { ...at(load), purpose: 'strength, main lift', planned, ...more });
+
+  it('are counted as they are told: where about 3.0 are left it is 3, and 8 of about 8.0 are not too many', () => {
+    // 7.99 are possible on average at 81.6 %.
+    expect(possibleAt(81.6, null)?.mean).toBeCloseTo(7.991, 3);
+    const five = main(81.6, 5);
+    expect(five.sentence).toMatch(/^Do 5 repetitions at this load: about 3\.0 would be left/u);
+    expect(five.reserve).toEqual({ least: 3, most: 3 });
+    const eight = main(81.6, 8);
+    expect([eight.mainLift?.repetitions, eight.mainLift?.left?.mean, eight.adjustments]).toEqual([8, 0, []]);
+    // What safety asks for is left in full.
+    const bar = { ...at(80).exercise, canPin: true };
+    expect(main(81.6, 8, { exercise: bar }).mainLift?.left?.mean).toBeGreaterThanOrEqual(1);
+  });
+
+  it.each(Array.from({ length: 76 }, (_, i) => 20 + i))('at %i %% are the whole ones of what is told', (load) => {
+    for (const planned of [1, 3, 5, 30]) {
+      const { mainLift, reserve, sentence } = main(load, planned);
+      const [, told] = /about ([\d.]+) would be left/u.exec(sentence) ?? [];
+      expect(mainLift?.repetitions).toBeLessThanOrEqual(planned);
+      expect(reserve?.most).toBe(Math.floor(Number(told)));
+    }
   });
 });
 

@@ -13,6 +13,8 @@ describe('every script that a person runs', () => {
     'check',
     'fit',
     'compare',
+    'plan',
+    'agreement',
     'references',
     'demo-evidence',
     'dictionary',
@@ -24,7 +26,7 @@ describe('every script that a person runs', () => {
   ])('%s says with --help how it is called, does nothing else and ends in 0', (script) => {
     const { status, stdout, stderr } = run(script, '--help');
     expect([status, stderr]).toEqual([0, '']);
-    expect(stdout).toMatch(/^usage: npm run [a-z]+.*\n\n[A-Z][\s\S]+\.\n$/u);
+    expect(stdout).toMatch(/^usage: npm run [a-z]+.*\n(?: {7}npm run [a-z]+.*\n)?\n[A-Z][\s\S]+\.\n$/u);
   });
 
   it('does not run with an option that it does not have or a file that it does not read', () => {
@@ -177,6 +179,14 @@ describe('plan', () => {
     [[...arms, '--design', 'crossover'], 2, '--design: expected parallel or within-person, received “crossover”'],
     [['--best', '2'], 2, 'expected the people of the study (--people 40) beside --best'],
     [[], 2, 'expected an arm (--arm light:0:10) or --best, received neither'],
+    [[...arms, '--best', '2', '--people', '40'], 2, 'expected an arm (--arm light:0:10) or --best, received both'],
+    [[...arms, '--people', '40'], 2, 'expected --people beside --best, received it beside arms, which say their own'],
+    [[...arms, '--band', 'heavy'], 2, 'expected --band beside --best, received it beside arms'],
+    [['--best', '2', '--people', '40', '--width', '1'], 2, 'expected --width beside arms (--arm light:0:10), received'],
+    [['--best', '2', '--people', '40.5'], 2, '--people: expected a whole number above 0, received “40.5”'],
+    [['--best', '2', '--people', '-3'], 2, "use '--people=-XYZ'"],
+    [['--best', '2', '--people', '3'], 1, 'plan: 3 people are too few for 2 arms of 3 at least'],
+    [[...arms, '--cv', '0.1', '--cv', '0.2'], 2, 'expected --cv once, received 0.1 and 0.2\nusage'],
   ])('of %o ends in %i and says what was expected', (options, status, message) => {
     const result = run('plan', 'data/arms.csv', ...options);
     expect(result.status).toBe(status);

@@ -628,6 +628,25 @@ describe('the command', () => {
     expect(readFileSync(table).equals(written)).toBe(true);
   });
 
+  it('reads an export in UTF-16 or Windows-1252 and the arms in UTF-16, and says how', () => {
+    const elsewhere = mkdtempSync(join(folder, 'encodings-'));
+    const [table, arms] = [join(elsewhere, 'studies.csv'), join(elsewhere, 'arms.csv')];
+    writeFileSync(table, readFileSync('data/studies.csv'));
+    writeFileSync(arms, `\ufeff${readFileSync('data/arms.csv', 'utf8')}`, 'utf16le');
+    const text = ris('AU  - Åberg, Anna', 'TI  - A new study', 'PY  - 2011');
+    const exports = [
+      [Buffer.from(`\ufeff${text}`, 'utf16le'), 'UTF-16 (little-endian)'],
+      [Buffer.from(text, 'latin1'), 'Windows-1252: look whether these are right: Å'],
+    ] as const;
+    for (const [bytes, encoding] of exports) {
+      const { status, stdout } = runReferences(file('other.ris', bytes), '--table', table);
+      expect(status).toBe(0);
+      expect(stdout).toContain(encoding);
+      expect(stdout).toContain('\nÅberg 2011,Åberg A,2011,A new study,');
+      expect(stdout).toMatch(/warning: studies\.csv: line 50, `study`: expected a study that has arms in arms\.csv/u);
+    }
+  });
+
   it('fills a table that has only a header, and says that there are no arms to compare with', () => {
     const elsewhere = mkdtempSync(join(folder, 'new-'));
     const table = join(elsewhere, 'studies.csv');

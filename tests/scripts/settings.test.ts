@@ -62,6 +62,11 @@ describe('settings', () => {
       '{"assumedCorrelation": 4}',
       /`assumedCorrelation\.fatigue`: .* received “4”\.$/u,
     ],
+    [
+      'with a number as a text',
+      '{"keptShare": "0.9"}',
+      /`keptShare`: expected number, received “"0\.9"”\. Write it without quotation marks\.$/u,
+    ],
     ['with a word for a number', '{"rho": "half"}', /`rho`: expected number, received “half”\.$/u],
   ])('of a file %s are refused with what was seen, where, and what was expected', (_what, content, message) => {
     const error = refusal(() => read(content));

@@ -26,6 +26,9 @@ describe('a spreadsheet', () => {
     expect(Papa.parse(readFileSync(join(folder, 'made.csv'), 'utf8').trimEnd()).data).toEqual(cells);
     expect(run('fit', sheet, '--json').stdout).toBe(run('fit', 'data/arms.csv', '--json').stdout);
     expect(run('compare', 'data/arms.csv', sheet).stdout).toMatch(/every study has the same rows/u);
+    expect(run('check', sheet, '--write', join(folder, 'no', 'made.csv')).stderr).toMatch(
+      /^cannot write the table .*made\.csv: expected a folder for it, found none at \/.*no\n$/u,
+    );
     expect(run('check', sheet, '--write', join(folder, 'made.csv'))).toMatchObject({
       status: 2,
       stderr: expect.stringMatching(/^expected a new file for --write, found one at .*made\.csv\n$/u),

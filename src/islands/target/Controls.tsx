@@ -3,6 +3,7 @@ import type { Exercise } from '../../evidence/exercises.ts';
 import { TRAINING_STATUSES } from '../../evidence/vocabulary.ts';
 import { upperFirst } from '../../figures/firstLetter.ts';
 import { formatPlain } from '../../figures/format.ts';
+import { countOf } from '../../numerics/countOf.ts';
 import { COMPANIES } from '../../practice/cautions.ts';
 import { JUDGEMENTS, PUBLISHED_JUDGEMENT_SOURCE } from '../../practice/judgement.ts';
 import { LOAD_RANGE, POSSIBLE_REPETITIONS, statePossibleInFull } from '../../practice/possible.ts';
@@ -95,7 +96,7 @@ export function CalculatorControls({ state, exercises }: Props) {
         from={0}
         to={MOST_HOURS}
         help="Leave empty where none is near. A match, a race, a test."
-        stays={hours === null ? 'no event is planned for' : `the event stays ${hours} hours away`}
+        stays={hours === null ? 'no event is planned for' : `the event stays ${countOf(hours, 'hour')} away`}
       />
       <Choice
         id="judgement"

@@ -73,7 +73,8 @@ export function createCalculator(built: Built, exercises: readonly Exercise[], t
     const found = isInRange ? loadForPossible(repetitions, exercise.value.relation) : null;
     if (!found) refuse('repetitions', written);
     else {
-      change({ load: Math.round(10 * found.load) / 10 });
+      // Down to the tenth, so that no fewer are possible there than were entered: at 81.6 % it is 7.99 for 8.
+      change({ load: Math.floor(10 * found.load + 1e-9) / 10 });
       bound.value = found.bound;
     }
   };

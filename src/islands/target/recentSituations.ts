@@ -37,7 +37,7 @@ export function openSituation(query: string, exercises: readonly string[]): Choi
 export function tellSituation(choices: Choices): string {
   const { exercise, load, purpose, company, status, hours, judgement, sets, keep, confidence, planned } = choices;
   const parts = [
-    `${exercise === OTHER_EXERCISE ? 'another exercise' : exercise} at ${formatPlain(load)}\u00a0% of 1RM`,
+    `${exercise === OTHER_EXERCISE ? tellOther(choices) : exercise} at ${formatPlain(load)}\u00a0% of 1RM`,
     `for ${purpose}`,
     purpose === 'strength, main lift' ? `${countOf(planned, 'repetition')} planned` : '',
     company,
@@ -49,6 +49,12 @@ export function tellSituation(choices: Choices): string {
     confidence === DEFAULT_CHOICES.confidence ? '' : `${confidence}\u00a0% intervals`,
   ];
   return parts.filter(Boolean).join(', ');
+}
+
+/** What the reader said of it, by which its cautions and least reserve differ: “another exercise that can pin”. */
+function tellOther({ pins, stops, partials }: Choices): string {
+  const facts = [pins ? 'can pin' : 'cannot pin', stops && 'can be stopped anywhere', partials && 'suits partials'];
+  return `another exercise (${facts.filter(Boolean).join(', ')})`;
 }
 
 function parse(text: string): unknown {

@@ -198,6 +198,13 @@ describe('a standardised effect without its variance', () => {
     const effect = effectOf({ ...printed, effect_standardiser: 'change-sd' }, 'standardised');
     expectRelative(effect.y, 0.5 * Math.sqrt(0.4) * J, 1e-13, 'y');
     expectRelative(effect.v, 0.4 / 12 + effect.y ** 2 / 24, 1e-13, 'v');
+    expect(effect.steps.find(({ quantity }) => quantity === 'effect')?.how).toBe('as the step before it');
+  });
+
+  it('by the SD before and corrected stands as it is printed', () => {
+    const cells = { ...printed, effect_standardiser: 'baseline-sd', effect_corrected: 'yes' };
+    const { steps } = effectOf(cells, 'standardised');
+    expect(steps.find(({ quantity }) => quantity === 'effect')).toMatchObject({ value: 0.5, how: 'reported' });
   });
 
   it('by an SD that is not said is taken as by that before, and rests on that', () => {

@@ -187,6 +187,18 @@ describe('a workbook (.xlsx)', () => {
       'The sheet “Arms 2” was read.',
       'Its header is also that of “Old arms”, which was not read.',
     ]);
+    const empty = { name: 'Template', rows: xlsxRows([TABLE[0], ['', ' ']]) };
+    const age = TABLE[0].indexOf('age_mean_years');
+    const fewer = xlsxRows(TABLE.map((row) => row.filter((_, column) => column !== age)));
+    const beside = await read(await writeXlsx([empty, { name: 'Arms', rows: fewer }]));
+    expect(beside.arms).toHaveLength(3);
+    expect(beside.said).toEqual([
+      'The sheet “Arms” was read.',
+      'Its header is also that of “Template”, which was not read.',
+    ]);
+    expect((await read(await writeXlsx([empty]))).problems).toEqual([
+      'file: expected at least one row of data below the header, received nothing. The table has only a header.',
+    ]);
     expect((await read(await writeXlsx([notes, { name: 'Empty', rows: '' }]))).problems).toEqual([
       'file: expected a sheet with the column names of the data dictionary in one of its first 20 rows, received “no sheet that has them”. Its sheets are “Read me”, “Empty” (empty). Write the names in a header as the data dictionary has them.',
     ]);

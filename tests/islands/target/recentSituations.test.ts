@@ -36,7 +36,7 @@ describe('recent situations', () => {
     ],
     [
       '?purpose=strength%2C+main+lift&exercise=another&planned=1',
-      /^another exercise at 75\u00a0% of 1RM, for strength, main lift, 1 repetition planned, alone$/u,
+      /^another exercise \(can pin\) at 75\u00a0% of 1RM, for strength, main lift, 1 repetition planned, alone$/u,
     ],
     [
       '?judgement=own+test+sets&sets=2-4+3-3&keep=80&status=untrained',
@@ -49,6 +49,8 @@ describe('recent situations', () => {
     const changes = ['', '&hours=20', '&company=spotter', '&status=untrained', '&judgement=as+most+people', '&keep=80'];
     const told = changes.map((change) => words(base + change));
     expect(new Set(told).size).toBe(changes.length);
+    const facts = ['', '&pins=no', '&stops=yes', '&partials=yes', '&pins=no&stops=yes&partials=yes'];
+    expect(new Set(facts.map((fact) => words(`?exercise=another${fact}`))).size).toBe(facts.length);
   });
 
   it.each([

@@ -18,23 +18,28 @@ const LEAST_NAMES = 3;
 const SHOWN_SHEETS = 10;
 
 /**
- * The sheet with most names of columns in one row, the first of several.
+ * The sheet with most names of columns in one row, the first of several. One with nothing below its header, as an empty
+ * table that was left in the file, is taken only where no other has enough names.
  *
  * @param isName whether a cell names, or nearly names, a column
  * @throws FileRefusal where none has enough
  */
 export function chooseSheet(sheets: readonly Sheet[], isName: (cell: string) => boolean): ChosenSheet {
   const found = sheets.map((sheet) => ({ sheet, ...findHeader(sheet, isName) }));
-  const most = Math.max(0, ...found.map(({ names }) => names));
-  const [best, ...others] = found.filter(({ names }) => names === most);
-  if (!best || most < LEAST_NAMES) throw refuseAll(sheets);
+  const fitting = found.filter(({ names }) => names >= LEAST_NAMES);
+  const filled = fitting.filter(({ isFilled }) => isFilled);
+  const candidates = filled.length > 0 ? filled : fitting;
+  const most = Math.max(...candidates.map(({ names }) => names));
+  const best = candidates.find(({ names }) => names === most);
+  if (!best) throw refuseAll(sheets);
+  const others = fitting.filter((one) => one !== best && one.names >= most);
   return { sheet: best.sheet, header: best.header, alike: others.map(({ sheet }) => sheet.name) };
 }
 
 function findHeader(
   { rows }: Sheet,
   isName: (cell: string) => boolean,
-): { readonly header: number; readonly names: number } {
+): { readonly header: number; readonly names: number; readonly isFilled: boolean } {
   let header = 0;
   let most = 0;
   for (let row = 0; row < Math.min(rows.length, LOOKED_AT); row++) {
@@ -42,7 +47,8 @@ function findHeader(
     const names = new Set(cells).size;
     if (names > most) [header, most] = [row, names];
   }
-  return { header, names: most };
+  const isFilled = rows.slice(header + 1).some((row) => row?.some((cell) => cell !== undefined && cell.trim() !== ''));
+  return { header, names: most, isFilled };
 }
 
 function refuseAll(sheets: readonly Sheet[]): FileRefusal {
