@@ -65,7 +65,9 @@ interface AgreementProps {
 
 function Agreement({ name, answer, found }: AgreementProps) {
   if (found.length === 0)
-    return <p>Plan {name} has no arm where a curve is fitted, so that there is nothing to draw a study from.</p>;
+    return (
+      <p>Plan {name} has no arm that a fitted curve says anything of, so that there is nothing to draw a study from.</p>
+    );
   return (
     <ul>
       {found.map((one) => (
