@@ -119,7 +119,7 @@ function suggestRemedy(cell: string, column: Column<unknown>): string | null {
   if (type === 'number' || type === 'integer' || column.rangeOf) {
     if (/^[+-]?[1-9]\d{0,2}(?:,\d{3})+$/u.test(cell))
       return 'Write thousands without a comma, and decimals with a point.';
-    if (/^\D?\d+[,·]\d+$/u.test(cell)) return 'Use a decimal point.';
+    if (/^[-+−–]?\d+[,·]\d+$/u.test(cell)) return 'Use a decimal point.';
     if (/^[−–]\d/u.test(cell)) return 'Write the minus as -.';
     if (/%$/u.test(cell)) return 'Leave out the per cent sign; the unit is in the data dictionary.';
     if (/^[<>≤≥]/u.test(cell)) return 'A bound is not a value: enter the exact number, or leave the cell empty.';

@@ -1,7 +1,8 @@
 /**
  * Whether growth with reserve can be told from growth at reserve 0, or at the least reserve studied where nobody
- * trained near 0: at which reserves the contrast x(r) − x(0) is rejected, of any curve. A straight line or a logarithm rises or falls throughout, so that for
- * these it is the test of their one slope; a curve that bends may lose at one reserve and gain at another.
+ * trained near 0: at which reserves the contrast with that one, x(r) − x(from), is rejected, of any curve. A straight line
+ * or a logarithm rises or falls throughout, so that for these it is the test of their one slope; a curve that bends may
+ * lose at one reserve and gain at another.
  *
  * Each reserve is tested by itself, at the level of the intervals that are shown.
  */

@@ -294,6 +294,7 @@ describe('a wrong table', () => {
     ['change_mean', '−3.1', /Write the minus as -\./],
     ['change_mean', '−3·1', /Use a decimal point\./],
     ['baseline_mean', '42·1', /Use a decimal point\./],
+    ['baseline_mean', '<42,1', /A bound is not a value/],
     ['baseline_mean', '42.1 mm', /Leave out the unit/],
     ['baseline_sd', '5-7', /the mean of the range/],
     ['baseline_mean', '40 ± 6', /the mean alone/],
